@@ -1,0 +1,63 @@
+using Tagend.Measures;
+using Tagend.Specs;
+
+namespace Tagend.Catalog;
+
+/// <summary>The shop: who it is, how it measures, and the jig it lays up on. From shop.toml.</summary>
+public sealed record Shop
+{
+    public required string Name { get; init; }
+
+    public required string Phone { get; init; }
+
+    public required string Web { get; init; }
+
+    /// <summary>How a bare number is read and how lengths are printed.</summary>
+    public required LengthUnit Unit { get; init; }
+
+    public required PaperSize Paper { get; init; }
+
+    /// <summary>A shop's own column names: theirs, in lower case, to ours.</summary>
+    public required IReadOnlyDictionary<string, string> Columns { get; init; }
+
+    public required Jig Jig { get; init; }
+
+    /// <summary>Pins the finished length is measured over: 1/4 in by AMO Standards FP-3, 2000.</summary>
+    public required Length PinDiameter { get; init; }
+
+    /// <summary>Turns per inch where the order names none: 0.75, common practice.</summary>
+    public required double TurnsPerInch { get; init; }
+
+    public required TakeUpModel TakeUpModel { get; init; }
+
+    /// <summary>Take-up of the rule model: 0.012 in a turn, common practice.</summary>
+    public required Length RuleTakeUpPerTurn { get; init; }
+
+    /// <summary>Share of the strands' summed strength that the finished piece carries.</summary>
+    public required double TerminationEfficiency { get; init; }
+
+    /// <summary>Stock for the tag of a bag.</summary>
+    public required string BagStock { get; init; }
+
+    /// <summary>Stock for the tag of a loop.</summary>
+    public required string LoopStock { get; init; }
+
+    /// <summary>The finest mark of the tape used with a unit.</summary>
+    public Length TapeStep(LengthUnit unit) => unit == LengthUnit.Inch ? Jig.InchTapeStep : Jig.MillimeterTapeStep;
+}
+
+/// <summary>Paper the sheets are printed on; cards are half of it.</summary>
+public enum PaperSize
+{
+    Letter,
+    A4,
+}
+
+/// <summary>The jig: its posts, their reach outside to outside, and the tape beside it.</summary>
+public sealed record Jig(
+    Length PostDiameter,
+    Length Shortest,
+    Length Longest,
+    Length InchTapeStep,
+    Length MillimeterTapeStep,
+    Length Tail);

@@ -1,0 +1,51 @@
+using System.Globalization;
+
+namespace Tagend.Measures;
+
+/// <summary>Writes lengths as a shop reads them. Each method rounds once, as its summary says.</summary>
+public static class LengthWriter
+{
+    private const int Sixteenths = 16;
+
+    /// <summary>As on a tape: nearest 1/16 in (<c>60 1/4 in</c>) or nearest 0.1 mm (<c>1530.4 mm</c>).</summary>
+    public static string Tape(Length length, LengthUnit unit) =>
+        unit == LengthUnit.Inch ? $"{Fraction(length, Sixteenths)} in" : Exact(length, unit);
+
+    /// <summary>As on a tape where the length is a whole mark of it, else to 0.001 in or 0.1 mm.</summary>
+    public static string Mark(Length length, LengthUnit unit) =>
+        unit == LengthUnit.Inch && IsWhole(length, 32) ? $"{Fraction(length, 32)} in" : Exact(length, unit);
+
+    /// <summary>To 0.001 in or 0.1 mm, with the unit.</summary>
+    public static string Exact(Length length, LengthUnit unit) => unit == LengthUnit.Inch
+        ? length.Inches.ToString("0.000", CultureInfo.InvariantCulture) + " in"
+        : length.Millimeters.ToString("0.0", CultureInfo.InvariantCulture) + " mm";
+
+    /// <summary>To 0.0001 in or 0.001 mm, with the unit: diameters and take-up a turn.</summary>
+    public static string Fine(Length length, LengthUnit unit) => unit == LengthUnit.Inch
+        ? length.Inches.ToString("0.0000", CultureInfo.InvariantCulture) + " in"
+        : length.Millimeters.ToString("0.000", CultureInfo.InvariantCulture) + " mm";
+
+    /// <summary>Whole inches and a reduced fraction, without the unit: <c>60 1/4</c>, <c>0</c>, <c>-3/16</c>.</summary>
+    /// <param name="length">Rounded to the nearest part.</param>
+    /// <param name="parts">Parts of an inch, a power of two: 16, 32 or 64.</param>
+    public static string Fraction(Length length, int parts)
+    {
+        var count = (long)Math.Round(length.Inches * parts, MidpointRounding.AwayFromZero);
+        var sign = count < 0 ? "-" : "";
+        var (whole, rest) = Math.DivRem(Math.Abs(count), parts);
+        if (rest == 0)
+        {
+            return $"{sign}{whole}";
+        }
+
+        var divisor = (long)System.Numerics.BigInteger.GreatestCommonDivisor(rest, parts);
+        var fraction = $"{rest / divisor}/{parts / divisor}";
+        return whole == 0 ? sign + fraction : $"{sign}{whole} {fraction}";
+    }
+
+    private static bool IsWhole(Length length, int parts)
+    {
+        var exact = length.Inches * parts;
+        return Math.Abs(exact - Math.Round(exact)) < 1e-6;
+    }
+}

@@ -1,0 +1,81 @@
+using Tagend.Measures;
+using Tagend.Problems;
+
+namespace Tagend.Orders;
+
+/// <summary>A color as ordered: <c>black:12</c>, or a name that shares the strands equally.</summary>
+public sealed record OrderedColor(string Name, int? Strands);
+
+/// <summary>What is printed for people and goes into no tag.</summary>
+public sealed record OrderSlip(string Customer, string Bow, string Due, string Notes)
+{
+    public static OrderSlip Blank { get; } = new("", "", "", "");
+}
+
+/// <summary>One row of an order file, each cell read; null where the cell is empty or its column absent.</summary>
+/// <remarks>Order numbers are in capitals and all other names in lower case, so that no two differ by case alone.</remarks>
+public sealed record OrderLine
+{
+    /// <summary>The row as written, to name a cell in a message.</summary>
+    public required OrderRow Row { get; init; }
+
+    public required string Order { get; init; }
+
+    public required string Piece { get; init; }
+
+    public string? Kind { get; init; }
+
+    /// <summary>Over measuring pins, outside to outside.</summary>
+    public Length? FinishedLength { get; init; }
+
+    /// <summary>The bow's nominal length, where a recurve or longbow is ordered by it.</summary>
+    public Length? BowLength { get; init; }
+
+    public string? Material { get; init; }
+
+    public int? Strands { get; init; }
+
+    public ValueList<OrderedColor>? Colors { get; init; }
+
+    public Force? DrawWeight { get; init; }
+
+    public ValueList<OrderedServing>? Servings { get; init; }
+
+    public OrderedServing? CenterServing { get; init; }
+
+    public Position? NockPoint { get; init; }
+
+    public Position? Peep { get; init; }
+
+    public ValueList<Position>? SpeedNocks { get; init; }
+
+    /// <summary>Width of the arrow nock's throat.</summary>
+    public Length? NockGroove { get; init; }
+
+    public double? TurnsPerInch { get; init; }
+
+    public required OrderSlip Slip { get; init; }
+}
+
+/// <summary>A row's cells as they were written, by column name, with the line it starts on.</summary>
+public sealed class OrderRow(string file, int line, IReadOnlyDictionary<string, string> cells)
+{
+    public string File { get; } = file;
+
+    public int Line { get; } = line;
+
+    /// <summary>The cell's text; null where the column is absent or the cell empty.</summary>
+    public string? this[string column] => cells.GetValueOrDefault(column);
+
+    /// <summary>A problem with one cell of this row.</summary>
+    public Problem Problem(string column, string message, Severity severity = Severity.Refusal) =>
+        new(new Place(File, Line, column), this[column], message, severity);
+}
+
+/// <summary>What a file of orders holds: the rows that could be read, and all problems of the others.</summary>
+/// <param name="Lines">Rows without a problem, in the file's order.</param>
+/// <param name="BrokenOrders">Orders with a row that could not be read: their sets are not printed.</param>
+public sealed record OrderFile(
+    IReadOnlyList<OrderLine> Lines,
+    IReadOnlySet<string> BrokenOrders,
+    IReadOnlyList<Problem> Problems);

@@ -1,0 +1,10 @@
+using Tagend.Measures;
+using Tagend.Orders;
+
+namespace Tagend.Specs;
+
+/// <summary>A piece to build: its numbers, and what is printed for people beside them.</summary>
+public sealed record Build(BuildSpec Spec, OrderSlip Slip);
+
+/// <summary>The pieces of one order.</summary>
+public sealed record BuildSet(string Order, ValueList<Build> Builds);

@@ -1,0 +1,26 @@
+using Tagend.Measures;
+
+namespace Tagend.Specs;
+
+/// <summary>How far apart the jig's posts are set for the layup.</summary>
+/// <param name="PostDiameter">Of the jig's posts.</param>
+/// <param name="PinDiameter">Of the pins the finished piece is measured over.</param>
+/// <param name="Outside">Outside to outside of the posts, exact.</param>
+/// <param name="TapeStep">The finest mark of the shop's tape.</param>
+public sealed record PostSetting(Length PostDiameter, Length PinDiameter, Length Outside, Length TapeStep)
+{
+    /// <summary>Between the posts' axes, exact.</summary>
+    public Length Centers => Outside - PostDiameter;
+
+    /// <summary>The mark of the tape nearest to <see cref="Outside"/>.</summary>
+    public Length Tape => NearestMark(Outside);
+
+    /// <summary>The mark of the tape nearest to <see cref="Centers"/>.</summary>
+    public Length CentersTape => NearestMark(Centers);
+
+    /// <summary>How much longer the loop is laid by setting to the tape's mark instead of the exact place.</summary>
+    public Length Residual => Tape - Outside;
+
+    private Length NearestMark(Length exact) =>
+        TapeStep * Math.Round(exact / TapeStep, MidpointRounding.AwayFromZero);
+}

@@ -1,0 +1,45 @@
+using Tagend.Measures;
+
+namespace Tagend.Specs;
+
+/// <summary>What a serving is for.</summary>
+public enum ServingRole
+{
+    /// <summary>Closes and covers the end loop at A.</summary>
+    EndA,
+
+    /// <summary>Where the arrow is nocked.</summary>
+    Center,
+
+    /// <summary>Closes and covers the end loop at B.</summary>
+    EndB,
+
+    /// <summary>Over cam grooves, under a cable slide, around a yoke's split.</summary>
+    Other,
+}
+
+/// <summary>A stretch wrapped with serving thread.</summary>
+/// <param name="From">From end A, on the finished piece.</param>
+/// <param name="To">From end A, on the finished piece; more than <paramref name="From"/>.</param>
+/// <param name="Color">Empty where the shop's stock decides.</param>
+public sealed record Serving(
+    ServingRole Role, Length From, Length To, string Thread, Length ThreadDiameter, string Color)
+{
+    public Length Length => To - From;
+}
+
+/// <summary>What a mark is for.</summary>
+public enum MarkKind
+{
+    NockPoint,
+    SpeedNock,
+}
+
+/// <summary>A place on the finished piece, from end A.</summary>
+public sealed record Mark(MarkKind Kind, Length Position);
+
+/// <summary>Where the strands are parted, half to each side, and something is put between them.</summary>
+/// <param name="Name">peep, yoke split, …</param>
+/// <param name="Position">From end A, on the finished piece.</param>
+/// <param name="StrandsEachSide">Half of all strands.</param>
+public sealed record Separator(string Name, Length Position, int StrandsEachSide);
