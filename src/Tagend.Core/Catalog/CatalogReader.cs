@@ -1,0 +1,104 @@
+using Tagend.Measures;
+using Tagend.Problems;
+using Tagend.Specs;
+
+namespace Tagend.Catalog;
+
+/// <summary>Reads a templates folder: shop, materials, threads, label stocks and plans.</summary>
+public static class CatalogReader
+{
+    /// <summary>Reads all files; every mistake in any of them is added to the problems.</summary>
+    /// <returns>Null where there was a problem.</returns>
+    /// <exception cref="TagendException">The folder is missing or a file cannot be opened.</exception>
+    public static ShopCatalog? Read(string folder, ICollection<Problem> problems)
+    {
+        if (!Directory.Exists(folder))
+        {
+            throw new TagendException(CatalogWording.MissingFolder(folder));
+        }
+
+        var found = new List<Problem>();
+        var shop = ReadShop(folder, found);
+        var materials = ReadNamed(folder, "materials.toml", found, ReadMaterial);
+        var threads = ReadNamed(folder, "threads.toml", found, ReadThread);
+        var stocks = ReadNamed(folder, "stocks.toml", found, StockReader.Read);
+        var plans = PlanReader.ReadAll(folder, materials, threads, found);
+        foreach (var problem in found)
+        {
+            problems.Add(problem);
+        }
+
+        return found.Count > 0 ? null : new ShopCatalog(folder, shop!, materials, threads, stocks, plans);
+    }
+
+    private static Dictionary<string, T> ReadNamed<T>(
+        string folder, string name, List<Problem> problems, Func<TomlSection, T> read)
+    {
+        var file = TomlFile.Read(Path.Combine(folder, name), name, problems);
+        var items = new Dictionary<string, T>();
+        foreach (var section in file?.Sections ?? [])
+        {
+            items[section.Name.ToLowerInvariant()] = read(section);
+            section.RefuseUnknown();
+        }
+
+        file?.Root.RefuseUnknown();
+        return items;
+    }
+
+    private static StrandMaterial ReadMaterial(TomlSection section) => new(
+        section.Name.ToLowerInvariant(),
+        section.Text("title"),
+        section.Number("density", 0.5, 3),
+        section.Length("diameter"),
+        section.Number("linear_density", 1, 2000),
+        section.Force("strength"),
+        section.Number("modulus", 0.1, 400),
+        section.OptionalNumber("packing", 0.3, Bundle.HexagonalPacking));
+
+    private static ServingThread ReadThread(TomlSection section) =>
+        new(section.Name.ToLowerInvariant(), section.Text("title"), section.Length("diameter"));
+
+    private static Shop? ReadShop(string folder, List<Problem> problems)
+    {
+        var file = TomlFile.Read(Path.Combine(folder, "shop.toml"), "shop.toml", problems);
+        if (file?.Section("jig") is not { } jig || file.Section("measuring") is not { } measuring
+            || file.Section("twisting") is not { } twisting || file.Section("strength") is not { } strength
+            || file.Section("labels") is not { } labels)
+        {
+            return null;
+        }
+
+        var columns = file.Sections.FirstOrDefault(s => s.Name == "columns");
+        var shop = new Shop
+        {
+            Name = file.Root.Text("name", ""),
+            Phone = file.Root.Text("phone", ""),
+            Web = file.Root.Text("web", ""),
+            Unit = file.Root.Choice("unit", ("in", LengthUnit.Inch), ("mm", LengthUnit.Millimeter)),
+            Paper = file.Root.Choice("paper", ("letter", PaperSize.Letter), ("a4", PaperSize.A4)),
+            Jig = new Jig(
+                jig.Length("post_diameter"),
+                jig.Length("shortest"),
+                jig.Length("longest"),
+                jig.Length("tape_in", Length.FromInches(1.0 / 16)),
+                jig.Length("tape_mm", Length.FromMillimeters(1)),
+                jig.Length("tail")),
+            PinDiameter = measuring.Length("pin_diameter", Length.FromInches(0.25)),
+            TurnsPerInch = twisting.Number("turns_per_inch", 0, 5, 0.75),
+            TakeUpModel = twisting.Choice("take_up", ("rule", TakeUpModel.Rule), ("helix", TakeUpModel.Helix)),
+            RuleTakeUpPerTurn = twisting.Length("rule_per_turn", Length.FromInches(0.012)),
+            TerminationEfficiency = strength.Number("termination_efficiency", 0.1, 1),
+            BagStock = labels.Text("bag"),
+            LoopStock = labels.Text("loop"),
+            Columns = columns?.Keys.ToDictionary(k => k.ToLowerInvariant(), k => columns.Text(k))
+                ?? new Dictionary<string, string>(),
+        };
+        foreach (var section in file.Sections.Prepend(file.Root))
+        {
+            section.RefuseUnknown();
+        }
+
+        return shop;
+    }
+}

@@ -1,0 +1,106 @@
+using Tagend.Measures;
+using Tagend.Orders;
+using Tagend.Problems;
+
+namespace Tagend.Catalog;
+
+/// <summary>Reads the plans: one file a piece kind.</summary>
+internal static class PlanReader
+{
+    /// <summary>AMO Standards FP-3, 2000: a string's length is held to ±1/16 in.</summary>
+    private static readonly Length StandardTolerance = Length.FromInches(1.0 / 16);
+
+    public static Dictionary<string, PiecePlan> ReadAll(
+        string folder,
+        Dictionary<string, StrandMaterial> materials,
+        Dictionary<string, ServingThread> threads,
+        List<Problem> problems)
+    {
+        var plans = new Dictionary<string, PiecePlan>();
+        var plansFolder = Path.Combine(folder, "plans");
+        if (!Directory.Exists(plansFolder))
+        {
+            problems.Add(new Problem(new Place("plans"), null, CatalogWording.MissingFile(plansFolder)));
+            return plans;
+        }
+
+        foreach (var path in Directory.EnumerateFiles(plansFolder, "*.toml").Order(StringComparer.Ordinal))
+        {
+            var file = TomlFile.Read(path, $"plans/{Path.GetFileName(path)}", problems);
+            if (file is null)
+            {
+                continue;
+            }
+
+            var name = Path.GetFileNameWithoutExtension(path).ToLowerInvariant();
+            var plan = Read(file, name);
+            if (plan.Material is not null && !materials.ContainsKey(plan.Material))
+            {
+                file.Root.Report("material", plan.Material, CatalogWording.UnknownName("material", materials.Keys));
+            }
+
+            foreach (var thread in plan.Servings.Select(s => s.Thread).Append(plan.Thread).OfType<string>().Where(t => !threads.ContainsKey(t)))
+            {
+                file.Root.Report("thread", thread, CatalogWording.UnknownName("thread", threads.Keys));
+            }
+
+            plans[name] = plan;
+        }
+
+        return plans;
+    }
+
+    private static PiecePlan Read(TomlFile file, string name)
+    {
+        var root = file.Root;
+        var plan = new PiecePlan(
+            name,
+            root.Text("title"),
+            root.Choice("system", ("compound", BowSystem.Compound), ("recurve", BowSystem.Recurve), ("crossbow", BowSystem.Crossbow)),
+            root.Text("end_a"),
+            root.Text("end_b"),
+            root.Length("shortest"),
+            root.Length("longest"),
+            root.Length("tolerance", StandardTolerance),
+            root.Flag("needs_peep", false),
+            root.OptionalText("material"),
+            root.OptionalWhole("strands", 2, 200),
+            root.Text("thread"),
+            ReadServings(root),
+            [.. file.Sections.Where(s => s.Name == "separator").Select(ReadSeparator)]);
+        root.RefuseUnknown();
+        foreach (var section in file.Sections)
+        {
+            section.RefuseUnknown();
+        }
+
+        return plan;
+    }
+
+    private static ValueList<OrderedServing> ReadServings(TomlSection root)
+    {
+        if (root.OptionalText("servings") is not { } text)
+        {
+            return [];
+        }
+
+        if (ServingsReader.TryRead(text, LengthUnit.Inch, out var servings, out var error))
+        {
+            return servings;
+        }
+
+        root.Report("servings", text, error);
+        return [];
+    }
+
+    private static PlannedSeparator ReadSeparator(TomlSection section)
+    {
+        var text = section.Text("at");
+        if (!PositionReader.TryRead(text, LengthUnit.Inch, out var at))
+        {
+            section.Report("at", text, CatalogWording.Expected("an end and a length, such as \"A 10 in\""));
+        }
+
+        return new PlannedSeparator(section.Text("name"), at);
+    }
+}

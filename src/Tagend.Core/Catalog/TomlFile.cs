@@ -1,0 +1,73 @@
+using Tagend.Problems;
+using Tomlyn.Parsing;
+using Tomlyn.Syntax;
+
+namespace Tagend.Catalog;
+
+/// <summary>One template file in TOML: its sections, each entry with its line.</summary>
+internal sealed class TomlFile
+{
+    private readonly List<TomlSection> _sections = [];
+
+    private TomlFile(TomlSection root) => Root = root;
+
+    /// <summary>The entries above the first section.</summary>
+    public TomlSection Root { get; }
+
+    public IReadOnlyList<TomlSection> Sections => _sections;
+
+    /// <summary>Reads a file; what is wrong with it is added to the problems.</summary>
+    /// <param name="path">Where it is.</param>
+    /// <param name="name">How messages name it, such as <c>plans/yoke.toml</c>.</param>
+    /// <returns>Null where the file is missing or is not TOML.</returns>
+    /// <exception cref="TagendException">The file cannot be opened.</exception>
+    public static TomlFile? Read(string path, string name, ICollection<Problem> problems)
+    {
+        if (!File.Exists(path))
+        {
+            problems.Add(new Problem(new Place(name), null, CatalogWording.MissingFile(path)));
+            return null;
+        }
+
+        DocumentSyntax document;
+        try
+        {
+            document = SyntaxParser.Parse(File.ReadAllText(path), name);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new TagendException(CatalogWording.Unreadable(path, e.Message), e);
+        }
+
+        foreach (var message in document.Diagnostics)
+        {
+            problems.Add(new Problem(new Place(name, message.Span.Start.Line + 1), null, CatalogWording.NotToml(message.Message)));
+        }
+
+        if (document.HasErrors)
+        {
+            return null;
+        }
+
+        var file = new TomlFile(new TomlSection(name, "", 1, document.KeyValues, problems));
+        foreach (var table in document.Tables)
+        {
+            var title = table.Name!.ToString().Trim().Trim('"', '\'');
+            file._sections.Add(new TomlSection(name, title, table.Span.Start.Line + 1, table.Items, problems));
+        }
+
+        return file;
+    }
+
+    /// <summary>The only section of a name; null, with a problem, where there is none.</summary>
+    public TomlSection? Section(string name)
+    {
+        var section = _sections.Find(s => s.Name == name);
+        if (section is null)
+        {
+            Root.Report(null, null, CatalogWording.MissingSection(name));
+        }
+
+        return section;
+    }
+}

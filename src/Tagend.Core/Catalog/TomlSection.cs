@@ -1,0 +1,198 @@
+using Tagend.Measures;
+using Tagend.Problems;
+using Tomlyn.Syntax;
+
+namespace Tagend.Catalog;
+
+/// <summary>The entries of one TOML section, read by type. Each wrong or unknown entry becomes a problem with its line.</summary>
+internal sealed class TomlSection
+{
+    private readonly string _file;
+    private readonly int _line;
+    private readonly ICollection<Problem> _problems;
+    private readonly Dictionary<string, (ValueSyntax Value, int Line)> _entries = [];
+    private readonly HashSet<string> _asked = [];
+
+    public TomlSection(
+        string file, string name, int line, IEnumerable<KeyValueSyntax> entries, ICollection<Problem> problems)
+    {
+        (_file, Name, _line, _problems) = (file, name, line, problems);
+        foreach (var entry in entries)
+        {
+            var key = entry.Key!.ToString().Trim().Trim('"', '\'');
+            _entries[key] = (entry.Value!, entry.Span.Start.Line + 1);
+        }
+    }
+
+    public string Name { get; }
+
+    public IEnumerable<string> Keys => _entries.Keys;
+
+    public string Text(string key) => OptionalText(key) ?? Missing(key, "a text in quotes", "");
+
+    public string Text(string key, string fallback) => OptionalText(key) ?? fallback;
+
+    public string? OptionalText(string key) => Get(key) switch
+    {
+        null => null,
+        StringValueSyntax text => text.Value,
+        var other => Wrong<string>(key, other, "a text in quotes"),
+    };
+
+    public double Number(string key, double least, double most) =>
+        OptionalNumber(key, least, most) ?? Missing(key, NumberBetween(least, most), least);
+
+    public double Number(string key, double least, double most, double fallback) =>
+        OptionalNumber(key, least, most) ?? fallback;
+
+    public double? OptionalNumber(string key, double least, double most)
+    {
+        double? number = Get(key) switch
+        {
+            null => null,
+            FloatValueSyntax value => value.Value,
+            IntegerValueSyntax value => value.Value,
+            var other => WrongValue<double>(key, other, NumberBetween(least, most)),
+        };
+        return number is null || (number >= least && number <= most)
+            ? number
+            : WrongValue<double>(key, Get(key)!, NumberBetween(least, most));
+    }
+
+    public int Whole(string key, int least, int most, int fallback) => OptionalWhole(key, least, most) ?? fallback;
+
+    public int? OptionalWhole(string key, int least, int most)
+    {
+        var expected = $"a whole number from {least} to {most}";
+        return Get(key) switch
+        {
+            null => null,
+            IntegerValueSyntax value when value.Value >= least && value.Value <= most => (int)value.Value,
+            var other => WrongValue<int>(key, other, expected),
+        };
+    }
+
+    public bool Flag(string key, bool fallback) => Get(key) switch
+    {
+        null => fallback,
+        BooleanValueSyntax flag => flag.Value,
+        var other => WrongValue<bool>(key, other, "true or false") ?? fallback,
+    };
+
+    /// <summary>A length in quotes with its unit.</summary>
+    public Length Length(string key) =>
+        OptionalLength(key) ?? (_entries.ContainsKey(key) ? default : Missing<Length>(key, CatalogWording.ALength, default));
+
+    public Length Length(string key, Length fallback) => OptionalLength(key) ?? fallback;
+
+    public Length? OptionalLength(string key) => Get(key) switch
+    {
+        null => null,
+        var value => ReadLength(value) ?? WrongValue<Length>(key, value, CatalogWording.ALength),
+    };
+
+    /// <summary>So many lengths in brackets, such as <c>["4 in", "2 in"]</c>.</summary>
+    public Length[] Lengths(string key, int count, Length[]? fallback = null)
+    {
+        var expected = $"{count} lengths in brackets, such as [\"4 in\", \"2 in\"]";
+        switch (Get(key))
+        {
+            case null:
+                return fallback ?? Missing(key, expected, new Length[count]);
+            case ArraySyntax array when array.Items.Select(i => ReadLength(i.Value)).ToArray() is var lengths
+                && lengths.Length == count && lengths.All(l => l is not null):
+                return [.. lengths.Select(l => l!.Value)];
+            case var other:
+                Report(key, Shown(other), CatalogWording.Expected(expected));
+                return new Length[count];
+        }
+    }
+
+    /// <summary>A force in quotes, such as <c>44 lbf</c> or <c>200 N</c>.</summary>
+    public Force? OptionalForce(string key) => Get(key) switch
+    {
+        null => null,
+        StringValueSyntax text when ForceReader.TryRead(text.Value!, out var force) => force,
+        var other => WrongValue<Force>(key, other, CatalogWording.AForce),
+    };
+
+    public Force Force(string key) => OptionalForce(key) ?? Missing<Force>(key, CatalogWording.AForce, default);
+
+    /// <summary>One of some words; the first is the fallback.</summary>
+    public T Choice<T>(string key, params ReadOnlySpan<(string Word, T Value)> choices)
+    {
+        var text = OptionalText(key);
+        foreach (var (word, value) in choices)
+        {
+            if (word == text)
+            {
+                return value;
+            }
+        }
+
+        if (text is not null)
+        {
+            var words = string.Join(", ", choices.ToArray().Select(c => $"\"{c.Word}\""));
+            Report(key, text, CatalogWording.Expected($"one of {words}"));
+        }
+
+        return choices[0].Value;
+    }
+
+    /// <summary>Call last: every entry that nobody asked for is a problem.</summary>
+    public void RefuseUnknown()
+    {
+        foreach (var key in _entries.Keys.Where(k => !_asked.Contains(k)))
+        {
+            Report(key, null, CatalogWording.UnknownKey(_asked.Order(StringComparer.Ordinal)));
+        }
+    }
+
+    /// <summary>Adds a problem at an entry, or at the section where the key is null or absent.</summary>
+    public void Report(string? key, string? text, string message)
+    {
+        var line = key is not null && _entries.TryGetValue(key, out var entry) ? entry.Line : _line;
+        var place = Name.Length == 0 ? key : key is null ? $"[{Name}]" : $"[{Name}] {key}";
+        _problems.Add(new Problem(new Place(_file, line, place), text, message));
+    }
+
+    private static Length? ReadLength(SyntaxNode? value) =>
+        value is StringValueSyntax text && LengthReader.TryRead(text.Value!, LengthUnit.Inch, out var length) && length > default(Length)
+            ? length
+            : null;
+
+    private static string Shown(ValueSyntax value) => value.ToString().Trim().Trim('"');
+
+    private static string NumberBetween(double least, double most) =>
+        FormattableString.Invariant($"a number from {least} to {most}");
+
+    private ValueSyntax? Get(string key)
+    {
+        _asked.Add(key);
+        return _entries.TryGetValue(key, out var entry) ? entry.Value : null;
+    }
+
+    private T Missing<T>(string key, string expected, T standIn)
+    {
+        if (!_entries.ContainsKey(key))
+        {
+            Report(key, null, CatalogWording.Missing(key, expected));
+        }
+
+        return standIn;
+    }
+
+    private T? Wrong<T>(string key, ValueSyntax value, string expected)
+        where T : class
+    {
+        Report(key, Shown(value), CatalogWording.Expected(expected));
+        return null;
+    }
+
+    private T? WrongValue<T>(string key, ValueSyntax value, string expected)
+        where T : struct
+    {
+        Report(key, Shown(value), CatalogWording.Expected(expected));
+        return null;
+    }
+}
