@@ -18,8 +18,16 @@ public sealed record PostSetting(Length PostDiameter, Length PinDiameter, Length
     /// <summary>The mark of the tape nearest to <see cref="Centers"/>.</summary>
     public Length CentersTape => NearestMark(Centers);
 
-    /// <summary>How much longer the loop is laid by setting to the tape's mark instead of the exact place.</summary>
+    /// <summary>How much longer the loop is laid by setting <see cref="Tape"/> instead of the exact place.</summary>
     public Length Residual => Tape - Outside;
+
+    /// <summary>
+    /// The setting at which a loop has a laid-up length. The same loop reads (π/2 − 1)(D_post − D_pin) shorter
+    /// over the posts than over the pins: half its way around is the distance of the axes and half a circle.
+    /// </summary>
+    /// <param name="laidUpLength">Over measuring pins, outside to outside.</param>
+    public static PostSetting For(Length laidUpLength, Length postDiameter, Length pinDiameter, Length tapeStep) =>
+        new(postDiameter, pinDiameter, laidUpLength - ((postDiameter - pinDiameter) * ((Math.PI / 2) - 1)), tapeStep);
 
     private Length NearestMark(Length exact) =>
         TapeStep * Math.Round(exact / TapeStep, MidpointRounding.AwayFromZero);

@@ -5,4 +5,14 @@ namespace Tagend.Specs;
 /// <summary>What the piece should carry, against what it must.</summary>
 /// <param name="Breaking">Strands × strand strength × termination efficiency.</param>
 /// <param name="Floor">Four times the draw weight; null where no draw weight is ordered.</param>
-public sealed record Strength(Force Breaking, Force? Floor);
+public sealed record Strength(Force Breaking, Force? Floor)
+{
+    /// <summary>A string carries at least four times the draw weight: The Traditional Bowyer's Bible.</summary>
+    public const double SafetyFactor = 4;
+
+    public bool IsBelowFloor => Floor is { } floor && Breaking < floor;
+
+    /// <param name="terminationEfficiency">Share of the strands' summed strength that the finished piece carries.</param>
+    public static Strength Of(int strands, Force strandStrength, double terminationEfficiency, Force? drawWeight) =>
+        new(strandStrength * (strands * terminationEfficiency), drawWeight * SafetyFactor);
+}

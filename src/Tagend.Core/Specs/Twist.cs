@@ -8,11 +8,12 @@ public enum TakeUpModel
     /// <summary>A length for each turn, whatever the bundle: common practice.</summary>
     Rule,
 
-    /// <summary>An ideal helical yarn: Hearle, Grosberg and Backer, 1969.</summary>
+    /// <summary>An ideal helical yarn: <see cref="Specs.Helix"/>.</summary>
     Helix,
 }
 
 /// <summary>How much shorter twisting makes a piece, by each model, and which one is used.</summary>
+/// <remarks>Which model is nearer on a real string only the shop's own measurements can say.</remarks>
 public sealed record TakeUp(TakeUpModel Used, Length Rule, Length Helix)
 {
     public Length Amount => Used switch
@@ -24,4 +25,12 @@ public sealed record TakeUp(TakeUpModel Used, Length Rule, Length Helix)
 }
 
 /// <summary>Whole turns put into the finished piece.</summary>
-public sealed record Twist(int Turns, TakeUp TakeUp);
+public sealed record Twist(int Turns, TakeUp TakeUp)
+{
+    /// <summary>Take-up of one more turn, averaged over all of them; zero for a piece without twist.</summary>
+    public Length AveragePerTurn => Turns == 0 ? Length.Zero : TakeUp.Amount / Turns;
+
+    /// <summary>Rate × finished length, to whole turns.</summary>
+    public static int TurnsFor(double turnsPerInch, Length finishedLength) =>
+        (int)Math.Round(turnsPerInch * finishedLength.Inches, MidpointRounding.AwayFromZero);
+}

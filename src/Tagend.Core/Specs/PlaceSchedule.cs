@@ -1,0 +1,178 @@
+using Tagend.Catalog;
+using Tagend.Measures;
+using Tagend.Orders;
+using Tagend.Problems;
+
+namespace Tagend.Specs;
+
+/// <summary>Where everything sits on the finished piece: servings, separators and marks, checked against each other.</summary>
+internal sealed class PlaceSchedule
+{
+    private readonly OrderLine _line;
+    private readonly PiecePlan _plan;
+    private readonly ShopCatalog _catalog;
+    private readonly LengthUnit _unit;
+    private readonly Length _finished;
+    private readonly List<Problem> _problems;
+
+    public PlaceSchedule(
+        OrderLine line,
+        PiecePlan plan,
+        ShopCatalog catalog,
+        LengthUnit unit,
+        Length finished,
+        int strands,
+        List<Problem> problems)
+    {
+        (_line, _plan, _catalog, _unit, _finished, _problems) = (line, plan, catalog, unit, finished, problems);
+        Servings = ReadServings();
+        Separators = ReadSeparators(strands);
+        Marks = ReadMarks();
+        CheckNockPoint();
+        CheckSeparators();
+    }
+
+    public ValueList<Serving> Servings { get; }
+
+    public ValueList<Separator> Separators { get; }
+
+    public ValueList<Mark> Marks { get; }
+
+    private ValueList<Serving> ReadServings()
+    {
+        var ordered = (_line.Servings ?? _plan.Servings).Select(s => (Serving: s, Column: "servings"));
+        if (_line.CenterServing is { } center)
+        {
+            ordered = ordered.Append((center, "center_serving"));
+        }
+
+        var placed = new List<(Serving Serving, string Column)>();
+        foreach (var (serving, column) in ordered)
+        {
+            if (Place(serving, column) is { } made)
+            {
+                placed.Add((made, column));
+            }
+        }
+
+        placed.Sort((a, b) => a.Serving.From.CompareTo(b.Serving.From));
+        foreach (var (first, second) in placed.Zip(placed.Skip(1)))
+        {
+            if (second.Serving.From < first.Serving.To)
+            {
+                var column = first.Column == "center_serving" ? first.Column : second.Column;
+                Report(column, SpecWording.Overlap(first.Serving, second.Serving, _unit));
+            }
+        }
+
+        return placed.Select(p => p.Serving).ToValueList();
+    }
+
+    private Serving? Place(OrderedServing ordered, string column)
+    {
+        var name = ordered.Thread ?? _plan.Thread;
+        if (!_catalog.Threads.TryGetValue(name, out var thread))
+        {
+            Report(column, SpecWording.Unknown($"thread as {name}", _catalog.Threads.Keys));
+            return null;
+        }
+
+        var from = ordered.From.FromA(_finished);
+        var to = ordered.To.FromA(_finished);
+        (from, to) = (Length.Min(from, to), Length.Max(from, to));
+        if (from == to)
+        {
+            Report(column, SpecWording.EmptyServing(ordered.Text));
+            return null;
+        }
+
+        if (!IsOnPiece($"the serving {ordered.Text}", from, column) || !IsOnPiece($"the serving {ordered.Text}", to, column))
+        {
+            return null;
+        }
+
+        var role = column == "center_serving" ? ServingRole.Center
+            : from == Length.Zero ? ServingRole.EndA
+            : to == _finished ? ServingRole.EndB
+            : ServingRole.Other;
+        return new Serving(role, from, to, thread.Name, thread.Diameter, ordered.Color ?? "");
+    }
+
+    private ValueList<Separator> ReadSeparators(int strands)
+    {
+        var places = _plan.Separators.Select(s => (s.Name, s.At)).ToList();
+        if (_line.Peep is { } peep)
+        {
+            places.Add(("peep", peep));
+        }
+        else if (_plan.NeedsPeep)
+        {
+            Report("peep", SpecWording.PeepForgotten(_plan.Name), Severity.Warning);
+        }
+
+        return places
+            .Select(p => new Separator(p.Name, p.At.FromA(_finished), strands / 2))
+            .Where(s => IsOnPiece($"the {s.Name}", s.Position, s.Name == "peep" ? "peep" : "kind"))
+            .OrderBy(s => s.Position)
+            .ToValueList();
+    }
+
+    private ValueList<Mark> ReadMarks()
+    {
+        var speedNocks = (_line.SpeedNocks ?? []).Select(p => (Kind: MarkKind.SpeedNock, At: p, Column: "speed_nocks"));
+        var all = _line.NockPoint is { } nock
+            ? speedNocks.Prepend((Kind: MarkKind.NockPoint, At: nock, Column: "nock_point"))
+            : speedNocks;
+        return all
+            .Select(m => (Mark: new Mark(m.Kind, m.At.FromA(_finished)), m.Column))
+            .Where(m => IsOnPiece(m.Mark.Kind == MarkKind.NockPoint ? "the nock point" : "the speed nock", m.Mark.Position, m.Column))
+            .Select(m => m.Mark)
+            .OrderBy(m => m.Position)
+            .ToValueList();
+    }
+
+    private void CheckNockPoint()
+    {
+        if (Marks.FirstOrDefault(m => m.Kind == MarkKind.NockPoint) is not { } nock)
+        {
+            return;
+        }
+
+        if (Servings.FirstOrDefault(s => s.Role == ServingRole.Center) is not { } center)
+        {
+            if (_line.CenterServing is null)
+            {
+                Report("nock_point", SpecWording.NoCenterServing(nock.Position, _unit));
+            }
+        }
+        else if (nock.Position < center.From || nock.Position > center.To)
+        {
+            Report("nock_point", SpecWording.NockPointOutside(nock.Position, SpecWording.Span(center, _unit), _unit));
+        }
+    }
+
+    private void CheckSeparators()
+    {
+        foreach (var separator in Separators)
+        {
+            if (Servings.FirstOrDefault(s => s.From < separator.Position && separator.Position < s.To) is { } serving)
+            {
+                Report(separator.Name == "peep" ? "peep" : "servings", SpecWording.SeparatorUnderServing(separator, serving, _unit));
+            }
+        }
+    }
+
+    private bool IsOnPiece(string what, Length place, string column)
+    {
+        if (place >= Length.Zero && place <= _finished)
+        {
+            return true;
+        }
+
+        Report(column, SpecWording.OutsidePiece(what, place, _finished, _unit));
+        return false;
+    }
+
+    private void Report(string column, string message, Severity severity = Severity.Refusal) =>
+        _problems.Add(_line.Row.Problem(column, message, severity));
+}

@@ -1,0 +1,159 @@
+using Tagend.Catalog;
+using Tagend.Measures;
+using Tagend.Orders;
+using Tagend.Problems;
+
+namespace Tagend.Specs;
+
+/// <summary>Computes the spec of an ordered piece: the only place where orders and catalog meet.</summary>
+/// <param name="unit">The unit the pages are printed in.</param>
+/// <param name="date">Of issue.</param>
+public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly date)
+{
+    /// <summary>Plan of a piece whose order names no kind and whose name is not that of a plan.</summary>
+    public const string PlainPlan = "plain";
+
+    /// <returns>Null where a problem refuses the piece.</returns>
+    public BuildSpec? Build(OrderLine line, ICollection<Problem> problems)
+    {
+        var found = new List<Problem>();
+        var spec = Compute(line, found);
+        foreach (var problem in found)
+        {
+            problems.Add(problem);
+        }
+
+        return found.Exists(p => p.Severity == Severity.Refusal) ? null : spec;
+    }
+
+    private BuildSpec? Compute(OrderLine line, List<Problem> problems)
+    {
+        if (PlanOf(line, problems) is not { } plan)
+        {
+            return null;
+        }
+
+        var materialName = line.Material ?? plan.Material;
+        var strands = line.Strands ?? plan.Strands;
+        var material = materialName is null ? null : catalog.Materials.GetValueOrDefault(materialName);
+        if (material is null)
+        {
+            problems.Add(line.Row.Problem("material", materialName is null
+                ? SpecWording.Needed("material", plan.Name)
+                : SpecWording.Unknown("material", catalog.Materials.Keys)));
+        }
+
+        if (strands is null)
+        {
+            problems.Add(line.Row.Problem("strands", SpecWording.Needed("strands", plan.Name)));
+        }
+
+        var finished = FinishedLength(line, plan, problems);
+        if (material is null || strands is null)
+        {
+            return null;
+        }
+
+        var shop = catalog.Shop;
+        var bundle = new Bundle(
+            material.Name,
+            strands.Value,
+            Bundle.DiameterOf(material.Diameter, strands.Value, material.Packing ?? Bundle.AssumedPacking));
+        var turns = Twist.TurnsFor(line.TurnsPerInch ?? shop.TurnsPerInch, finished);
+        var takeUp = new TakeUp(
+            shop.TakeUpModel, shop.RuleTakeUpPerTurn * turns, Helix.TakeUp(bundle.Diameter, turns, finished));
+        var schedule = new PlaceSchedule(line, plan, catalog, unit, finished, strands.Value, problems);
+        var spec = new BuildSpec
+        {
+            Order = line.Order,
+            Piece = line.Piece,
+            Kind = plan.Name,
+            Revision = 1,
+            Date = date,
+            Unit = unit,
+            FinishedLength = finished,
+            Tolerance = plan.Tolerance,
+            DrawWeight = line.DrawWeight,
+            Bundle = bundle,
+            Twist = new Twist(turns, takeUp),
+            Posts = PostSetting.For(
+                finished + takeUp.Amount, shop.Jig.PostDiameter, shop.PinDiameter, shop.TapeStep(unit)),
+            Layup = Layup.Of(Colors(line, strands.Value, problems), shop.Jig.Tail),
+            Separators = schedule.Separators,
+            Servings = schedule.Servings,
+            Marks = schedule.Marks,
+            Strength = Strength.Of(strands.Value, material.Strength, shop.TerminationEfficiency, line.DrawWeight),
+        };
+        Judge(spec, line, problems);
+        return spec;
+    }
+
+    private PiecePlan? PlanOf(OrderLine line, List<Problem> problems)
+    {
+        var name = line.Kind ?? (catalog.Plans.ContainsKey(line.Piece) ? line.Piece : PlainPlan);
+        if (catalog.Plans.TryGetValue(name, out var plan))
+        {
+            return plan;
+        }
+
+        problems.Add(line.Row.Problem("kind", line.Kind is null
+            ? SpecWording.NoPlan(PlainPlan)
+            : SpecWording.Unknown("kind", catalog.Plans.Keys)));
+        return null;
+    }
+
+    private Length FinishedLength(OrderLine line, PiecePlan plan, List<Problem> problems)
+    {
+        var column = line.FinishedLength is null ? "bow_length" : "finished_length";
+        var finished = line.FinishedLength ?? AmoStringLength.Of(line.BowLength!.Value);
+        if (finished < plan.Shortest || finished > plan.Longest)
+        {
+            problems.Add(line.Row.Problem(
+                column, SpecWording.UnusualLength(finished, plan.Name, plan.Shortest, plan.Longest, unit)));
+        }
+
+        return finished;
+    }
+
+    private static List<(string Color, int Strands)> Colors(OrderLine line, int strands, List<Problem> problems)
+    {
+        var ordered = line.Colors ?? [new OrderedColor("any", strands)];
+        var colors = new List<(string Color, int Strands)>();
+        foreach (var color in ordered)
+        {
+            colors.Add((color.Name, color.Strands ?? strands / ordered.Count));
+        }
+
+        if (ordered[0].Strands is null && strands % (2 * ordered.Count) != 0)
+        {
+            problems.Add(line.Row.Problem("colors", SpecWording.ColorsDoNotShare(ordered.Count, strands)));
+        }
+        else if (colors.Find(c => c.Strands % 2 != 0) is { Color: not null } odd)
+        {
+            problems.Add(line.Row.Problem("colors", SpecWording.OddColor(odd.Color, odd.Strands)));
+        }
+        else if (colors.Sum(c => c.Strands) is var sum && sum != strands)
+        {
+            problems.Add(line.Row.Problem("colors", SpecWording.ColorsDoNotAddUp(sum, strands)));
+        }
+
+        return colors;
+    }
+
+    private void Judge(BuildSpec spec, OrderLine line, List<Problem> problems)
+    {
+        var jig = catalog.Shop.Jig;
+        if (spec.Posts.Outside < jig.Shortest || spec.Posts.Outside > jig.Longest)
+        {
+            problems.Add(line.Row.Problem(
+                line.FinishedLength is null ? "bow_length" : "finished_length",
+                SpecWording.BeyondJig(spec.Posts.Outside, jig.Shortest, jig.Longest, unit)));
+        }
+
+        if (spec.Strength.IsBelowFloor)
+        {
+            problems.Add(line.Row.Problem(
+                "draw_weight", SpecWording.BelowFloor(spec.Strength, spec.Bundle.Strands, spec.Bundle.Material)));
+        }
+    }
+}

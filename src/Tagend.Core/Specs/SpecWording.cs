@@ -1,0 +1,62 @@
+using Tagend.Measures;
+
+namespace Tagend.Specs;
+
+/// <summary>All wording about specs that cannot or should not be built, so that tests can hold it.</summary>
+internal static class SpecWording
+{
+    public static string Unknown(string what, IEnumerable<string> known) =>
+        $"there is no such {what} in the templates; there are {string.Join(", ", known.Order(StringComparer.Ordinal))}";
+
+    public static string NoPlan(string plain) =>
+        $"no kind is given and the templates have no plans/{plain}.toml: name the kind of this piece";
+
+    public static string Needed(string column, string kind) =>
+        $"needed here: the kind {kind} gives no {column}";
+
+    public static string UnusualLength(Length length, string kind, Length shortest, Length longest, LengthUnit unit) =>
+        $"{Write(length, unit)} is outside the lengths of {kind}, {Write(shortest, unit)} to {Write(longest, unit)}: "
+        + "check the order, or the range in the plan";
+
+    public static string BeyondJig(Length setting, Length shortest, Length longest, LengthUnit unit) =>
+        $"its posts would stand at {LengthWriter.Exact(setting, unit)} outside to outside; "
+        + $"the jig reaches {Write(shortest, unit)} to {Write(longest, unit)}";
+
+    public static string ColorsDoNotAddUp(int sum, int strands) =>
+        $"the colors add up to {sum} strands, not {strands}";
+
+    public static string ColorsDoNotShare(int colors, int strands) =>
+        $"{strands} strands do not share equally over {colors} colors in whole loops: write how many, such as black:12";
+
+    public static string OddColor(string color, int strands) =>
+        $"{color} has {strands} strands; a color takes whole loops of two strands";
+
+    public static string OutsidePiece(string what, Length place, Length finished, LengthUnit unit) =>
+        $"{what} at {Write(place, unit)} from end A is not on the piece, which ends at {Write(finished, unit)}";
+
+    public static string EmptyServing(string serving) => $"the serving {serving} starts where it ends, or behind it";
+
+    public static string Overlap(Serving first, Serving second, LengthUnit unit) =>
+        $"the serving {Span(first, unit)} overlaps the serving {Span(second, unit)}";
+
+    public static string SeparatorUnderServing(Separator separator, Serving serving, LengthUnit unit) =>
+        $"the {separator.Name} at {Write(separator.Position, unit)} is under the serving {Span(serving, unit)}";
+
+    public static string NockPointOutside(Length place, string center, LengthUnit unit) =>
+        $"the nock point at {Write(place, unit)} is outside the center serving, {center}";
+
+    public static string NoCenterServing(Length place, LengthUnit unit) =>
+        $"the nock point at {Write(place, unit)} has no center serving: give one in the column center_serving";
+
+    public static string PeepForgotten(string kind) =>
+        $"a {kind} has a peep, and no place for it is given: it cannot be put in once the piece is served";
+
+    public static string BelowFloor(Strength strength, int strands, string material) =>
+        FormattableString.Invariant($"{strands} strands of {material} carry about {strength.Breaking.Pounds:0} lbf, below four times ")
+        + FormattableString.Invariant($"the draw weight, {strength.Floor!.Value.Pounds:0} lbf: more strands or a stronger material");
+
+    public static string Span(Serving serving, LengthUnit unit) =>
+        $"{Write(serving.From, unit)} to {Write(serving.To, unit)}";
+
+    private static string Write(Length length, LengthUnit unit) => LengthWriter.Mark(length, unit);
+}
