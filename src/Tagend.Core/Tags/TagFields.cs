@@ -1,0 +1,125 @@
+using System.Globalization;
+using Tagend.Measures;
+
+namespace Tagend.Tags;
+
+/// <summary>The first thing found wrong while a tag is read; reading goes on with blank values.</summary>
+internal sealed class TagFault
+{
+    public string? Message { get; private set; }
+
+    public void Report(string message) => Message ??= message;
+}
+
+/// <summary>A text cut at a separator, read part by part from the left.</summary>
+internal sealed class TagFields(string text, char separator, TagFault fault)
+{
+    private readonly string[] _parts = text.Split(separator);
+    private int _next;
+
+    public bool IsAtEnd => _next >= _parts.Length;
+
+    /// <summary>A part that starts with a letter, cut into its own parts.</summary>
+    public TagFields Parts(char letter) => new(Lettered(letter), TagGrammar.PartSeparator, fault);
+
+    /// <summary>A part that starts with a letter and holds any number of items.</summary>
+    public ValueList<T> Items<T>(char letter, Func<TagFields, T> read)
+    {
+        var list = Lettered(letter);
+        var items = list.Length == 0 ? [] : list.Split(TagGrammar.ItemSeparator);
+        return items.Select(item =>
+        {
+            var parts = new TagFields(item, TagGrammar.PartSeparator, fault);
+            var value = read(parts);
+            parts.End();
+            return value;
+        }).ToValueList();
+    }
+
+    public string Lower(string what) => Name(what).ToLowerInvariant();
+
+    /// <summary>A name, in capitals.</summary>
+    public string Name(string what)
+    {
+        var part = Next();
+        return TagName.Unescape(part) is { Length: > 0 } name ? name.ToUpperInvariant() : Wrong(part, what, "");
+    }
+
+    public int Whole(string what)
+    {
+        var part = Next();
+        return part.Length is > 0 and < 7 && int.TryParse(part, NumberStyles.None, CultureInfo.InvariantCulture, out var whole)
+            ? whole
+            : Wrong(part, what, 0);
+    }
+
+    public DateOnly Date()
+    {
+        var part = Next();
+        return DateOnly.TryParseExact(part, TagGrammar.DateFormat, CultureInfo.InvariantCulture, DateTimeStyles.None, out var date)
+            ? date
+            : Wrong(part, "a date", default(DateOnly));
+    }
+
+    public Length Length(LengthUnit unit)
+    {
+        var part = Next();
+        return TagNumber.TryRead(part, unit, out Length length) ? length : Wrong(part, "a length", default(Length));
+    }
+
+    public Force Force(LengthUnit unit) => OptionalForce(unit) ?? Wrong("", "a force", default(Force));
+
+    /// <returns>Null where the part is empty.</returns>
+    public Force? OptionalForce(LengthUnit unit)
+    {
+        var part = Next();
+        return part.Length == 0 ? null
+            : TagNumber.TryRead(part, unit, out Force force) ? force
+            : Wrong(part, "a force", default(Force));
+    }
+
+    /// <summary>A whole part that stands for a value.</summary>
+    public T Code<T>(LetterCode<T> code, string what)
+        where T : struct
+    {
+        var part = Next();
+        return code.Find(part) ?? Wrong(part, what, default(T));
+    }
+
+    /// <summary>The first letter of the next part stands for a value; the rest of the part stays to be read.</summary>
+    public T Letter<T>(LetterCode<T> code, string what)
+        where T : struct
+    {
+        var part = IsAtEnd ? "" : _parts[_next];
+        if (part.Length == 0 || code.Find(part.AsSpan(0, 1)) is not { } value)
+        {
+            return Wrong(part, what, default(T));
+        }
+
+        _parts[_next] = part[1..];
+        return value;
+    }
+
+    /// <summary>Nothing may be left.</summary>
+    public void End()
+    {
+        if (!IsAtEnd)
+        {
+            Wrong(_parts[_next], "nothing more", 0);
+        }
+    }
+
+    private string Lettered(char letter)
+    {
+        var part = Next();
+        return part.StartsWith(letter) ? part[1..] : Wrong(part, $"the field {letter}", "");
+    }
+
+    private string Next() => IsAtEnd ? Wrong("", "more", "") : _parts[_next++];
+
+    private T Wrong<T>(string part, string expected, T standIn)
+    {
+        fault.Report(TagWording.BadField(part, expected));
+        return standIn;
+    }
+}

@@ -1,0 +1,60 @@
+using System.Text;
+
+namespace Tagend.Tags;
+
+/// <summary>Names in the QR alphanumeric set: capitals; all other characters percent-encoded (RFC 3986, UTF-8).</summary>
+/// <remarks>Names differ by more than case, so writing them in capitals loses nothing.</remarks>
+internal static class TagName
+{
+    private const string Plain = "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-.";
+
+    public static string Escape(string name)
+    {
+        var escaped = new StringBuilder(name.Length);
+        Span<byte> bytes = stackalloc byte[4];
+        foreach (var rune in name.EnumerateRunes())
+        {
+            var capital = Rune.ToUpperInvariant(rune);
+            if (capital.IsAscii && Plain.Contains((char)capital.Value))
+            {
+                escaped.Append((char)capital.Value);
+                continue;
+            }
+
+            foreach (var part in bytes[..rune.EncodeToUtf8(bytes)])
+            {
+                escaped.Append('%').Append(part.ToString("X2", System.Globalization.CultureInfo.InvariantCulture));
+            }
+        }
+
+        return escaped.ToString();
+    }
+
+    /// <returns>The name in capitals; null where an escape is broken.</returns>
+    public static string? Unescape(ReadOnlySpan<char> escaped)
+    {
+        var bytes = new List<byte>(escaped.Length);
+        for (var i = 0; i < escaped.Length; i++)
+        {
+            if (escaped[i] != '%')
+            {
+                bytes.Add((byte)escaped[i]);
+            }
+            else if (i + 2 < escaped.Length + 0 && byte.TryParse(
+                escaped.Slice(i + 1, 2),
+                System.Globalization.NumberStyles.AllowHexSpecifier,
+                System.Globalization.CultureInfo.InvariantCulture,
+                out var part))
+            {
+                bytes.Add(part);
+                i += 2;
+            }
+            else
+            {
+                return null;
+            }
+        }
+
+        return Encoding.UTF8.GetString([.. bytes]);
+    }
+}

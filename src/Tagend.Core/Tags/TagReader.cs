@@ -1,0 +1,134 @@
+using Tagend.Measures;
+using Tagend.Specs;
+
+namespace Tagend.Tags;
+
+/// <summary>Reads tag texts back. Grammar: docs/TAGTEXT.md.</summary>
+public static class TagReader
+{
+    /// <summary>Reads one scanned text; white space around it does not count.</summary>
+    public static TagReading Read(string scanned)
+    {
+        var text = scanned.Trim();
+        var isBag = text.StartsWith(TagGrammar.BagWord, StringComparison.Ordinal);
+        if (!isBag && !text.StartsWith(TagGrammar.PieceWord, StringComparison.Ordinal))
+        {
+            return new TagReading.Foreign(text, TagWording.Foreign);
+        }
+
+        var mark = text.Split(TagGrammar.FieldSeparator, 2);
+        var version = mark[0][TagGrammar.PieceWord.Length..];
+        if (mark.Length < 2 || version.Length is 0 or > 3 || !version.All(char.IsAsciiDigit))
+        {
+            return new TagReading.Foreign(text, TagWording.Foreign);
+        }
+
+        if (version != TagGrammar.Version)
+        {
+            return new TagReading.Later(text, TagWording.Later(version));
+        }
+
+        var fault = new TagFault();
+        TagReading reading = isBag ? ReadBag(text, fault) : new TagReading.Piece(text, ReadPiece(text, fault));
+        return fault.Message is { } message ? new TagReading.Damaged(text, message) : reading;
+    }
+
+    private static TagReading.Bag ReadBag(string text, TagFault fault)
+    {
+        var texts = text.Split(TagGrammar.TextSeparator);
+        var fields = Open(texts[0], fault);
+        var order = fields.Name("an order number");
+        var contents = fields.Items('C', c => new BagEntry(c.Lower("a piece"), c.Whole("a revision")));
+        fields.End();
+        var specs = texts.Skip(1).Select(t => ReadPiece(t, fault)).ToValueList();
+        var carried = specs.Select(s => new BagEntry(s.Piece, s.Revision));
+        if (specs.Count > 0 && (specs.Any(s => s.Order != order) || !carried.SequenceEqual(contents)))
+        {
+            fault.Report(TagWording.BagMismatch);
+        }
+
+        return new TagReading.Bag(text, order, contents, specs);
+    }
+
+    private static BuildSpec ReadPiece(string text, TagFault fault)
+    {
+        var fields = Open(text, fault);
+        var order = fields.Name("an order number");
+        var piece = fields.Lower("a piece");
+        var kind = fields.Lower("a kind");
+        var revision = fields.Whole("a revision");
+        var date = fields.Date();
+        var unit = fields.Code(TagGrammar.UnitWords, "a unit");
+        var lengths = fields.Parts('L');
+        var (finished, tolerance) = (lengths.Length(unit), lengths.Length(unit));
+        var weight = fields.Parts('W').OptionalForce(unit);
+        var material = fields.Parts('M');
+        var bundle = new Bundle(material.Lower("a material"), material.Whole("strands"), material.Length(unit));
+        var twist = fields.Parts('T');
+        var turns = twist.Whole("turns");
+        var takeUp = new TakeUp(twist.Code(TagGrammar.ModelLetters, "a model"), twist.Length(unit), twist.Length(unit));
+        var jig = fields.Parts('J');
+        var posts = new PostSetting(jig.Length(unit), jig.Length(unit), jig.Length(unit), jig.Length(unit));
+        var tail = jig.Length(unit);
+        var colors = fields.Items('C', c => (c.Lower("a color"), c.Whole("strands")));
+        var threads = fields.Items('Y', t => (Name: t.Lower("a thread"), Diameter: t.Length(unit)));
+        var servings = fields.Items('S', s => ReadServing(s, unit, threads, fault));
+        var separators = fields.Items('P', s => new Separator(s.Lower("a separator"), s.Length(unit), bundle.Strands / 2));
+        var marks = fields.Items('N', m => new Mark(m.Letter(TagGrammar.MarkLetters, "a mark"), m.Length(unit)));
+        var breaking = fields.Parts('B').Force(unit);
+        foreach (var part in new[] { lengths, material, twist, jig, fields })
+        {
+            part.End();
+        }
+
+        return new BuildSpec
+        {
+            Order = order,
+            Piece = piece,
+            Kind = kind,
+            Revision = revision,
+            Date = date,
+            Unit = unit,
+            FinishedLength = finished,
+            Tolerance = tolerance,
+            DrawWeight = weight,
+            Bundle = bundle,
+            Twist = new Twist(turns, takeUp),
+            Posts = posts,
+            Layup = Layup.Of(colors, tail),
+            Separators = separators,
+            Servings = servings,
+            Marks = marks,
+            Strength = new Strength(breaking, weight * Strength.SafetyFactor),
+        };
+    }
+
+    private static Serving ReadServing(
+        TagFields parts, LengthUnit unit, IEnumerable<(string Name, Length Diameter)> threads, TagFault fault)
+    {
+        var role = parts.Letter(TagGrammar.RoleLetters, "a serving");
+        var (from, to) = (parts.Length(unit), parts.Length(unit));
+        var name = parts.Lower("a thread");
+        var color = parts.IsAtEnd ? "" : parts.Lower("a color");
+        var thread = threads.FirstOrDefault(t => t.Name == name);
+        if (thread.Name is null)
+        {
+            fault.Report(TagWording.BadField(name, "a thread of field Y"));
+        }
+
+        return new Serving(role, from, to, name, thread.Diameter, color);
+    }
+
+    /// <summary>The fields behind the mark of a text whose check fits.</summary>
+    private static TagFields Open(string text, TagFault fault)
+    {
+        var body = TagCheck.Strip(text);
+        if (body is null)
+        {
+            fault.Report(TagWording.BadCheck);
+        }
+
+        var behindMark = (body ?? text).IndexOf(TagGrammar.FieldSeparator, StringComparison.Ordinal) + 1;
+        return new TagFields((body ?? text)[behindMark..], TagGrammar.FieldSeparator, fault);
+    }
+}

@@ -1,0 +1,18 @@
+namespace Tagend.Tags;
+
+/// <summary>All wording about tags that do not read, so that tests can hold it.</summary>
+internal static class TagWording
+{
+    public const string Foreign = "this is no tag of ours: ours begin with TE1 or TB1";
+
+    public const string BadCheck = "the tag is damaged or was typed wrong: its check does not fit; scan it again, or the card";
+
+    public const string BagMismatch =
+        "the tag of the bag does not carry the pieces it lists: scan it again";
+
+    public static string Later(string version) =>
+        $"the tag has version {version}, and this program reads version {TagGrammar.Version}: a later Tagend reads it";
+
+    public static string BadField(string field, string expected) =>
+        $"the tag makes no sense at \"{field}\": expected {expected}";
+}
