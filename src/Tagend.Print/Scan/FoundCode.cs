@@ -1,0 +1,36 @@
+using ZXing;
+
+namespace Tagend.Scan;
+
+/// <summary>A code's text and where it stands in the picture, in pixels of the upright picture.</summary>
+internal sealed record FoundCode(string Text, float Left, float Top, float Bottom)
+{
+    private float Middle => (Top + Bottom) / 2;
+
+    /// <param name="scale">Of the pass that found it.</param>
+    public static FoundCode Of(Result result, double scale)
+    {
+        var points = result.ResultPoints.Where(p => p is not null).ToList();
+        return new FoundCode(
+            result.Text,
+            (float)(points.Min(p => p.X) / scale),
+            (float)(points.Min(p => p.Y) / scale),
+            (float)(points.Max(p => p.Y) / scale));
+    }
+
+    /// <summary>As people read: rows from the top, each from the left. A code belongs to a row if its middle is above the first one's bottom.</summary>
+    public static IReadOnlyList<FoundCode> InReadingOrder(IEnumerable<FoundCode> codes)
+    {
+        var waiting = codes.OrderBy(c => c.Middle).ToList();
+        var ordered = new List<FoundCode>();
+        while (waiting.Count > 0)
+        {
+            var bottom = waiting[0].Bottom;
+            var row = waiting.TakeWhile(c => c.Middle <= bottom).ToList();
+            ordered.AddRange(row.OrderBy(c => c.Left));
+            waiting.RemoveRange(0, row.Count);
+        }
+
+        return ordered;
+    }
+}
