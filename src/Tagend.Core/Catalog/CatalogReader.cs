@@ -54,17 +54,22 @@ public static class CatalogReader
         section.Number("linear_density", 1, 2000),
         section.Force("strength"),
         section.Number("modulus", 0.1, 400),
+        section.Number("settle", 0, 0.05, 0),
+        section.Force("stretch_load"),
+        section.Whole("stretch_minutes", 0, 10_000, 0),
+        section.Number("stretch_limit", 0.05, 0.9, 0.5),
         section.OptionalNumber("packing", 0.3, Bundle.HexagonalPacking));
 
     private static ServingThread ReadThread(TomlSection section) =>
-        new(section.Name.ToLowerInvariant(), section.Text("title"), section.Length("diameter"));
+        new(section.Name.ToLowerInvariant(), section.Text("title"), section.Length("diameter"), section.Number("linear_density", 1, 2000));
 
     private static Shop? ReadShop(string folder, List<Problem> problems)
     {
         var file = TomlFile.Read(Path.Combine(folder, "shop.toml"), "shop.toml", problems);
         if (file?.Section("jig") is not { } jig || file.Section("measuring") is not { } measuring
             || file.Section("twisting") is not { } twisting || file.Section("strength") is not { } strength
-            || file.Section("labels") is not { } labels)
+            || file.Section("labels") is not { } labels || file.Section("serving") is not { } serving
+            || file.Section("stock") is not { } stock)
         {
             return null;
         }
@@ -87,7 +92,14 @@ public static class CatalogReader
             PinDiameter = measuring.Length("pin_diameter", Length.FromInches(0.25)),
             TurnsPerInch = twisting.Number("turns_per_inch", 0, 5, 0.75),
             TakeUpModel = twisting.Choice("take_up", ("rule", TakeUpModel.Rule), ("helix", TakeUpModel.Helix)),
+            TwistDirection = twisting.Choice(
+                "direction", ("clockwise", TwistDirection.Clockwise), ("counterclockwise", TwistDirection.Counterclockwise)),
             RuleTakeUpPerTurn = twisting.Length("rule_per_turn", Length.FromInches(0.012)),
+            WantedNockClearance = serving.Length("nock_clearance", Length.FromInches(0.002)),
+            GreatestNockMisfit = serving.Length("nock_misfit", Length.FromInches(0.008)),
+            ThreadTail = serving.Length("thread_tail", Length.FromInches(12)),
+            Waste = stock.Number("waste", 0, 1, 0.03),
+            DummyTag = stock.Length("dummy_tag", Length.FromInches(12)),
             TerminationEfficiency = strength.Number("termination_efficiency", 0.1, 1),
             BagStock = labels.Text("bag"),
             LoopStock = labels.Text("loop"),

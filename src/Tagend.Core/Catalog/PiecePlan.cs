@@ -20,6 +20,11 @@ public enum BowSystem
 /// <param name="Longest">Greatest usual finished length.</param>
 /// <param name="Tolerance">±1/16 in by AMO Standards FP-3, 2000, where the plan says nothing else.</param>
 /// <param name="NeedsPeep">A peep separator belongs into it.</param>
+/// <param name="IsPaired">All pieces of this kind in a set are equal, such as twin cables.</param>
+/// <param name="IsMirrored">Both ends are equal, such as the legs of a yoke.</param>
+/// <param name="Partners">Kinds that a set with this piece has too.</param>
+/// <param name="EndLoopA">From the outside of the measuring pin to where the legs meet; zero where the loop is left open.</param>
+/// <param name="EndLoopB">The same at end B.</param>
 /// <param name="Thread">Serving thread where none is named.</param>
 /// <param name="Servings">Where the order has none.</param>
 /// <param name="Separators">Besides the peep.</param>
@@ -33,6 +38,11 @@ public sealed record PiecePlan(
     Length Longest,
     Length Tolerance,
     bool NeedsPeep,
+    bool IsPaired,
+    bool IsMirrored,
+    ValueList<string> Partners,
+    Length EndLoopA,
+    Length EndLoopB,
     string? Material,
     int? Strands,
     string Thread,

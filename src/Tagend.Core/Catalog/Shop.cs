@@ -30,8 +30,26 @@ public sealed record Shop
 
     public required TakeUpModel TakeUpModel { get; init; }
 
+    /// <summary>Seen from end A.</summary>
+    public required TwistDirection TwistDirection { get; init; }
+
     /// <summary>Take-up of the rule model: 0.012 in a turn, common practice.</summary>
     public required Length RuleTakeUpPerTurn { get; init; }
+
+    /// <summary>Nock throat minus center serving, as the shop likes it.</summary>
+    public required Length WantedNockClearance { get; init; }
+
+    /// <summary>A clearance farther than this from the wanted one is warned of.</summary>
+    public required Length GreatestNockMisfit { get; init; }
+
+    /// <summary>Thread for starting and finishing one serving.</summary>
+    public required Length ThreadTail { get; init; }
+
+    /// <summary>Share of strand material and thread lost.</summary>
+    public required double Waste { get; init; }
+
+    /// <summary>Strand material in one dummy tag.</summary>
+    public required Length DummyTag { get; init; }
 
     /// <summary>Share of the strands' summed strength that the finished piece carries.</summary>
     public required double TerminationEfficiency { get; init; }

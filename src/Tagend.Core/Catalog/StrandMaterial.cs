@@ -10,6 +10,10 @@ namespace Tagend.Catalog;
 /// <param name="LinearDensity">Of one strand, tex (g/km).</param>
 /// <param name="Strength">Of one strand, in straight pull.</param>
 /// <param name="Modulus">Of the fibre, GPa.</param>
+/// <param name="Settle">Share of its length that the material gains for good on the stretcher.</param>
+/// <param name="StretchLoad">On the stretcher.</param>
+/// <param name="StretchMinutes">On the stretcher.</param>
+/// <param name="StretchLimit">Greatest share of a piece's strength it may be stretched with.</param>
 /// <param name="Packing">Share of the bundle's section filled by strands; null where not measured.</param>
 public sealed record StrandMaterial(
     string Name,
@@ -19,8 +23,13 @@ public sealed record StrandMaterial(
     double LinearDensity,
     Force Strength,
     double Modulus,
+    double Settle,
+    Force StretchLoad,
+    int StretchMinutes,
+    double StretchLimit,
     double? Packing);
 
 /// <summary>A serving thread. From threads.toml.</summary>
 /// <param name="Name">As orders name it, in lower case.</param>
-public sealed record ServingThread(string Name, string Title, Length Diameter);
+/// <param name="LinearDensity">Tex (g/km).</param>
+public sealed record ServingThread(string Name, string Title, Length Diameter, double LinearDensity);

@@ -74,8 +74,10 @@ public sealed class OrderRow(string file, int line, IReadOnlyDictionary<string, 
 
 /// <summary>What a file of orders holds: the rows that could be read, and all problems of the others.</summary>
 /// <param name="Lines">Rows without a problem, in the file's order.</param>
+/// <param name="BrokenRows">Rows that name a piece and could not be read.</param>
 /// <param name="BrokenOrders">Orders with a row that could not be read: their sets are not printed.</param>
 public sealed record OrderFile(
     IReadOnlyList<OrderLine> Lines,
+    IReadOnlyList<OrderRow> BrokenRows,
     IReadOnlySet<string> BrokenOrders,
     IReadOnlyList<Problem> Problems);

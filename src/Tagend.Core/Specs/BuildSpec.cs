@@ -36,6 +36,9 @@ public sealed record BuildSpec
 
     public required Twist Twist { get; init; }
 
+    /// <summary>What the piece gains for good on the stretcher; the laid-up length is this much shorter.</summary>
+    public required Length Settle { get; init; }
+
     public required PostSetting Posts { get; init; }
 
     public required Layup Layup { get; init; }
@@ -50,8 +53,32 @@ public sealed record BuildSpec
 
     public required Strength Strength { get; init; }
 
-    /// <summary>The loop as laid on the jig before twisting, over measuring pins, outside to outside.</summary>
-    public Length LaidUpLength => FinishedLength + Twist.TakeUp.Amount;
+    public required Stretch Stretch { get; init; }
+
+    /// <summary>Width of the arrow nock's throat, where it was given.</summary>
+    public required Length? NockGroove { get; init; }
+
+    /// <summary>Strands and servings.</summary>
+    public required Mass Mass { get; init; }
+
+    /// <summary>The loop before twisting, over measuring pins, outside to outside, end loops closed.</summary>
+    public Length LaidUpLength => FinishedLength - Settle + Twist.TakeUp.Amount;
+
+    /// <summary>How much shorter one more turn makes the piece, at its own twist, by the helix model.</summary>
+    public Length TurnSensitivity => Helix.PerTurn(Bundle.Diameter, Twist.Turns, FinishedLength);
+
+    /// <summary>Turns more (or fewer, below zero) that cancel the post setting's residual; zero for a piece without twist.</summary>
+    public double ResidualTurns => TurnSensitivity == Length.Zero ? 0 : Posts.Residual / TurnSensitivity;
+
+    /// <summary>The rule and the helix model disagree by more than the tolerance.</summary>
+    public bool ModelsDisagree => Length.Abs(Twist.TakeUp.Rule - Twist.TakeUp.Helix) > Tolerance;
+
+    public double StretchShare => Stretch.Load / Strength.Breaking;
+
+    /// <summary>Null without a groove or a center serving.</summary>
+    public NockFit? NockFit => NockGroove is { } groove && Servings.FirstOrDefault(s => s.Role == ServingRole.Center) is { } center
+        ? NockFit.Of(groove, center.Thread, center.ThreadDiameter, Bundle.Diameter)
+        : null;
 
     /// <summary>A place on the finished piece as a distance from end B.</summary>
     public Length FromB(Length fromA) => FinishedLength - fromA;

@@ -27,4 +27,8 @@ public static class Helix
     /// <returns>Laid-up length minus finished length, unrounded.</returns>
     public static Length TakeUp(Length bundleDiameter, int turns, Length finishedLength) =>
         finishedLength * (Contraction(SurfaceAngle(bundleDiameter, turns, finishedLength)) - 1);
+
+    /// <summary>Take-up of one more turn at a given twist: the slope of <see cref="TakeUp"/>, (π·2R / 2)·sin α.</summary>
+    public static Length PerTurn(Length bundleDiameter, int turns, Length finishedLength) =>
+        bundleDiameter * (Math.PI / 2 * Math.Sin(SurfaceAngle(bundleDiameter, turns, finishedLength)));
 }

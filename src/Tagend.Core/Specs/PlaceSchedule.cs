@@ -13,6 +13,7 @@ internal sealed class PlaceSchedule
     private readonly ShopCatalog _catalog;
     private readonly LengthUnit _unit;
     private readonly Length _finished;
+    private readonly Bundle _bundle;
     private readonly List<Problem> _problems;
 
     public PlaceSchedule(
@@ -21,12 +22,12 @@ internal sealed class PlaceSchedule
         ShopCatalog catalog,
         LengthUnit unit,
         Length finished,
-        int strands,
+        Bundle bundle,
         List<Problem> problems)
     {
-        (_line, _plan, _catalog, _unit, _finished, _problems) = (line, plan, catalog, unit, finished, problems);
+        (_line, _plan, _catalog, _unit, _finished, _bundle, _problems) = (line, plan, catalog, unit, finished, bundle, problems);
         Servings = ReadServings();
-        Separators = ReadSeparators(strands);
+        Separators = ReadSeparators();
         Marks = ReadMarks();
         CheckNockPoint();
         CheckSeparators();
@@ -70,7 +71,7 @@ internal sealed class PlaceSchedule
 
     private Serving? Place(OrderedServing ordered, string column)
     {
-        var name = ordered.Thread ?? _plan.Thread;
+        var name = ordered.Thread ?? (column == "center_serving" ? CenterThread() : _plan.Thread);
         if (!_catalog.Threads.TryGetValue(name, out var thread))
         {
             Report(column, SpecWording.Unknown($"thread as {name}", _catalog.Threads.Keys));
@@ -98,7 +99,12 @@ internal sealed class PlaceSchedule
         return new Serving(role, from, to, thread.Name, thread.Diameter, ordered.Color ?? "");
     }
 
-    private ValueList<Separator> ReadSeparators(int strands)
+    /// <summary>The thread on hand that suits the nock groove best, where one is given.</summary>
+    private string CenterThread() => _line.NockGroove is { } groove
+        ? NockFit.Best(groove, _catalog.Shop.WantedNockClearance, _bundle.Diameter, _catalog.Threads.Values).Name
+        : _plan.Thread;
+
+    private ValueList<Separator> ReadSeparators()
     {
         var places = _plan.Separators.Select(s => (s.Name, s.At)).ToList();
         if (_line.Peep is { } peep)
@@ -111,7 +117,7 @@ internal sealed class PlaceSchedule
         }
 
         return places
-            .Select(p => new Separator(p.Name, p.At.FromA(_finished), strands / 2))
+            .Select(p => new Separator(p.Name, p.At.FromA(_finished), _bundle.Strands / 2))
             .Where(s => IsOnPiece($"the {s.Name}", s.Position, s.Name == "peep" ? "peep" : "kind"))
             .OrderBy(s => s.Position)
             .ToValueList();

@@ -22,12 +22,18 @@ public sealed record PostSetting(Length PostDiameter, Length PinDiameter, Length
     public Length Residual => Tape - Outside;
 
     /// <summary>
-    /// The setting at which a loop has a laid-up length. The same loop reads (π/2 − 1)(D_post − D_pin) shorter
+    /// The setting at which a loop has a laid-up length once its ends are closed. The same open loop reads (π/2 − 1)(D_post − D_pin) shorter
     /// over the posts than over the pins: half its way around is the distance of the axes and half a circle.
     /// </summary>
-    /// <param name="laidUpLength">Over measuring pins, outside to outside.</param>
-    public static PostSetting For(Length laidUpLength, Length postDiameter, Length pinDiameter, Length tapeStep) =>
-        new(postDiameter, pinDiameter, laidUpLength - ((postDiameter - pinDiameter) * ((Math.PI / 2) - 1)), tapeStep);
+    /// <param name="laidUpLength">Over measuring pins, outside to outside, end loops closed.</param>
+    /// <param name="closing">What closing both end loops takes of each leg: <see cref="EndLoop"/>.</param>
+    public static PostSetting For(
+        Length laidUpLength, Length closing, Length postDiameter, Length pinDiameter, Length tapeStep) =>
+        new(
+            postDiameter,
+            pinDiameter,
+            laidUpLength + closing - ((postDiameter - pinDiameter) * ((Math.PI / 2) - 1)),
+            tapeStep);
 
     private Length NearestMark(Length exact) =>
         TapeStep * Math.Round(exact / TapeStep, MidpointRounding.AwayFromZero);

@@ -4,12 +4,21 @@ using Tagend.Problems;
 
 namespace Tagend.Specs;
 
+/// <summary>What became of one row of an order file.</summary>
+/// <param name="Spec">Null where a problem refuses the piece.</param>
+public sealed record PieceReport(
+    string Order, string Piece, int Line, BuildSpec? Spec, OrderSlip Slip, IReadOnlyList<Problem> Problems);
+
 /// <summary>What became of a file of orders.</summary>
+/// <param name="Pieces">Every row that names a piece, in the file's order.</param>
 /// <param name="Sets">Ready to print, in the file's order.</param>
 /// <param name="Withheld">Orders with a problem in any of their pieces.</param>
-/// <param name="Problems">All of the file, and all of its specs.</param>
+/// <param name="Problems">All of the file and all of its specs, in the file's order.</param>
 public sealed record SetReport(
-    IReadOnlyList<BuildSet> Sets, IReadOnlyList<string> Withheld, IReadOnlyList<Problem> Problems);
+    IReadOnlyList<PieceReport> Pieces,
+    IReadOnlyList<BuildSet> Sets,
+    IReadOnlyList<string> Withheld,
+    IReadOnlyList<Problem> Problems);
 
 /// <summary>Makes sets of the pieces of one order. A set with a problem is withheld whole.</summary>
 public static class SetBuilder
@@ -17,30 +26,28 @@ public static class SetBuilder
     public static SetReport Build(OrderFile file, SpecBuilder specs)
     {
         var problems = new List<Problem>(file.Problems);
-        var sets = new List<BuildSet>();
-        var withheld = file.BrokenOrders.ToHashSet();
-        foreach (var lines in file.Lines.GroupBy(l => l.Order))
+        var byLine = file.Problems.ToLookup(p => p.At.Line);
+        var pieces = file.BrokenRows
+            .Select(row => new PieceReport(row["order"] ?? "", row["piece"] ?? "", row.Line, null, OrderSlip.Blank, [.. byLine[row.Line]]))
+            .ToList();
+        foreach (var line in file.Lines)
         {
-            var builds = new List<Build>();
-            foreach (var line in lines)
-            {
-                if (specs.Build(line, problems) is { } spec)
-                {
-                    builds.Add(new Build(spec, line.Slip));
-                }
-                else
-                {
-                    withheld.Add(line.Order);
-                }
-            }
-
-            if (!withheld.Contains(lines.Key))
-            {
-                sets.Add(new BuildSet(lines.Key, builds.ToValueList()));
-            }
+            var found = new List<Problem>();
+            var spec = specs.Build(line, found);
+            pieces.Add(new PieceReport(line.Order, line.Piece, line.Row.Line, spec, line.Slip, [.. byLine[line.Row.Line], .. found]));
+            problems.AddRange(found);
         }
 
-        var inFileOrder = problems.OrderBy(p => p.At.Line).ToList();
-        return new SetReport(sets, [.. withheld.Order(StringComparer.Ordinal)], inFileOrder);
+        pieces.Sort((a, b) => a.Line.CompareTo(b.Line));
+        var withheld = pieces.Where(p => p.Spec is null).Select(p => p.Order).Concat(file.BrokenOrders).ToHashSet();
+        var sets = pieces
+            .Where(p => !withheld.Contains(p.Order))
+            .GroupBy(p => p.Order)
+            .Select(g => new BuildSet(g.Key, g.Select(p => new Build(p.Spec!, p.Slip)).ToValueList()));
+        return new SetReport(
+            pieces,
+            [.. sets],
+            [.. withheld.Order(StringComparer.Ordinal)],
+            [.. problems.OrderBy(p => p.At.Line)]);
     }
 }

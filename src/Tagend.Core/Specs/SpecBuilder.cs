@@ -62,7 +62,10 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
         var turns = Twist.TurnsFor(line.TurnsPerInch ?? shop.TurnsPerInch, finished);
         var takeUp = new TakeUp(
             shop.TakeUpModel, shop.RuleTakeUpPerTurn * turns, Helix.TakeUp(bundle.Diameter, turns, finished));
-        var schedule = new PlaceSchedule(line, plan, catalog, unit, finished, strands.Value, problems);
+        var settle = finished * (material.Settle / (1 + material.Settle));
+        var closing = EndLoop.Closing(plan.EndLoopA, shop.PinDiameter, bundle.Diameter)
+            + EndLoop.Closing(plan.EndLoopB, shop.PinDiameter, bundle.Diameter);
+        var schedule = new PlaceSchedule(line, plan, catalog, unit, finished, bundle, problems);
         var spec = new BuildSpec
         {
             Order = line.Order,
@@ -75,18 +78,31 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
             Tolerance = plan.Tolerance,
             DrawWeight = line.DrawWeight,
             Bundle = bundle,
-            Twist = new Twist(turns, takeUp),
+            Twist = new Twist(turns, shop.TwistDirection, takeUp),
+            Settle = settle,
             Posts = PostSetting.For(
-                finished + takeUp.Amount, shop.Jig.PostDiameter, shop.PinDiameter, shop.TapeStep(unit)),
+                finished - settle + takeUp.Amount, closing, shop.Jig.PostDiameter, shop.PinDiameter, shop.TapeStep(unit)),
             Layup = Layup.Of(Colors(line, strands.Value, problems), shop.Jig.Tail),
             Separators = schedule.Separators,
             Servings = schedule.Servings,
             Marks = schedule.Marks,
             Strength = Strength.Of(strands.Value, material.Strength, shop.TerminationEfficiency, line.DrawWeight),
+            Stretch = new Stretch(
+                material.StretchLoad,
+                material.StretchMinutes,
+                Stretch.ReadingUnder(
+                    material.StretchLoad, finished, strands.Value, material.Modulus, material.LinearDensity, material.Density)),
+            NockGroove = line.NockGroove,
+            Mass = Mass(finished - settle + takeUp.Amount, strands.Value * material.LinearDensity, schedule.Servings, bundle),
         };
-        Judge(spec, line, problems);
+        Judge(spec, material, line, problems);
         return spec;
     }
+
+    private Mass Mass(Length laidUp, double linearDensity, IEnumerable<Serving> servings, Bundle bundle) => servings.Aggregate(
+        PieceMass.Of(laidUp, linearDensity),
+        (mass, serving) => mass + PieceMass.Of(
+            ServingWork.Of(serving, bundle.Diameter).Thread, catalog.Threads[serving.Thread].LinearDensity));
 
     private PiecePlan? PlanOf(OrderLine line, List<Problem> problems)
     {
@@ -140,7 +156,7 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
         return colors;
     }
 
-    private void Judge(BuildSpec spec, OrderLine line, List<Problem> problems)
+    private void Judge(BuildSpec spec, StrandMaterial material, OrderLine line, List<Problem> problems)
     {
         var jig = catalog.Shop.Jig;
         if (spec.Posts.Outside < jig.Shortest || spec.Posts.Outside > jig.Longest)
@@ -148,6 +164,17 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
             problems.Add(line.Row.Problem(
                 line.FinishedLength is null ? "bow_length" : "finished_length",
                 SpecWording.BeyondJig(spec.Posts.Outside, jig.Shortest, jig.Longest, unit)));
+        }
+
+        if (spec.StretchShare > material.StretchLimit)
+        {
+            problems.Add(line.Row.Problem("strands", SpecWording.StretchedTooHard(spec, material)));
+        }
+
+        if (spec.NockFit is { } fit && Length.Abs(fit.Clearance - catalog.Shop.WantedNockClearance) > catalog.Shop.GreatestNockMisfit)
+        {
+            var best = NockFit.Best(fit.Groove, catalog.Shop.WantedNockClearance, spec.Bundle.Diameter, catalog.Threads.Values);
+            problems.Add(line.Row.Problem("nock_groove", SpecWording.NockMisfit(fit, best, unit), Severity.Warning));
         }
 
         if (spec.Strength.IsBelowFloor)

@@ -1,3 +1,4 @@
+using Tagend.Catalog;
 using Tagend.Measures;
 
 namespace Tagend.Specs;
@@ -54,6 +55,19 @@ internal static class SpecWording
     public static string BelowFloor(Strength strength, int strands, string material) =>
         FormattableString.Invariant($"{strands} strands of {material} carry about {strength.Breaking.Pounds:0} lbf, below four times ")
         + FormattableString.Invariant($"the draw weight, {strength.Floor!.Value.Pounds:0} lbf: more strands or a stronger material");
+
+    public static string StretchedTooHard(BuildSpec spec, StrandMaterial material) =>
+        FormattableString.Invariant($"the stretch load of {spec.Stretch.Load.Pounds:0} lbf is {spec.StretchShare:0%} of what {spec.Bundle.Strands} ")
+        + FormattableString.Invariant($"strands of {material.Name} carry, over the limit of {material.StretchLimit:0%}: ")
+        + "more strands, or a lower stretch_load in materials.toml";
+
+    public static string NockMisfit(NockFit fit, ServingThread best, LengthUnit unit)
+    {
+        var over = fit.Clearance < Length.Zero ? "tighter than" : "looser than";
+        var advice = best.Name == fit.Thread ? "no thread on hand is nearer" : $"{best.Name} is the nearest thread on hand";
+        return $"the center serving of {fit.Thread} is {LengthWriter.Fine(fit.Diameter, unit)} thick, "
+            + $"{LengthWriter.Fine(Length.Abs(fit.Clearance), unit)} {over} the groove of {LengthWriter.Fine(fit.Groove, unit)}: {advice}";
+    }
 
     public static string Span(Serving serving, LengthUnit unit) =>
         $"{Write(serving.From, unit)} to {Write(serving.To, unit)}";

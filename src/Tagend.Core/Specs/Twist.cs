@@ -2,6 +2,13 @@ using Tagend.Measures;
 
 namespace Tagend.Specs;
 
+/// <summary>Which way a piece is twisted, seen from end A; servings are wound the other way.</summary>
+public enum TwistDirection
+{
+    Clockwise,
+    Counterclockwise,
+}
+
 /// <summary>Where a take-up number comes from.</summary>
 public enum TakeUpModel
 {
@@ -25,10 +32,10 @@ public sealed record TakeUp(TakeUpModel Used, Length Rule, Length Helix)
 }
 
 /// <summary>Whole turns put into the finished piece.</summary>
-public sealed record Twist(int Turns, TakeUp TakeUp)
+public sealed record Twist(int Turns, TwistDirection Direction, TakeUp TakeUp)
 {
-    /// <summary>Take-up of one more turn, averaged over all of them; zero for a piece without twist.</summary>
-    public Length AveragePerTurn => Turns == 0 ? Length.Zero : TakeUp.Amount / Turns;
+    public TwistDirection ServingDirection =>
+        Direction == TwistDirection.Clockwise ? TwistDirection.Counterclockwise : TwistDirection.Clockwise;
 
     /// <summary>Rate × finished length, to whole turns.</summary>
     public static int TurnsFor(double turnsPerInch, Length finishedLength) =>

@@ -61,10 +61,21 @@ internal sealed class TagFields(string text, char separator, TagFault fault)
             : Wrong(part, "a date", default(DateOnly));
     }
 
-    public Length Length(LengthUnit unit)
+    public Length Length(LengthUnit unit) => OptionalLength(unit) ?? Wrong("", "a length", default(Length));
+
+    /// <returns>Null where the part is empty.</returns>
+    public Length? OptionalLength(LengthUnit unit)
     {
         var part = Next();
-        return TagNumber.TryRead(part, unit, out Length length) ? length : Wrong(part, "a length", default(Length));
+        return part.Length == 0 ? null
+            : TagNumber.TryRead(part, unit, out Length length) ? length
+            : Wrong(part, "a length", default(Length));
+    }
+
+    public Mass Mass()
+    {
+        var part = Next();
+        return TagNumber.TryRead(part, out Mass mass) ? mass : Wrong(part, "a mass", default(Mass));
     }
 
     public Force Force(LengthUnit unit) => OptionalForce(unit) ?? Wrong("", "a force", default(Force));

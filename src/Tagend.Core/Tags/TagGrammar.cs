@@ -27,6 +27,9 @@ internal static class TagGrammar
     public static readonly LetterCode<TakeUpModel> ModelLetters = new(
         (TakeUpModel.Rule, "R"), (TakeUpModel.Helix, "H"));
 
+    public static readonly LetterCode<TwistDirection> DirectionLetters = new(
+        (TwistDirection.Clockwise, "C"), (TwistDirection.Counterclockwise, "A"));
+
     public static readonly LetterCode<ServingRole> RoleLetters = new(
         (ServingRole.EndA, "A"), (ServingRole.Center, "C"), (ServingRole.EndB, "B"), (ServingRole.Other, "O"));
 

@@ -67,6 +67,8 @@ public static class TagReader
         var twist = fields.Parts('T');
         var turns = twist.Whole("turns");
         var takeUp = new TakeUp(twist.Code(TagGrammar.ModelLetters, "a model"), twist.Length(unit), twist.Length(unit));
+        var settle = twist.Length(unit);
+        var direction = twist.Code(TagGrammar.DirectionLetters, "a direction");
         var jig = fields.Parts('J');
         var posts = new PostSetting(jig.Length(unit), jig.Length(unit), jig.Length(unit), jig.Length(unit));
         var tail = jig.Length(unit);
@@ -76,7 +78,11 @@ public static class TagReader
         var separators = fields.Items('P', s => new Separator(s.Lower("a separator"), s.Length(unit), bundle.Strands / 2));
         var marks = fields.Items('N', m => new Mark(m.Letter(TagGrammar.MarkLetters, "a mark"), m.Length(unit)));
         var breaking = fields.Parts('B').Force(unit);
-        foreach (var part in new[] { lengths, material, twist, jig, fields })
+        var load = fields.Parts('X');
+        var stretch = new Stretch(load.Force(unit), load.Whole("minutes"), load.Length(unit));
+        var groove = fields.Parts('G').OptionalLength(unit);
+        var mass = fields.Parts('Q').Mass();
+        foreach (var part in new[] { lengths, material, twist, jig, load, fields })
         {
             part.End();
         }
@@ -93,13 +99,17 @@ public static class TagReader
             Tolerance = tolerance,
             DrawWeight = weight,
             Bundle = bundle,
-            Twist = new Twist(turns, takeUp),
+            Twist = new Twist(turns, direction, takeUp),
+            Settle = settle,
             Posts = posts,
             Layup = Layup.Of(colors, tail),
             Separators = separators,
             Servings = servings,
             Marks = marks,
             Strength = new Strength(breaking, weight * Strength.SafetyFactor),
+            Stretch = stretch,
+            NockGroove = groove,
+            Mass = mass,
         };
     }
 

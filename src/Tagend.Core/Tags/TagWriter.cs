@@ -30,7 +30,9 @@ public static class TagWriter
                 Whole(spec.Twist.Turns),
                 TagGrammar.ModelLetters[spec.Twist.TakeUp.Used],
                 Write(spec.Twist.TakeUp.Rule),
-                Write(spec.Twist.TakeUp.Helix)),
+                Write(spec.Twist.TakeUp.Helix),
+                Write(spec.Settle),
+                TagGrammar.DirectionLetters[spec.Twist.Direction]),
             Field('J', spec.Posts.PostDiameter, spec.Posts.PinDiameter, spec.Posts.Outside, spec.Posts.TapeStep, spec.Layup.Tail),
             Field('C', Items(spec.Layup.Colors, c => $"{TagName.Escape(c.Color)}/{Whole(c.Strands)}")),
             Field('Y', Items(threads, t => $"{TagName.Escape(t.Thread)}/{Write(t.ThreadDiameter)}")),
@@ -38,6 +40,9 @@ public static class TagWriter
             Field('P', Items(spec.Separators, s => $"{TagName.Escape(s.Name)}/{Write(s.Position)}")),
             Field('N', Items(spec.Marks, m => $"{TagGrammar.MarkLetters[m.Kind]}{Write(m.Position)}")),
             Field('B', TagNumber.Write(spec.Strength.Breaking, unit)),
+            Field('X', TagNumber.Write(spec.Stretch.Load, unit), Whole(spec.Stretch.Minutes), Write(spec.Stretch.Reading)),
+            Field('G', spec.NockGroove is { } groove ? Write(groove) : ""),
+            Field('Q', TagNumber.Write(spec.Mass)),
         ];
         return TagCheck.Append(string.Join(TagGrammar.FieldSeparator, fields));
 

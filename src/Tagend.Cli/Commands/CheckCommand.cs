@@ -1,0 +1,51 @@
+using System.CommandLine;
+using Tagend.Problems;
+using Tagend.Specs;
+
+namespace Tagend.Commands;
+
+/// <summary><c>tagend check ORDERS.csv</c>: specs and problems, nothing printed.</summary>
+internal static class CheckCommand
+{
+    public static Command Create()
+    {
+        var options = new ShopOptions();
+        var json = new Option<bool>("--json") { Description = "One object a piece, for scripts." };
+        var command = new Command("check", "Shows specs and problems of an order file and prints nothing.");
+        options.AddTo(command);
+        command.Options.Add(json);
+        command.SetAction(parsed => Run(options, parsed, parsed.GetValue(json)));
+        return command;
+    }
+
+    private static int Run(ShopOptions options, ParseResult parsed, bool json)
+    {
+        if (options.Read(parsed) is not var (catalog, report))
+        {
+            return ExitCode.Problems;
+        }
+
+        if (json)
+        {
+            SpecJson.Write(Console.OpenStandardOutput(), report.Pieces);
+        }
+        else
+        {
+            foreach (var piece in report.Pieces.Where(p => p.Spec is not null))
+            {
+                SpecText.Write(Console.Out, piece.Spec!, piece.Slip);
+            }
+
+            Console.WriteLine(Summary(report));
+        }
+
+        return report.Problems.Any(p => p.Severity == Severity.Refusal) ? ExitCode.Problems : ExitCode.Done;
+    }
+
+    private static string Summary(SetReport report)
+    {
+        var problems = report.Problems.Count(p => p.Severity == Severity.Refusal);
+        var warnings = report.Problems.Count - problems;
+        return $"{report.Sets.Count} sets ready, {report.Withheld.Count} withheld; {problems} problems, {warnings} warnings";
+    }
+}

@@ -1,0 +1,96 @@
+using System.CommandLine;
+using System.Globalization;
+using Tagend.Catalog;
+using Tagend.Measures;
+using Tagend.Orders;
+using Tagend.Problems;
+using Tagend.Specs;
+
+namespace Tagend.Commands;
+
+/// <summary>The options that every command on orders has, and what they are for: reading templates and orders.</summary>
+internal sealed class ShopOptions
+{
+    private const string TemplatesFolder = "templates";
+
+    public Argument<string> Orders { get; } = new("ORDERS.csv") { Description = "The order file." };
+
+    public Option<string?> Templates { get; } = TemplatesOption();
+
+    public Option<string?> Units { get; } =
+        new Option<string?>("--units") { Description = "Print lengths in inches or millimeters.", HelpName = "in|mm" }
+            .AcceptOnlyFromAmong("in", "mm");
+
+    public Option<DateOnly?> Date { get; } = new("--date")
+    {
+        Description = "The date printed on the pages. Default: today.",
+        HelpName = "YYYY-MM-DD",
+        CustomParser = result =>
+        {
+            if (DateOnly.TryParseExact(
+                result.Tokens[0].Value, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date))
+            {
+                return date;
+            }
+
+            result.AddError($"--date \"{result.Tokens[0].Value}\": expected a date such as 2026-03-14");
+            return null;
+        },
+    };
+
+    public static Option<string?> TemplatesOption() => new("--templates")
+    {
+        Description = "The shop's templates folder. Default: ./templates, else the one that comes with the program.",
+        HelpName = "DIR",
+    };
+
+    public void AddTo(Command command)
+    {
+        command.Arguments.Add(Orders);
+        command.Options.Add(Templates);
+        command.Options.Add(Units);
+        command.Options.Add(Date);
+    }
+
+    /// <summary>The catalog in the folder named, or found; null, with its problems on standard error, where it has mistakes.</summary>
+    public static ShopCatalog? ReadCatalog(string? folder)
+    {
+        var problems = new List<Problem>();
+        var catalog = CatalogReader.Read(folder ?? FindTemplates(), problems);
+        Report(problems);
+        return catalog;
+    }
+
+    public static string ShippedTemplates => Path.Combine(AppContext.BaseDirectory, TemplatesFolder);
+
+    public static void Report(IEnumerable<Problem> problems)
+    {
+        foreach (var problem in problems)
+        {
+            Console.Error.WriteLine(problem);
+        }
+    }
+
+    public (ShopCatalog Catalog, SetReport Report)? Read(ParseResult parsed)
+    {
+        if (ReadCatalog(parsed.GetValue(Templates)) is not { } catalog)
+        {
+            return null;
+        }
+
+        var unit = parsed.GetValue(Units) switch
+        {
+            "in" => LengthUnit.Inch,
+            "mm" => LengthUnit.Millimeter,
+            _ => catalog.Shop.Unit,
+        };
+        var date = parsed.GetValue(Date) ?? DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime);
+        var orders = OrderReader.Read(parsed.GetValue(Orders)!, catalog.Shop.Unit, catalog.Shop.Columns);
+        var report = SetBuilder.Build(orders, new SpecBuilder(catalog, unit, date));
+        Report(report.Problems);
+        return (catalog, report);
+    }
+
+    private static string FindTemplates() =>
+        Directory.Exists(TemplatesFolder) ? TemplatesFolder : ShippedTemplates;
+}

@@ -1,0 +1,86 @@
+using System.Globalization;
+using Tagend.Measures;
+using Tagend.Orders;
+using Tagend.Specs;
+
+namespace Tagend.Commands;
+
+/// <summary>A spec as plain lines on the terminal: what the card says, in the card's order.</summary>
+internal static class SpecText
+{
+    public static void Write(TextWriter output, BuildSpec spec, OrderSlip slip)
+    {
+        var unit = spec.Unit;
+        output.WriteLine($"{spec.Order} / {spec.Piece}   {spec.Kind}, revision {spec.Revision}, {spec.Date:yyyy-MM-dd}");
+        Line("for", string.Join(", ", new[] { slip.Customer, slip.Bow, slip.Due }.Where(t => t.Length > 0)));
+        Line("finished length", $"{Mark(spec.FinishedLength)}, ± {Mark(spec.Tolerance)}");
+        Line(
+            "post setting",
+            $"{LengthWriter.Mark(spec.Posts.Tape, unit)} on the tape, outside to outside (exact {Exact(spec.Posts.Outside)}, "
+            + $"laid {Residual(spec.Posts.Residual)}); centers {Exact(spec.Posts.Centers)}");
+        Line("laid-up length", Exact(spec.LaidUpLength));
+        Line("turns", $"{spec.Twist.Turns}, taking up {Exact(spec.Twist.TakeUp.Amount)} by {Model(spec.Twist.TakeUp.Used)} "
+            + $"(rule {Exact(spec.Twist.TakeUp.Rule)}, helix {Exact(spec.Twist.TakeUp.Helix)})");
+        Line("strands", $"{spec.Bundle.Strands} of {spec.Bundle.Material}, {spec.Layup.Loops} loops");
+        foreach (var color in spec.Layup.Colors)
+        {
+            Line("", $"{color.Color}: {color.Strands} strands, {color.Loops} loops, starts and ends at post {color.Post}");
+        }
+
+        foreach (var tag in spec.Layup.EndTags)
+        {
+            Line($"tie at {tag.Post}", tag.IsDummy ? "a dummy tag" : string.Join(", ", tag.Colors));
+        }
+
+        foreach (var separator in spec.Separators)
+        {
+            Line(separator.Name, $"{Mark(separator.Position)} from A; on the jig {Exact(spec.OnJig(separator.Position))}; "
+                + $"{separator.StrandsEachSide} strands each side");
+        }
+
+        foreach (var serving in spec.Servings)
+        {
+            Line(
+                $"serving {Role(serving.Role)}",
+                $"{Mark(serving.From)} to {Mark(serving.To)} from A, {Mark(spec.FromB(serving.From))} to {Mark(spec.FromB(serving.To))} "
+                + $"from B; {Mark(serving.Length)} of {serving.Thread} {serving.Color}".TrimEnd());
+        }
+
+        foreach (var mark in spec.Marks)
+        {
+            Line(mark.Kind == MarkKind.NockPoint ? "nock point" : "speed nock", $"{Mark(mark.Position)} from A");
+        }
+
+        var floor = spec.Strength.Floor is { } f ? $", at least {Pounds(f)} is needed" : "";
+        Line("strength", $"about {Pounds(spec.Strength.Breaking)}{floor}");
+        Line("notes", slip.Notes);
+        output.WriteLine();
+
+        void Line(string label, string text)
+        {
+            if (text.Length > 0)
+            {
+                output.WriteLine($"  {label,-16}{text.ReplaceLineEndings(" ")}");
+            }
+        }
+
+        string Mark(Length length) => LengthWriter.Mark(length, unit);
+
+        string Exact(Length length) => LengthWriter.Exact(length, unit);
+
+        string Residual(Length residual) => residual == Length.Zero ? "exactly"
+            : Exact(Length.Abs(residual)) + (residual > Length.Zero ? " longer" : " shorter");
+    }
+
+    public static string Role(ServingRole role) => role switch
+    {
+        ServingRole.EndA => "end A",
+        ServingRole.Center => "center",
+        ServingRole.EndB => "end B",
+        _ => "other",
+    };
+
+    private static string Model(TakeUpModel model) => model == TakeUpModel.Rule ? "rule" : "helix";
+
+    private static string Pounds(Force force) => force.Pounds.ToString("0", CultureInfo.InvariantCulture) + " lbf";
+}

@@ -1,0 +1,74 @@
+using Tagend.Catalog;
+using Tagend.Measures;
+using Tagend.Orders;
+using Tagend.Problems;
+using Tagend.Specs;
+using Xunit;
+
+namespace Tagend.Tests.Specs;
+
+/// <summary>The shipped templates, and specs made with them from a row of cells.</summary>
+public static class SpecFixture
+{
+    public static DateOnly Date { get; } = new(2026, 3, 14);
+
+    public static ShopCatalog Catalog { get; } = ReadCatalog();
+
+    /// <summary>A string of 60 1/4 in with everything a string can have; cells given replace its own.</summary>
+    public static (BuildSpec? Spec, IReadOnlyList<Problem> Problems) Build(params (string Column, string Text)[] cells) =>
+        Build(LengthUnit.Inch, cells);
+
+    public static (BuildSpec? Spec, IReadOnlyList<Problem> Problems) Build(
+        LengthUnit unit, params (string Column, string Text)[] cells)
+    {
+        var row = new Dictionary<string, string>
+        {
+            ["order"] = "D-101",
+            ["piece"] = "string",
+            ["kind"] = "compound-string",
+            ["finished_length"] = "60 1/4 in",
+            ["material"] = "hmpe-0145",
+            ["strands"] = "24",
+            ["colors"] = "black:12 red:12",
+            ["draw_weight"] = "70 lbf",
+            ["servings"] = "A 0 in..8 in t021 black; B 0 in..8 1/2 in t021 black",
+            ["center_serving"] = "26 1/4 in..31 in t019 red",
+            ["nock_point"] = "29 1/2 in",
+            ["peep"] = "18 in",
+            ["speed_nocks"] = "9 in; B 9 1/2 in",
+        };
+        foreach (var (column, text) in cells)
+        {
+            row[column] = text;
+            if (text.Length == 0)
+            {
+                row.Remove(column);
+            }
+        }
+
+        var problems = new List<Problem>();
+        var path = Path.Combine(Path.GetTempPath(), $"tagend-{Guid.NewGuid():N}.csv");
+        File.WriteAllText(path, $"{string.Join(',', row.Keys)}\n{string.Join(',', row.Values.Select(v => $"\"{v}\""))}\n");
+        var file = OrderReader.Read(path, unit, Catalog.Shop.Columns);
+        File.Delete(path);
+        problems.AddRange(file.Problems);
+        var spec = file.Lines.Count == 0 ? null : new SpecBuilder(Catalog, unit, Date).Build(file.Lines[0], problems);
+        return (spec, problems);
+    }
+
+    /// <summary>A spec that must come out without any problem.</summary>
+    public static BuildSpec Good(params (string Column, string Text)[] cells)
+    {
+        var (spec, problems) = Build(cells);
+        Assert.Empty(problems);
+        return spec!;
+    }
+
+    private static ShopCatalog ReadCatalog()
+    {
+        var problems = new List<Problem>();
+        var catalog = CatalogReader.Read(TestFiles.Templates, problems);
+        Assert.Empty(problems);
+        return catalog!;
+    }
+}

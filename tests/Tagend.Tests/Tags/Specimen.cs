@@ -1,0 +1,69 @@
+using CsCheck;
+using Tagend.Measures;
+using Tagend.Specs;
+
+namespace Tagend.Tests.Tags;
+
+/// <summary>Random specs: any value a field can hold, likely or not.</summary>
+internal static class Specimen
+{
+    private static readonly Gen<string> Name = Gen.Char["abcdefghijklmnopqrstuvwxyzéß0123456789 -._"].Array[1, 12].Select(c => new string(c));
+
+    private static readonly Gen<Length> Length = Gen.Long[0, 3_302_000_000].Select(Measures.Length.FromNanometers);
+
+    private static readonly Gen<Force> Force = Gen.Long[0, 20_000_000_000].Select(Measures.Force.FromMicronewtons);
+
+    private static readonly Gen<Bundle> Bundle =
+        Gen.Select(Name, Gen.Int[1, 60], Length).Select((m, n, d) => new Bundle(m, n * 2, d));
+
+    private static readonly Gen<Twist> Twist = Gen.Select(Gen.Int[0, 500], Gen.Enum<TakeUpModel>(), Length, Length)
+        .Select((turns, model, rule, helix) => new Twist(turns, new TakeUp(model, rule, helix)));
+
+    private static readonly Gen<PostSetting> Posts =
+        Gen.Select(Length, Length, Length, Length).Select((a, b, c, d) => new PostSetting(a, b, c, d));
+
+    private static readonly Gen<Layup> Layup = Gen.Select(Gen.Select(Name, Gen.Int[1, 30]).Array[1, 4], Length)
+        .Select((colors, tail) => Specs.Layup.Of(colors.Select(c => (c.Item1, c.Item2 * 2)), tail));
+
+    private static readonly Gen<ValueList<Serving>> Servings =
+        Gen.Select(Gen.Enum<ServingRole>(), Length, Length, Gen.Int[17, 30], Gen.OneOf(Name, Gen.Const("")))
+            .Select((role, from, to, size, color) =>
+                new Serving(role, from, to, $"t0{size}", Measures.Length.FromInches(size / 1000.0), color))
+            .Array[0, 10].Select(s => s.ToValueList());
+
+    private static readonly Gen<ValueList<Mark>> Marks =
+        Gen.Select(Gen.Enum<MarkKind>(), Length).Select((kind, at) => new Mark(kind, at)).Array[0, 6].Select(m => m.ToValueList());
+
+    private static readonly Gen<(string Order, string Piece, string Kind, int Revision, DateOnly Date, LengthUnit Unit)> Head =
+        Gen.Select(Name, Name, Name, Gen.Int[1, 9999], Gen.Int[0, 30000], Gen.Enum<LengthUnit>()).Select(
+            (order, piece, kind, revision, day, unit) => (
+                Capital(order), piece, kind, revision, new DateOnly(2020, 1, 1).AddDays(day), unit));
+
+    public static Gen<BuildSpec> Specs { get; } =
+        Gen.Select(
+            Gen.Select(Head, Length, Length, Gen.OneOf(Force.Select(f => (Force?)f), Gen.Const((Force?)null))),
+            Gen.Select(Bundle, Twist, Posts, Layup),
+            Gen.Select(Gen.Select(Name, Length).Array[0, 3], Servings, Marks, Force)).Select(
+            (a, b, c) => new BuildSpec
+            {
+                Order = a.Item1.Order,
+                Piece = a.Item1.Piece,
+                Kind = a.Item1.Kind,
+                Revision = a.Item1.Revision,
+                Date = a.Item1.Date,
+                Unit = a.Item1.Unit,
+                FinishedLength = a.Item2,
+                Tolerance = a.Item3,
+                DrawWeight = a.Item4,
+                Bundle = b.Item1,
+                Twist = b.Item2,
+                Posts = b.Item3,
+                Layup = b.Item4,
+                Separators = c.Item1.Select(s => new Separator(s.Item1, s.Item2, b.Item1.Strands / 2)).ToValueList(),
+                Servings = c.Item2,
+                Marks = c.Item3,
+                Strength = new Strength(c.Item4, a.Item4 * Strength.SafetyFactor),
+            });
+
+    private static string Capital(string name) => name.ToUpperInvariant();
+}

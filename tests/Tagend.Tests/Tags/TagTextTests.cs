@@ -1,0 +1,124 @@
+using System.IO.Hashing;
+using System.Text;
+using CsCheck;
+using Tagend.Measures;
+using Tagend.Specs;
+using Tagend.Tags;
+using Tagend.Tests.Specs;
+using Xunit;
+
+namespace Tagend.Tests.Tags;
+
+public class TagTextTests
+{
+    private const string Alphanumeric = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:"; // ISO/IEC 18004:2015, table 5
+
+    [Fact]
+    public void Crc_CheckString_IsTheCataloguesCheckValue() =>
+        Assert.Equal(0xCBF43926u, Crc32.HashToUInt32("123456789"u8)); // CRC-32/ISO-HDLC
+
+    [Fact]
+    public void Write_FullString_IsThisText() => Assert.Equal(
+        "TE1*D-101*STRING*COMPOUND-STRING*1*20260314*IN*L60.25/.0625*W70*MHMPE-0145/24/.07941977*T45/R/.54/.52236546"
+        + "*J1/.25/60.36190276/.0625/5*CBLACK/12+RED/12*YT019/.019+T021/.021"
+        + "*SA0/8/T021/BLACK+C26.25/31/T019/RED+B51.75/60.25/T021/BLACK*PPEEP/18*NS9+N29.5+S50.75*B696.96*E",
+        TagWriter.Write(SpecFixture.Good())[..^8]);
+
+    [Fact]
+    public void Read_FullString_ComesBackInEveryField()
+    {
+        var spec = SpecFixture.Good();
+        var reading = Assert.IsType<TagReading.Piece>(TagReader.Read(TagWriter.Write(spec)));
+        Assert.Equal(spec, reading.Spec);
+    }
+
+    [Fact]
+    public void Read_RandomSpecs_ComeBackInTheAlphanumericSet() => Specimen.Specs.Sample(
+        spec =>
+        {
+            var text = TagWriter.Write(spec);
+            Assert.All(text, c => Assert.Contains(c, Alphanumeric));
+            Assert.Equal(spec, Assert.IsType<TagReading.Piece>(TagReader.Read(text)).Spec);
+        },
+        iter: 10_000,
+        seed: "0000KOIPe036");
+
+    [Fact]
+    public void Read_AnyOneCharacterChangedDroppedOrSwapped_IsNeverAnotherSpec()
+    {
+        var text = TagWriter.Write(SpecFixture.Good());
+        for (var i = 0; i < text.Length; i++)
+        {
+            Assert.IsNotType<TagReading.Piece>(TagReader.Read(text.Remove(i, 1)));
+            foreach (var other in Alphanumeric.Where(c => c != text[i] && !(c == ' ' && (i == 0 || i == text.Length - 1))))
+            {
+                Assert.IsNotType<TagReading.Piece>(TagReader.Read(text[..i] + other + text[(i + 1)..]));
+            }
+
+            if (i > 0 && text[i] != text[i - 1])
+            {
+                Assert.IsNotType<TagReading.Piece>(TagReader.Read(text[..(i - 1)] + text[i] + text[i - 1] + text[(i + 1)..]));
+            }
+        }
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("TE")]
+    [InlineData("TE1")]
+    [InlineData("TEST*1")]
+    [InlineData("https://example.org/")]
+    public void Read_ForeignText_SaysSo(string text) => Assert.IsType<TagReading.Foreign>(TagReader.Read(text));
+
+    [Fact]
+    public void Read_LaterVersion_SaysSo() => Assert.Equal(
+        "the tag has version 2, and this program reads version 1: a later Tagend reads it",
+        Assert.IsType<TagReading.Later>(TagReader.Read("TE2*D-101")).Message);
+
+    [Theory]
+    [InlineData("*L60.25/", "*L60.2X/", "the tag makes no sense at \"60.2X\": expected a length")]
+    [InlineData("/R/", "/Q/", "the tag makes no sense at \"Q\": expected a model")]
+    [InlineData("*CBLACK", "*DBLACK", "the tag makes no sense at \"DBLACK/12+RED/12\": expected the field C")]
+    [InlineData("20260314", "20261314", "the tag makes no sense at \"20261314\": expected a date")]
+    [InlineData("*B696.96", "*B696.96*X", "the tag makes no sense at \"X\": expected nothing more")]
+    [InlineData("T021/BLACK+C", "T022/BLACK+C", "the tag makes no sense at \"t022\": expected a thread of field Y")]
+    public void Read_RightCheckOverNonsense_NamesThePart(string old, string replacement, string message)
+    {
+        var body = TagWriter.Write(SpecFixture.Good())[..^10].Replace(old, replacement, StringComparison.Ordinal);
+        var text = $"{body}*E{Crc32.HashToUInt32(Encoding.ASCII.GetBytes(body)):X8}";
+        Assert.Equal(message, Assert.IsType<TagReading.Damaged>(TagReader.Read(text)).Message);
+    }
+
+    [Fact]
+    public void Read_WrongCheck_SaysSo() => Assert.Equal(
+        "the tag is damaged or was typed wrong: its check does not fit; scan it again, or the card",
+        Assert.IsType<TagReading.Damaged>(TagReader.Read(TagWriter.Write(SpecFixture.Good())[..^1])).Message);
+
+    [Fact]
+    public void Read_Bag_BringsBackEveryPiece()
+    {
+        var set = new BuildSet("D-101", [Piece("string"), Piece("buss")]);
+        var reading = Assert.IsType<TagReading.Bag>(TagReader.Read(TagWriter.Write(set)));
+        Assert.Equal(set.Builds.Select(b => b.Spec), reading.Specs);
+    }
+
+    [Fact]
+    public void Read_BagWithAPieceMissing_IsDamaged()
+    {
+        var text = TagWriter.Write(new BuildSet("D-101", [Piece("string"), Piece("buss")]));
+        Assert.Equal(
+            "the tag of the bag does not carry the pieces it lists: scan it again",
+            Assert.IsType<TagReading.Damaged>(TagReader.Read(text[..text.LastIndexOf('$')])).Message);
+    }
+
+    [Fact]
+    public void Read_BagContents_ListsPiecesAndRevisions()
+    {
+        var text = TagWriter.WriteContents(new BuildSet("D-101", [Piece("string"), Piece("buss")]));
+        var reading = Assert.IsType<TagReading.Bag>(TagReader.Read(text));
+        Assert.Equal([new BagEntry("string", 1), new BagEntry("buss", 1)], reading.Contents);
+        Assert.Empty(reading.Specs);
+    }
+
+    private static Build Piece(string name) => new(SpecFixture.Good() with { Piece = name }, Tagend.Orders.OrderSlip.Blank);
+}
