@@ -16,15 +16,11 @@ public sealed class Face
         File = file;
         Typeface = typeface;
         _ruler = FontOf(typeface, UnitSize, smooth: true);
-        WidestDigit = "0123456789".EnumerateRunes().Max(AdvanceOf);
     }
 
     internal byte[] File { get; }
 
     internal SKTypeface Typeface { get; }
-
-    /// <summary>In ems.</summary>
-    internal float WidestDigit { get; }
 
     public bool Has(Rune character) => _ruler.ContainsGlyph(character.Value);
 
@@ -35,7 +31,7 @@ public sealed class Face
         var count = 0;
         foreach (var rune in text.EnumerateRunes())
         {
-            ems += style.Tabular && Rune.IsDigit(rune) ? WidestDigit : AdvanceOf(rune);
+            ems += AdvanceOf(rune);
             count++;
         }
 

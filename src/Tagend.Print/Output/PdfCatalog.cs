@@ -22,11 +22,11 @@ internal static class PdfCatalog
         var trailer = Between(tail, "trailer\n", ">>\nstartxref");
         var table = Number(Between(tail, "startxref\n", "\n"));
         var root = Number(Between(trailer, "/Root ", " "));
-        var entries = Between(Read(pdf, OffsetOf(pdf, table, root)), "<<", ">>\nendobj");
+        var pages = Number(Between(Read(pdf, OffsetOf(pdf, table, root)), "<</Type /Catalog\n/Pages ", " 0 R"));
 
         var catalog =
-            $"\n{root} 0 obj\n<<{entries}\n/Lang ({language})\n"
-            + "/ViewerPreferences <</PrintScaling /None /DisplayDocTitle true>>\n>>\nendobj\n";
+            $"\n{root} 0 obj\n<</Type /Catalog\n/Pages {pages} 0 R\n/Lang ({language})\n"
+            + "/ViewerPreferences <</Type /ViewerPreferences\n/DisplayDocTitle true\n/PrintScaling /None>>>>\nendobj\n";
         var offset = (length + 1).ToString("D10", CultureInfo.InvariantCulture);
         var update =
             $"{catalog}xref\n{root} 1\n{offset} 00000 n \ntrailer\n{trailer}\n/Prev {table}>>\n"

@@ -56,7 +56,7 @@ internal sealed class Pen(SKCanvas canvas, Typefaces typefaces, bool smooth) : I
     {
         using var font = Face.FontOf(typefaces[ink.Style.Weight], ink.Style.Size, smooth);
         Use(SKPaintStyle.Fill, ink.Style.Gray);
-        if (ink.Style.Tracking == 0 && !ink.Style.Tabular)
+        if (ink.Style.Tracking == 0)
         {
             canvas.DrawText(ink.Text, ink.X, ink.Baseline, SKTextAlign.Left, font, _paint);
             return;
@@ -73,10 +73,8 @@ internal sealed class Pen(SKCanvas canvas, Typefaces typefaces, bool smooth) : I
         var x = 0f;
         foreach (var rune in ink.Text.EnumerateRunes())
         {
-            var own = face.AdvanceOf(rune);
-            var cell = ink.Style.Tabular && System.Text.Rune.IsDigit(rune) ? face.WidestDigit : own;
-            places.Add(x + ((cell - own) * ink.Style.Size / 2));
-            x += (cell * ink.Style.Size) + ink.Style.Tracking;
+            places.Add(x);
+            x += (face.AdvanceOf(rune) * ink.Style.Size) + ink.Style.Tracking;
         }
 
         return [.. places];

@@ -33,7 +33,8 @@ public sealed class QrSymbolTests
         using var sample = new Sample();
         var block = new QrBlock(QrSymbol.Of(TagLike)!, dotsPerModule * Points.PerInch / dotsPerInch);
         var picture = sample.Place("label.png");
-        var page = Sample.PageOf(Paper.A5, block);
+        var margin = 100 * Points.PerInch / dotsPerInch;
+        var page = Sample.PageOf(Paper.A5, block, margin, margin);
         WholeFiles.Write([new NewFile(picture, s => PngFile.Write(page, Sample.Fonts, dotsPerInch, DotDepth.BlackOrWhite, s))]);
 
         Assert.Equal(TagLike, OutsideTool.Run("zbarimg", "--quiet", "--raw", picture).Output.Trim());

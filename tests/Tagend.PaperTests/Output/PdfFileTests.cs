@@ -11,7 +11,7 @@ public sealed class PdfFileTests
     [
         new Paragraph("First line", TypeScale.SheetTitle),
         new Paragraph("Second line: 61 3/16 in ⚠", TypeScale.Body),
-        new Paragraph("Third 1234567890", TypeScale.BodyBold with { Tabular = true }),
+        new Paragraph("Third 1234567890", TypeScale.BodyBold with { Tracking = 0.3f }),
     ]);
 
     // ISO 216 (A4 210 × 297 mm, A5 148 × 210 mm) and ANSI/ASME Y14.1 (letter 8.5 × 11 in), in points of 1/72 in.
@@ -41,7 +41,7 @@ public sealed class PdfFileTests
         using var sample = new Sample();
         var page = Sample.PageOf(Paper.HalfLetter, Text);
         var check = OutsideTool.Run("qpdf", "--check", sample.Pdf([.. Enumerable.Repeat(page, 200)]));
-        Assert.Equal(0, check.ExitCode);
+        Assert.True(check.ExitCode == 0, check.Output + check.Errors);
         Assert.Contains("No syntax or stream encoding errors found", check.Output, StringComparison.Ordinal);
         Assert.DoesNotContain("WARNING", check.Output + check.Errors, StringComparison.Ordinal);
     }
@@ -86,7 +86,7 @@ public sealed class PdfFileTests
         var path = sample.Pdf(Sample.PageOf(Paper.A5, Text));
         var fonts = OutsideTool.Run("pdffonts", path).Output.Split('\n', StringSplitOptions.RemoveEmptyEntries)[2..];
         Assert.Equal(2, fonts.Length);
-        Assert.All(fonts, f => Assert.Matches(@"Inter.* yes (yes|no) +yes", f));
+        Assert.All(fonts, f => Assert.Matches(@"[A-Z]{6}\+Inter-.* yes yes yes", f));
         Assert.InRange(new FileInfo(path).Length, 1, 30_000);
     }
 
