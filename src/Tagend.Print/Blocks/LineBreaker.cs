@@ -1,0 +1,189 @@
+using System.Text;
+using Tagend.Output;
+
+namespace Tagend.Blocks;
+
+/// <summary>Text within a line, at its distance from the line's start.</summary>
+internal sealed record Run(float X, Span Span);
+
+/// <summary>A line of a paragraph. All in points.</summary>
+/// <param name="Baseline">From the line's top.</param>
+/// <param name="Lead">What stood before the line and was left out at the break: a space, a line end or nothing.</param>
+internal sealed record Line(IReadOnlyList<Run> Runs, float Width, float Height, float Baseline, string Lead);
+
+/// <summary>Breaks text into lines, each as full as it goes.</summary>
+internal static class LineBreaker
+{
+    /// <summary>Ascent and descent of the faces, in ems: Inter's own figures.</summary>
+    private const float Ascent = 0.96875f;
+    private const float Descent = 0.24121f;
+
+    /// <summary>The lines; null where not even one character fits the width.</summary>
+    public static IReadOnlyList<Line>? Lines(IReadOnlyList<Span> spans, Fonts fonts, float width)
+    {
+        var room = new Room(width, 0);
+        var lines = new List<Line>();
+        var filling = new Filling(fonts, spans[0].Style);
+        foreach (var word in Words(spans))
+        {
+            if (word.OnNewLine)
+            {
+                lines.Add(filling.Close());
+                filling = new Filling(fonts, word.Parts[0].Style) { Lead = "\n" };
+            }
+
+            if (!filling.IsEmpty && !room.HoldsWidth(filling.WidthWith(word)))
+            {
+                lines.Add(filling.Close());
+                filling = new Filling(fonts, word.Parts[0].Style) { Lead = word.AfterSpace ? " " : "" };
+            }
+
+            if (room.HoldsWidth(filling.WidthWith(word)))
+            {
+                filling.Add(word);
+                continue;
+            }
+
+            foreach (var character in Characters(word))
+            {
+                if (!filling.IsEmpty && !room.HoldsWidth(filling.WidthWith(character)))
+                {
+                    lines.Add(filling.Close());
+                    filling = new Filling(fonts, character.Parts[0].Style);
+                }
+
+                if (!room.HoldsWidth(filling.WidthWith(character)))
+                {
+                    return null;
+                }
+
+                filling.Add(character);
+            }
+        }
+
+        lines.Add(filling.Close());
+        return lines;
+    }
+
+    private static IEnumerable<Word> Words(IReadOnlyList<Span> spans)
+    {
+        var parts = new List<Span>();
+        var part = new StringBuilder();
+        var afterSpace = false;
+        var onNewLine = false;
+        foreach (var span in spans)
+        {
+            for (var i = 0; i < span.Text.Length; i++)
+            {
+                var c = span.Text[i];
+                if (c is ' ' or '\n')
+                {
+                    EndPart(span);
+                    if (parts.Count > 0 || onNewLine)
+                    {
+                        yield return EndWord(span);
+                    }
+
+                    afterSpace = true;
+                    onNewLine = c == '\n';
+                    continue;
+                }
+
+                part.Append(c);
+                if (BreaksAfter(span.Text, i))
+                {
+                    EndPart(span);
+                    yield return EndWord(span);
+                }
+            }
+
+            EndPart(span);
+        }
+
+        if (parts.Count > 0 || onNewLine)
+        {
+            yield return EndWord(spans[^1]);
+        }
+
+        void EndPart(Span span)
+        {
+            if (part.Length > 0)
+            {
+                parts.Add(new Span(part.ToString(), span.Style));
+                part.Clear();
+            }
+        }
+
+        Word EndWord(Span span)
+        {
+            var word = new Word(parts.Count > 0 ? [.. parts] : [new Span("", span.Style)], afterSpace && !onNewLine, onNewLine);
+            parts.Clear();
+            afterSpace = false;
+            onNewLine = false;
+            return word;
+        }
+    }
+
+    private static bool BreaksAfter(string text, int at) =>
+        text[at] == '-' && at > 0 && at + 1 < text.Length && char.IsLetter(text[at - 1]) && char.IsLetter(text[at + 1]);
+
+    private static IEnumerable<Word> Characters(Word word) =>
+        from part in word.Parts
+        from rune in part.Text.EnumerateRunes()
+        select new Word([part with { Text = rune.ToString() }], false, false);
+
+    private sealed record Word(IReadOnlyList<Span> Parts, bool AfterSpace, bool OnNewLine);
+
+    private sealed class Filling(Fonts fonts, TextStyle style)
+    {
+        private readonly List<Span> _spans = [];
+        private float _width;
+
+        public string Lead { get; init; } = "";
+
+        public bool IsEmpty => _spans.Count == 0;
+
+        public float WidthWith(Word word) => _width + Space(word) + word.Parts.Sum(p => fonts.WidthOf(p.Text, p.Style));
+
+        public void Add(Word word)
+        {
+            _width = WidthWith(word);
+            var lead = Space(word) > 0 ? " " : "";
+            foreach (var part in word.Parts)
+            {
+                if (_spans.Count > 0 && _spans[^1].Style == part.Style)
+                {
+                    _spans[^1] = part with { Text = _spans[^1].Text + lead + part.Text };
+                }
+                else
+                {
+                    if (lead.Length > 0)
+                    {
+                        _spans[^1] = _spans[^1] with { Text = _spans[^1].Text + lead };
+                    }
+
+                    _spans.Add(part);
+                }
+
+                lead = "";
+            }
+        }
+
+        public Line Close()
+        {
+            var runs = new List<Run>();
+            var x = 0f;
+            foreach (var span in _spans)
+            {
+                runs.Add(new Run(x, span));
+                x += fonts.WidthOf(span.Text, span.Style);
+            }
+
+            var styles = IsEmpty ? [style] : _spans.Select(s => s.Style).ToList();
+            var baseline = styles.Max(s => s.Size * (((s.Leading - Ascent - Descent) / 2) + Ascent));
+            return new Line(runs, x, styles.Max(s => s.LineHeight), baseline, Lead);
+        }
+
+        private float Space(Word word) => word.AfterSpace && !IsEmpty ? fonts.WidthOf(" ", _spans[^1].Style) : 0;
+    }
+}

@@ -1,0 +1,111 @@
+using Tagend.Output;
+
+namespace Tagend.Blocks;
+
+public enum Align
+{
+    Left,
+    Center,
+    Right,
+}
+
+/// <summary>A run of text in one style.</summary>
+public sealed record Span(string Text, TextStyle Style);
+
+/// <summary>Text that wraps at spaces and after hyphens, at line ends of its own, and within a word as a last resort.</summary>
+/// <remarks>A no-break space holds its words together and is drawn as a space.</remarks>
+public sealed record Paragraph(IReadOnlyList<Span> Spans, Align Align = Align.Left) : Block
+{
+    /// <summary>Fewest lines left on either page when a paragraph goes over.</summary>
+    private const int FewestLines = 2;
+
+    public Paragraph(string text, TextStyle style, Align align = Align.Left)
+        : this([new Span(text, style)], align)
+    {
+    }
+
+    private string Text => string.Concat(Spans.Select(s => s.Text));
+
+    public override Placement Place(Fonts fonts, Room room)
+    {
+        if (Missing(fonts) is { } missing)
+        {
+            return missing;
+        }
+
+        if (LineBreaker.Lines(Spans, fonts, room.Width) is not { } lines)
+        {
+            return new Misfit($"\"{Text}\": {room.Width:0.#} pt are too narrow for a single character");
+        }
+
+        var placed = Place(lines, room.Width);
+        return room.HoldsHeight(placed.Height)
+            ? placed
+            : new Misfit($"\"{Text}\" takes {placed.Height:0.#} pt of height at a width of {room.Width:0.#} pt, and has {room.Height:0.#} pt");
+    }
+
+    public override float NaturalWidth(Fonts fonts) =>
+        LineBreaker.Lines(Spans, fonts, Room.Endless)?.Max(l => l.Width) ?? 0;
+
+    public override Parting Part(Fonts fonts, Room room)
+    {
+        if (Missing(fonts) is not null || LineBreaker.Lines(Spans, fonts, room.Width) is not { } lines)
+        {
+            return new Parting(null, this);
+        }
+
+        var height = 0f;
+        var fitting = lines.TakeWhile(l => room.HoldsHeight(height += l.Height)).Count();
+        if (fitting == lines.Count)
+        {
+            return new Parting(Place(lines, room.Width), null);
+        }
+
+        fitting = Math.Min(fitting, lines.Count - FewestLines);
+        return fitting < FewestLines
+            ? new Parting(null, this)
+            : new Parting(Place([.. lines.Take(fitting)], room.Width), Rest([.. lines.Skip(fitting)]));
+    }
+
+    private Paragraph Rest(IReadOnlyList<Line> lines)
+    {
+        var spans = lines.SelectMany((line, i) => line.Runs.Select((run, j) =>
+            i > 0 && j == 0 ? run.Span with { Text = line.Lead + run.Span.Text } : run.Span));
+        return this with { Spans = [.. spans] };
+    }
+
+    private Placed Place(IReadOnlyList<Line> lines, float width)
+    {
+        var inks = new List<Ink>();
+        var y = 0f;
+        foreach (var line in lines)
+        {
+            var left = Align switch
+            {
+                Align.Right => width - line.Width,
+                Align.Center => (width - line.Width) / 2,
+                _ => 0,
+            };
+            inks.AddRange(line.Runs.Where(r => r.Span.Text.Length > 0).Select(r =>
+                new TextInk(left + r.X, y + line.Baseline, r.Span.Text.Replace('\u00A0', ' '), r.Span.Style)));
+            y += line.Height;
+        }
+
+        var used = Align == Align.Left ? lines.Max(l => l.Width) : width;
+        return new Placed(used, y, inks, [], lines[0].Baseline);
+    }
+
+    private Misfit? Missing(Fonts fonts)
+    {
+        foreach (var span in Spans)
+        {
+            var shown = span.Text.Replace("\n", "", StringComparison.Ordinal);
+            if (fonts.FirstMissing(shown, span.Style.Weight) is { } rune)
+            {
+                return new Misfit($"\"{Text}\": the font has no picture of '{rune}' (U+{rune.Value:X4}); write it another way");
+            }
+        }
+
+        return null;
+    }
+}

@@ -1,0 +1,110 @@
+using Tagend.Output;
+using ZXing.QrCode.Internal;
+
+namespace Tagend.Blocks;
+
+/// <summary>Share of a symbol's codewords that may be lost and still be read (ISO/IEC 18004:2015, 7.5.1).</summary>
+public enum QrRecovery
+{
+    /// <summary>7 %.</summary>
+    L,
+
+    /// <summary>15 %.</summary>
+    M,
+
+    /// <summary>25 %.</summary>
+    Q,
+
+    /// <summary>30 %.</summary>
+    H,
+}
+
+/// <summary>A QR code, as dark and light modules, without its quiet zone.</summary>
+/// <remarks>Texts of the alphanumeric set are encoded in that mode; the mask is the one the standard scores best.</remarks>
+public sealed class QrSymbol
+{
+    /// <summary>Light modules around a symbol (ISO/IEC 18004:2015, 9.1).</summary>
+    public const int QuietModules = 4;
+
+    private readonly QRCode _code;
+
+    private QrSymbol(QRCode code) => _code = code;
+
+    /// <summary>1 to 40.</summary>
+    public int Version => _code.Version.VersionNumber;
+
+    /// <summary>0 to 7.</summary>
+    public int Mask => _code.MaskPattern;
+
+    /// <summary>Modules a side, without the quiet zone.</summary>
+    public int Modules => _code.Matrix.Width;
+
+    /// <summary>The alphanumeric mode's 45 characters serve for all of the text.</summary>
+    public bool IsAlphanumeric => _code.Mode == Mode.ALPHANUMERIC;
+
+    public bool IsDark(int column, int row) => _code.Matrix[column, row] == 1;
+
+    /// <summary>The smallest symbol that holds a text; null where none does.</summary>
+    /// <param name="text">Not empty.</param>
+    public static QrSymbol? Of(string text, QrRecovery recovery = QrRecovery.M)
+    {
+        try
+        {
+            return new QrSymbol(Encoder.encode(text, LevelOf(recovery)));
+        }
+        catch (ZXing.WriterException)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>Its dark modules, neighbors in a row joined.</summary>
+    /// <param name="module">Side of a module, in points.</param>
+    public BarsInk InkAt(float x, float y, float module)
+    {
+        var bars = new List<Bar>();
+        for (var row = 0; row < Modules; row++)
+        {
+            for (var column = 0; column < Modules; column++)
+            {
+                var start = column;
+                while (column < Modules && IsDark(column, row))
+                {
+                    column++;
+                }
+
+                if (column > start)
+                {
+                    bars.Add(new Bar(start * module, row * module, (column - start) * module, module));
+                }
+            }
+        }
+
+        return new BarsInk(x, y, bars);
+    }
+
+    private static ErrorCorrectionLevel LevelOf(QrRecovery recovery) => recovery switch
+    {
+        QrRecovery.L => ErrorCorrectionLevel.L,
+        QrRecovery.M => ErrorCorrectionLevel.M,
+        QrRecovery.Q => ErrorCorrectionLevel.Q,
+        QrRecovery.H => ErrorCorrectionLevel.H,
+        _ => throw new InvalidOperationException($"no level for {recovery}"),
+    };
+}
+
+/// <summary>A QR code with its quiet zone.</summary>
+/// <param name="Module">Side of a module, in points.</param>
+public sealed record QrBlock(QrSymbol Symbol, float Module) : Block
+{
+    /// <summary>Side of the square with its quiet zone, in points.</summary>
+    public float Side => (Symbol.Modules + (2 * QrSymbol.QuietModules)) * Module;
+
+    public override Placement Place(Fonts fonts, Room room)
+    {
+        var quiet = QrSymbol.QuietModules * Module;
+        return room.HoldsWidth(Side) && room.HoldsHeight(Side)
+            ? new Placed(Side, Side, Symbol.InkAt(quiet, quiet, Module))
+            : new Misfit($"a QR code of {Side:0.#} pt has {room.Width:0.#} × {room.Height:0.#} pt");
+    }
+}

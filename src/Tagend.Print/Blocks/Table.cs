@@ -1,0 +1,100 @@
+using Tagend.Output;
+
+namespace Tagend.Blocks;
+
+/// <summary>A column of a table.</summary>
+public sealed record TableColumn(string Title, ColumnWidth Width, Align Align = Align.Left);
+
+/// <summary>Rows of cells under a header that is repeated on every page.</summary>
+/// <param name="Rows">Each with a cell for every column.</param>
+public sealed record Table(
+    IReadOnlyList<TableColumn> Columns, IReadOnlyList<IReadOnlyList<Paragraph>> Rows, TextStyle HeaderStyle) : Block
+{
+    /// <summary>Between columns, in points.</summary>
+    public float Gap { get; init; } = 8;
+
+    /// <summary>Over and under each row's text, in points.</summary>
+    public float Padding { get; init; } = 1.5f;
+
+    /// <summary>Thickness of the line under the header, in points.</summary>
+    public float HeaderRule { get; init; } = 0.8f;
+
+    /// <summary>Thickness of the lines between rows, in points.</summary>
+    public float RowRule { get; init; } = 0.3f;
+
+    public override Placement Place(Fonts fonts, Room room)
+    {
+        var (placed, count, misfit) = Fill(fonts, room);
+        if (misfit is not null)
+        {
+            return misfit;
+        }
+
+        return count == Rows.Count
+            ? placed!
+            : new Misfit($"a table of {Rows.Count} rows: {count} fit into {room.Height:0.#} pt of height");
+    }
+
+    public override float NaturalWidth(Fonts fonts) =>
+        Columns.Select((c, i) => c.Width.Points ?? NaturalWidth(fonts, i)).Sum() + (Gap * (Columns.Count - 1));
+
+    public override Parting Part(Fonts fonts, Room room)
+    {
+        var (placed, count, misfit) = Fill(fonts, room);
+        return misfit is not null || (count == 0 && Rows.Count > 0)
+            ? new Parting(null, this)
+            : new Parting(placed, count == Rows.Count ? null : this with { Rows = [.. Rows.Skip(count)] });
+    }
+
+    private (Placed? Placed, int Count, Misfit? Misfit) Fill(Fonts fonts, Room room)
+    {
+        var header = PlaceRow(fonts, [.. Columns.Select(c => new Paragraph(c.Title, HeaderStyle))], room);
+        if (header is Misfit noHeader)
+        {
+            return (null, 0, noHeader);
+        }
+
+        var children = new List<PlacedChild> { new(0, 0, (Placed)header) };
+        var inks = new List<Ink>();
+        var y = ((Placed)header).Height + Padding;
+        inks.Add(new LineInk(0, y, room.Width, y, HeaderRule));
+        var count = 0;
+        foreach (var cells in Rows)
+        {
+            var placement = PlaceRow(fonts, cells, room with { Height = Room.Endless });
+            if (placement is Misfit misfit)
+            {
+                return (null, count, misfit);
+            }
+
+            var row = (Placed)placement;
+            if (!room.HoldsHeight(y + row.Height + (2 * Padding)))
+            {
+                break;
+            }
+
+            if (count > 0)
+            {
+                inks.Add(new LineInk(0, y, room.Width, y, RowRule));
+            }
+
+            children.Add(new PlacedChild(0, y + Padding, row));
+            y += row.Height + (2 * Padding);
+            count++;
+        }
+
+        return (new Placed(room.Width, y, inks, children, ((Placed)header).Baseline), count, null);
+    }
+
+    private Placement PlaceRow(Fonts fonts, IReadOnlyList<Paragraph> cells, Room room) =>
+        new Row([.. WidthsIn(fonts, room).Select((w, i) => new Column(cells[i] with { Align = Columns[i].Align }, ColumnWidth.Of(w)))], Gap, Level.Baseline)
+            .Place(fonts, room);
+
+    private float[] WidthsIn(Fonts fonts, Room room) =>
+        ColumnWidth.Divide([.. Columns.Select(c => c.Width)], i => NaturalWidth(fonts, i), room.Width, Gap);
+
+    private float NaturalWidth(Fonts fonts, int column) =>
+        Rows.Select(r => r[column].NaturalWidth(fonts))
+            .Append(fonts.WidthOf(Columns[column].Title, HeaderStyle))
+            .Max();
+}

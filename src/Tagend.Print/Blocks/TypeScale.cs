@@ -1,0 +1,41 @@
+using Tagend.Output;
+
+namespace Tagend.Blocks;
+
+/// <summary>All type sizes, in points. Nothing on sheets and cards is smaller than <see cref="Smallest"/>.</summary>
+public static class TypeScale
+{
+    /// <summary>The smallest type on sheets and cards.</summary>
+    public const float Smallest = 7;
+
+    /// <summary>Captions over values, units, the small print.</summary>
+    public static TextStyle Caption { get; } = new(Weight.Regular, 7, Leading: 1.2f);
+
+    /// <summary>Captions that head a part of a page.</summary>
+    public static TextStyle Heading { get; } = new(Weight.Bold, 7, Tracking: 0.35f, Leading: 1.2f);
+
+    /// <summary>Tables, and running text of cards.</summary>
+    public static TextStyle Body { get; } = new(Weight.Regular, 8);
+
+    public static TextStyle BodyBold { get; } = new(Weight.Bold, 8);
+
+    /// <summary>Running text of sheets.</summary>
+    public static TextStyle Sheet { get; } = new(Weight.Regular, 10, Leading: 1.4f);
+
+    public static TextStyle SheetBold { get; } = new(Weight.Bold, 10, Leading: 1.4f);
+
+    /// <summary>Headings within a sheet.</summary>
+    public static TextStyle SheetHeading { get; } = new(Weight.Bold, 13);
+
+    /// <summary>The title of a sheet.</summary>
+    public static TextStyle SheetTitle { get; } = new(Weight.Bold, 22, Tracking: -0.4f, Leading: 1.15f);
+
+    /// <summary>Numbers the bench works by.</summary>
+    public static TextStyle Value { get; } = new(Weight.Bold, 11, Leading: 1.2f);
+
+    /// <summary>The name of a piece on its card.</summary>
+    public static TextStyle Title { get; } = new(Weight.Bold, 16, Tracking: -0.2f, Leading: 1.15f);
+
+    /// <summary>The one number a card is for, read at arm's length.</summary>
+    public static TextStyle Post { get; } = new(Weight.Bold, 54, Tracking: -1.5f, Leading: 0.95f);
+}

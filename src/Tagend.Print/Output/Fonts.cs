@@ -1,0 +1,55 @@
+using System.Text;
+using SkiaSharp;
+using Tagend.Problems;
+
+namespace Tagend.Output;
+
+/// <summary>The type family of all pages, read from a folder.</summary>
+public sealed class Fonts
+{
+    private readonly Face[] _faces;
+
+    private Fonts(Face[] faces) => _faces = faces;
+
+    public Face this[Weight weight] => _faces[(int)weight];
+
+    /// <summary>Reads Inter-Regular.ttf, Inter-SemiBold.ttf and Inter-Bold.ttf.</summary>
+    /// <exception cref="TagendException">A file is missing or no font.</exception>
+    public static Fonts Load(string folder) => new([.. Enum.GetValues<Weight>().Select(w => Load(folder, w))]);
+
+    /// <summary>Width of a text in points.</summary>
+    public float WidthOf(string text, TextStyle style) => this[style.Weight].WidthOf(text, style);
+
+    /// <summary>The first character the face has no picture of; null where all can be drawn.</summary>
+    public Rune? FirstMissing(string text, Weight weight)
+    {
+        foreach (var rune in text.EnumerateRunes())
+        {
+            if (!this[weight].Has(rune))
+            {
+                return rune;
+            }
+        }
+
+        return null;
+    }
+
+    private static Face Load(string folder, Weight weight)
+    {
+        var path = Path.Combine(folder, $"Inter-{weight}.ttf");
+        byte[] file;
+        try
+        {
+            file = File.ReadAllBytes(path);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new TagendException($"{path}: the font cannot be read; put back templates/fonts as it was shipped", e);
+        }
+
+        using var data = SKData.CreateCopy(file);
+        var typeface = SKTypeface.FromData(data)
+            ?? throw new TagendException($"{path}: is no font; put back templates/fonts as it was shipped");
+        return new Face(file, typeface);
+    }
+}

@@ -1,0 +1,54 @@
+namespace Tagend.Output;
+
+/// <summary>Something drawn at a place. Coordinates and widths are points; see <see cref="Points"/>.</summary>
+public abstract record Ink
+{
+    public abstract Ink Moved(float dx, float dy);
+}
+
+/// <summary>One line of text, from its left end on its baseline.</summary>
+public sealed record TextInk(float X, float Baseline, string Text, TextStyle Style) : Ink
+{
+    public override Ink Moved(float dx, float dy) => this with { X = X + dx, Baseline = Baseline + dy };
+}
+
+/// <summary>A straight line with flat ends.</summary>
+/// <param name="Dash">Length of dashes and of the gaps between them; 0 for a solid line.</param>
+public sealed record LineInk(float X1, float Y1, float X2, float Y2, float Width, byte Gray = 0, float Dash = 0) : Ink
+{
+    public override Ink Moved(float dx, float dy) =>
+        this with { X1 = X1 + dx, Y1 = Y1 + dy, X2 = X2 + dx, Y2 = Y2 + dy };
+}
+
+/// <summary>A rectangle: filled, outlined (the line lies inside its edges), or both.</summary>
+public sealed record BoxInk(
+    float X, float Y, float Width, float Height, float Stroke = 0, byte? Fill = null, float Radius = 0, byte Gray = 0) : Ink
+{
+    public override Ink Moved(float dx, float dy) => this with { X = X + dx, Y = Y + dy };
+}
+
+/// <summary>A closed shape: filled, outlined (the line lies on its edges), or both.</summary>
+public sealed record ShapeInk(IReadOnlyList<(float X, float Y)> Corners, float Stroke = 0, byte? Fill = null) : Ink
+{
+    public override Ink Moved(float dx, float dy) =>
+        this with { Corners = [.. Corners.Select(c => (c.X + dx, c.Y + dy))] };
+}
+
+/// <summary>An ellipse around its center: filled, outlined (the line lies on its edge), or both.</summary>
+public sealed record OvalInk(
+    float CenterX, float CenterY, float RadiusX, float RadiusY, float Stroke = 0, byte? Fill = null) : Ink
+{
+    public override Ink Moved(float dx, float dy) => this with { CenterX = CenterX + dx, CenterY = CenterY + dy };
+}
+
+/// <summary>Black rectangles filled as one shape, so that no seam shows where they touch.</summary>
+public sealed record BarsInk(float X, float Y, IReadOnlyList<Bar> Bars) : Ink
+{
+    public override Ink Moved(float dx, float dy) => this with { X = X + dx, Y = Y + dy };
+}
+
+/// <summary>One rectangle of <see cref="BarsInk"/>, relative to it.</summary>
+public readonly record struct Bar(float X, float Y, float Width, float Height);
+
+/// <summary>A page ready to be drawn.</summary>
+public sealed record Page(float Width, float Height, IReadOnlyList<Ink> Inks);

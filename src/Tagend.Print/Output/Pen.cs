@@ -1,0 +1,152 @@
+using SkiaSharp;
+
+namespace Tagend.Output;
+
+/// <summary>Draws inks on a Skia canvas, document and picture alike.</summary>
+/// <param name="smooth">Edges in shades of gray; false for printers that only know black.</param>
+internal sealed class Pen(SKCanvas canvas, Typefaces typefaces, bool smooth) : IDisposable
+{
+    private readonly SKPaint _paint = new() { IsAntialias = smooth };
+
+    public void Draw(IEnumerable<Ink> inks)
+    {
+        foreach (var ink in inks)
+        {
+            Draw(ink);
+        }
+    }
+
+    public void Dispose() => _paint.Dispose();
+
+    private void Draw(Ink ink)
+    {
+        switch (ink)
+        {
+            case TextInk text:
+                Draw(text);
+                break;
+            case LineInk line:
+                Draw(line);
+                break;
+            case BoxInk box:
+                Draw(box);
+                break;
+            case ShapeInk shape:
+                using (var path = PathOf(shape))
+                {
+                    FillAndStroke(shape.Fill, shape.Stroke, paint => canvas.DrawPath(path, paint));
+                }
+
+                break;
+            case OvalInk oval:
+                FillAndStroke(
+                    oval.Fill,
+                    oval.Stroke,
+                    paint => canvas.DrawOval(oval.CenterX, oval.CenterY, oval.RadiusX, oval.RadiusY, paint));
+                break;
+            case BarsInk bars:
+                Draw(bars);
+                break;
+            default:
+                throw new InvalidOperationException($"no way to draw {ink.GetType().Name}");
+        }
+    }
+
+    private void Draw(TextInk ink)
+    {
+        using var font = Face.FontOf(typefaces[ink.Style.Weight], ink.Style.Size, smooth);
+        Use(SKPaintStyle.Fill, ink.Style.Gray);
+        if (ink.Style.Tracking == 0)
+        {
+            canvas.DrawText(ink.Text, ink.X, ink.Baseline, SKTextAlign.Left, font, _paint);
+            return;
+        }
+
+        using var blob = SKTextBlob.CreateHorizontal(ink.Text, font, CharacterPlaces(ink), ink.Baseline);
+        canvas.DrawText(blob, ink.X, 0, _paint);
+    }
+
+    private float[] CharacterPlaces(TextInk ink)
+    {
+        var face = typefaces.Fonts[ink.Style.Weight];
+        var places = new List<float>();
+        var x = 0f;
+        foreach (var rune in ink.Text.EnumerateRunes())
+        {
+            places.Add(x);
+            x += (face.AdvanceOf(rune) * ink.Style.Size) + ink.Style.Tracking;
+        }
+
+        return [.. places];
+    }
+
+    private void Draw(LineInk line)
+    {
+        Use(SKPaintStyle.Stroke, line.Gray);
+        _paint.StrokeWidth = line.Width;
+        using var dash = line.Dash > 0 ? SKPathEffect.CreateDash([line.Dash, line.Dash], 0) : null;
+        _paint.PathEffect = dash;
+        canvas.DrawLine(line.X1, line.Y1, line.X2, line.Y2, _paint);
+        _paint.PathEffect = null;
+    }
+
+    private void Draw(BoxInk box)
+    {
+        var edge = SKRect.Create(box.X, box.Y, box.Width, box.Height);
+        if (box.Fill is { } fill)
+        {
+            Use(SKPaintStyle.Fill, fill);
+            canvas.DrawRoundRect(edge, box.Radius, box.Radius, _paint);
+        }
+
+        if (box.Stroke > 0)
+        {
+            Use(SKPaintStyle.Stroke, box.Gray);
+            _paint.StrokeWidth = box.Stroke;
+            edge.Inflate(-box.Stroke / 2, -box.Stroke / 2);
+            canvas.DrawRoundRect(edge, box.Radius, box.Radius, _paint);
+        }
+    }
+
+    private void Draw(BarsInk ink)
+    {
+        Use(SKPaintStyle.Fill, 0);
+        using var builder = new SKPathBuilder();
+        foreach (var bar in ink.Bars)
+        {
+            builder.AddRect(SKRect.Create(ink.X + bar.X, ink.Y + bar.Y, bar.Width, bar.Height));
+        }
+
+        using var path = builder.Detach();
+        canvas.DrawPath(path, _paint);
+    }
+
+    private void FillAndStroke(byte? fill, float stroke, Action<SKPaint> draw)
+    {
+        if (fill is { } gray)
+        {
+            Use(SKPaintStyle.Fill, gray);
+            draw(_paint);
+        }
+
+        if (stroke > 0)
+        {
+            Use(SKPaintStyle.Stroke, 0);
+            _paint.StrokeWidth = stroke;
+            draw(_paint);
+        }
+    }
+
+    private void Use(SKPaintStyle style, byte gray)
+    {
+        _paint.Style = style;
+        _paint.Color = new SKColor(gray, gray, gray);
+    }
+
+    private static SKPath PathOf(ShapeInk shape)
+    {
+        using var builder = new SKPathBuilder();
+        builder.AddPoly([.. shape.Corners.Select(c => new SKPoint(c.X, c.Y))], close: true);
+        return builder.Detach();
+    }
+}

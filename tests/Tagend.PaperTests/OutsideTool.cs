@@ -1,0 +1,37 @@
+using System.Diagnostics;
+using Xunit;
+
+namespace Tagend.PaperTests;
+
+/// <summary>A program that is not ours and judges what we print.</summary>
+internal static class OutsideTool
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(1);
+
+    /// <summary>Runs it and gives what it said; skips the test where it is not installed.</summary>
+    public static Said Run(string tool, params IReadOnlyList<string> arguments)
+    {
+        var start = new ProcessStartInfo(tool, arguments) { RedirectStandardOutput = true, RedirectStandardError = true };
+        Process process;
+        try
+        {
+            process = Process.Start(start)!;
+        }
+        catch (System.ComponentModel.Win32Exception)
+        {
+            Assert.Skip($"{tool} is not installed");
+            throw;
+        }
+
+        using (process)
+        {
+            var errors = process.StandardError.ReadToEndAsync();
+            var output = process.StandardOutput.ReadToEnd();
+            Assert.True(process.WaitForExit(Patience), $"{tool} did not end");
+            return new Said(process.ExitCode, output, errors.Result);
+        }
+    }
+}
+
+/// <summary>What a program left behind.</summary>
+internal sealed record Said(int ExitCode, string Output, string Errors);

@@ -1,0 +1,101 @@
+using Tagend.Output;
+using Tagend.Problems;
+using Xunit;
+
+namespace Tagend.Tests.Output;
+
+public sealed class WholeFilesTests : IDisposable
+{
+    private const int UnixNoSpace = 28;
+    private const int WindowsNoSpace = unchecked((int)0x80070070);
+
+    private readonly string _folder = Directory.CreateTempSubdirectory("tagend-files-").FullName;
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+
+    [Fact]
+    public void Write_OverAnOldFile_ReplacesIt()
+    {
+        File.WriteAllText(At("cards.pdf"), "a longer text of an earlier run");
+        WholeFiles.Write([Text("cards.pdf", "new")]);
+        Assert.Equal("new", File.ReadAllText(At("cards.pdf")));
+        Assert.Equal(["cards.pdf"], Names());
+    }
+
+    [Fact]
+    public void Write_IntoAMissingFolder_MakesIt()
+    {
+        WholeFiles.Write([Text("out/today/cards.pdf", "new")]);
+        Assert.Equal("new", File.ReadAllText(At("out/today/cards.pdf")));
+    }
+
+    [Fact]
+    public void Write_WhenTheLastOfASetFails_LeavesTheOldFiles()
+    {
+        File.WriteAllText(At("cards.pdf"), "old");
+        Assert.Throws<TagendException>(() => WholeFiles.Write(
+        [
+            Text("cards.pdf", "new"),
+            Text("tags.pdf", "new"),
+            Failing("sheets.pdf", new IOException("No space left on device", UnixNoSpace)),
+        ]));
+        Assert.Equal("old", File.ReadAllText(At("cards.pdf")));
+        Assert.Equal(["cards.pdf"], Names());
+    }
+
+    [Fact]
+    public void Write_WhenThePageHasABug_LeavesNothingAndThrowsTheBug()
+    {
+        Assert.Throws<InvalidOperationException>(() => WholeFiles.Write([Failing("cards.pdf", new InvalidOperationException("bug"))]));
+        Assert.Empty(Names());
+    }
+
+    public static TheoryData<Exception, string> Failures => new()
+    {
+        { new IOException("no space", UnixNoSpace), "the disk is full; make room and run again" },
+        { new IOException("no space", WindowsNoSpace), "the disk is full; make room and run again" },
+        {
+            new UnauthorizedAccessException("denied"),
+            "may not be written; choose a folder you may write to, or close the program that has the file open"
+        },
+        { new IOException("odd"), "cannot be written (odd); choose another folder or try again" },
+    };
+
+    [Theory]
+    [MemberData(nameof(Failures))]
+    public void Write_WhenTheDiskRefuses_SaysPathCauseAndRemedy(Exception cause, string reason)
+    {
+        var thrown = Assert.Throws<TagendException>(() => WholeFiles.Write([Failing("cards.pdf", cause)]));
+        Assert.Equal($"{At("cards.pdf")}: {reason}", thrown.Message);
+        Assert.Same(cause, thrown.InnerException);
+    }
+
+    [Fact]
+    public void Write_OverAFolder_SaysSo()
+    {
+        Directory.CreateDirectory(At("cards.pdf"));
+        var thrown = Assert.Throws<TagendException>(() => WholeFiles.Write([Text("tags.pdf", "new"), Text("cards.pdf", "new")]));
+        Assert.Equal($"{At("cards.pdf")}: is a folder; name a file", thrown.Message);
+        Assert.Equal(["cards.pdf"], Names());
+    }
+
+    [Fact]
+    public void Write_UnderAFile_SaysSo()
+    {
+        File.WriteAllText(At("out"), "a file");
+        var thrown = Assert.Throws<TagendException>(() => WholeFiles.Write([Text("out/cards.pdf", "new")]));
+        Assert.Equal($"{At("out/cards.pdf")}: a file stands where a folder is needed; choose another folder", thrown.Message);
+    }
+
+    private string At(string name) => Path.Combine(_folder, name);
+
+    private IEnumerable<string?> Names() => Directory.GetFileSystemEntries(_folder).Select(Path.GetFileName).Order();
+
+    private NewFile Text(string name, string text) => new(At(name), stream => stream.Write(System.Text.Encoding.UTF8.GetBytes(text)));
+
+    private NewFile Failing(string name, Exception e) => new(At(name), stream =>
+    {
+        stream.WriteByte(0);
+        throw e;
+    });
+}
