@@ -1,16 +1,51 @@
+using System.Diagnostics.CodeAnalysis;
 using Tagend.Measures;
+using Tagend.Problems;
 
 namespace Tagend.Orders;
 
 /// <summary>Reads a place on a piece: <c>A 7 1/2</c>, <c>b 8</c>, and <c>26 1/4</c> for a distance from A.</summary>
 public static class PositionReader
 {
+    private const StringSplitOptions Splitting = StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries;
+
     public static bool TryRead(string text, LengthUnit bareUnit, out Position position)
     {
         var (end, distance) = SplitEnd(text);
         var isRead = LengthReader.TryRead(distance, bareUnit, out var length);
         position = new Position(end, length);
         return isRead;
+    }
+
+    /// <summary>Reads places parted by semicolons or line ends, such as speed nocks.</summary>
+    public static bool TryReadAll(
+        string text,
+        LengthUnit bareUnit,
+        [NotNullWhen(true)] out ValueList<Position>? positions,
+        [NotNullWhen(false)] out string? error)
+    {
+        var read = new List<Position>();
+        positions = null;
+        error = null;
+        foreach (var item in text.Split([';', '\r', '\n'], Splitting))
+        {
+            if (!TryRead(item, bareUnit, out var position))
+            {
+                error = OrderWording.InItem(read.Count + 1, item, OrderWording.Position);
+                return false;
+            }
+
+            read.Add(position);
+        }
+
+        if (read.Count == 0)
+        {
+            error = OrderWording.Positions;
+            return false;
+        }
+
+        positions = read.ToValueList();
+        return true;
     }
 
     /// <summary>The end named at the start of a text, A where there is none, and what follows it.</summary>

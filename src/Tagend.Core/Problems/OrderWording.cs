@@ -6,6 +6,7 @@ public static class OrderWording
     public const string Length = "expected a length such as 60 1/4, 60.25 in or 1530 mm";
     public const string Force = "expected a force such as 70, 70 lb or 311 N";
     public const string Position = "expected a place such as 26 1/4 (from end A) or B 8";
+    public const string Positions = "expected places such as A 3; B 7 1/2";
 
     public const string NoServing = "expected servings such as A 0..7 1/2 t021 black; B 0..8 t021";
     public const string OneServing = "expected one serving such as 26 1/4..31 t021 red";
@@ -42,4 +43,76 @@ public static class OrderWording
         $"a name has letters, digits, spaces, hyphens, points and underscores only, not {character}";
 
     public const string NameEnds = "a name starts and ends with a letter or a digit";
+
+    public const string Order = "the row names no order: every row of a set has the set's number";
+    public const string Piece = "the row names no piece: expected a name such as string, buss or yoke";
+
+    public const string NoLength =
+        "the row has no length: give finished_length, or the bow_length of a recurve or longbow";
+
+    public const string BothLengths =
+        "finished_length and bow_length are both given and may differ: keep one of them";
+
+    public const string LengthRange = "expected a length above 0 and below 10 m (393 11/16 in)";
+    public const string Strands = "expected an even whole number of strands such as 24";
+    public const string DrawWeight = "a draw weight is above 0";
+    public const string NockGroove = "expected the width of an arrow nock's throat, above 0 and below 1/2 in";
+    public const string Twists = "expected turns per inch from 0 to 5, such as 0.75";
+
+    public static string OddStrands(int strands) =>
+        $"strands are laid in loops of two, so their number is even: {strands - 1} or {strands + 1}";
+
+    public static string PieceTwice(string order, int line) =>
+        $"order {order} has a piece of that name in line {line} already: give each piece of a set its own name";
+
+    public static string Disagrees(string order, int line, string other) =>
+        $"order {order} has \"{other}\" in line {line}: give it once, or the same in every row of the set";
+
+    public const string EmptyFile = "the file is empty: expected a header such as order,piece,kind,finished_length and a row for each piece";
+    public const string HeaderOnly = "there are no rows below the header: add one for each piece";
+
+    public static string NoColumn(string headers, string? meant) =>
+        $"there is no such column among {headers}: {Meant(meant)}";
+
+    public static string NoLengthColumn(string headers, string? meant) =>
+        $"there is neither this column nor bow_length among {headers}: {Meant(meant)}";
+
+    public static string NearColumn(string meant) =>
+        $"did you mean {meant}? Rename the column, or name it under [columns] in shop.toml";
+
+    public const string ColumnTwice = "there are two columns of this meaning: remove or rename one";
+    public const string NoHeader = "stands in a column that has no name: name it in the header, or empty the cell";
+
+    public static string CellCount(int cells, int expected) => cells > expected
+        ? $"the row has {cells} cells and the header {expected}: put quotes around a cell that holds the separator"
+        : $"the row has {cells} cells and the header {expected}: a cell or a separator is missing";
+
+    public const string TextAfterQuote =
+        "text follows a closing quote: double the quotes inside a quoted cell, as in \"60 1/4\"\"\"";
+
+    public const string OpenQuote =
+        "the quote that opens here is never closed: close it, or double it if it is an inch mark in a quoted cell";
+
+    public const string RowsMayBeLost =
+        "the row runs over several lines, so rows may be lost in it: nothing of this file is printed until it is mended";
+
+    public const string NotUtf16 = "the file starts as UTF-16 but is damaged: save it again as \"CSV UTF-8\"";
+    public const string Workbook = "this is a spreadsheet's own file: save it from there as \"CSV UTF-8\"";
+    public const string NotText = "the file is not UTF-8 text: save it as \"CSV UTF-8\"";
+
+    public static string NotUtf8(byte value) =>
+        $"byte {value:X2} is not UTF-8, so a letter of this line would be guessed: save the file as \"CSV UTF-8\"";
+
+    public static string NotFound(string path) => $"cannot find {path}: check its name and folder";
+
+    public static string IsFolder(string path) => $"{path} is a folder: name the CSV file of orders in it";
+
+    public static string TooBig(string path, int megabytes) =>
+        $"{path} is larger than {megabytes} MB: it is hardly a file of orders; split it if it is";
+
+    public static string Unreadable(string path, string reason) =>
+        $"cannot read {path}: {reason.TrimEnd('.')}; close it in other programs and check that you may read it";
+
+    private static string Meant(string? name) =>
+        name is null ? "add it, or name yours under [columns] in shop.toml" : NearColumn(name);
 }

@@ -1,0 +1,144 @@
+using System.Globalization;
+using Tagend.Measures;
+using Tagend.Problems;
+
+namespace Tagend.Orders;
+
+/// <summary>Reads the cells of one row: each a value, or null with a problem where it cannot be read.</summary>
+internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, List<Problem> problems)
+{
+    private static readonly Length LongestPiece = Length.FromMillimeters(10_000);
+    private static readonly Length WidestNockGroove = Length.FromInches(0.5);
+
+    private delegate bool Reader<T>(string text, out T value, out string? error);
+
+    /// <summary>Reads a row; its slip holds the notes only, until the whole set is read.</summary>
+    /// <returns>Null, with problems added, where its order or piece cannot be read.</returns>
+    public static OrderLine? ReadLine(OrderRow row, LengthUnit bareUnit, string notes, List<Problem> problems)
+    {
+        var cells = new OrderCells(row, bareUnit, problems);
+        var order = cells.Read<string?>(OrderColumn.Order, NameReader.TryReadOrder, OrderWording.Order);
+        var piece = cells.Read<string?>(OrderColumn.Piece, NameReader.TryReadName, OrderWording.Piece);
+        var (finished, bow) = cells.Lengths();
+        var line = new OrderLine
+        {
+            Row = row,
+            Order = order ?? "",
+            Piece = piece ?? "",
+            Kind = cells.Name(OrderColumn.Kind),
+            FinishedLength = finished,
+            BowLength = bow,
+            Material = cells.Name(OrderColumn.Material),
+            Strands = cells.Strands(),
+            Colors = cells.Read<ValueList<OrderedColor>?>(OrderColumn.Colors, ColorsReader.TryRead),
+            DrawWeight = cells.DrawWeight(),
+            Servings = cells.Servings(),
+            CenterServing = cells.CenterServing(),
+            NockPoint = cells.Position(OrderColumn.NockPoint),
+            Peep = cells.Position(OrderColumn.Peep),
+            SpeedNocks = cells.Positions(OrderColumn.SpeedNocks),
+            NockGroove = cells.LengthWithin(OrderColumn.NockGroove, WidestNockGroove, OrderWording.NockGroove),
+            TurnsPerInch = cells.Twists(),
+            Slip = OrderSlip.Blank with { Notes = notes },
+        };
+        return order is null || piece is null ? null : line;
+    }
+
+    private string? Name(string column) => Read<string?>(column, NameReader.TryReadName);
+
+    private (Length? Finished, Length? Bow) Lengths()
+    {
+        var finished = LengthWithin(OrderColumn.FinishedLength, LongestPiece, OrderWording.LengthRange);
+        var bow = LengthWithin(OrderColumn.BowLength, LongestPiece, OrderWording.LengthRange);
+        switch (row[OrderColumn.FinishedLength], row[OrderColumn.BowLength])
+        {
+            case (null, null):
+                problems.Add(row.Problem(OrderColumn.FinishedLength, OrderWording.NoLength));
+                break;
+            case (not null, not null):
+                problems.Add(row.Problem(OrderColumn.BowLength, OrderWording.BothLengths));
+                break;
+        }
+
+        return (finished, bow);
+    }
+
+    private int? Strands() => ReadValue<int>(OrderColumn.Strands, (text, out strands, out error) =>
+    {
+        var isNumber = int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out strands);
+        error = strands % 2 == 0 ? OrderWording.Strands : OrderWording.OddStrands(strands);
+        return isNumber && strands > 0 && strands % 2 == 0 && strands < 1000;
+    });
+
+    private Force? DrawWeight() => ReadValue<Force>(OrderColumn.DrawWeight, (text, out force, out error) =>
+    {
+        var isForce = ForceReader.TryRead(text, out force);
+        error = isForce ? OrderWording.DrawWeight : OrderWording.Force;
+        return isForce && force > default(Force);
+    });
+
+    private double? Twists() => ReadValue<double>(OrderColumn.Twists, (text, out twists, out error) =>
+    {
+        var scanner = new QuantityScanner(QuantityScanner.Plain(text));
+        var isNumber = scanner.TryReadDecimal(out var number, out _) && scanner.Rest.IsEmpty;
+        twists = (double)number;
+        error = OrderWording.Twists;
+        return isNumber && number <= 5;
+    });
+
+    private ValueList<OrderedServing>? Servings() => Read<ValueList<OrderedServing>?>(
+        OrderColumn.Servings, (text, out servings, out error) =>
+            ServingsReader.TryRead(text, bareUnit, out servings, out error));
+
+    private OrderedServing? CenterServing() => Read<OrderedServing?>(
+        OrderColumn.CenterServing, (text, out serving, out error) =>
+            ServingsReader.TryReadOne(text, bareUnit, out serving, out error));
+
+    private Position? Position(string column) => ReadValue<Position>(column, (text, out position, out error) =>
+    {
+        error = OrderWording.Position;
+        return PositionReader.TryRead(text, bareUnit, out position);
+    });
+
+    private ValueList<Position>? Positions(string column) => Read<ValueList<Position>?>(
+        column, (text, out positions, out error) =>
+            PositionReader.TryReadAll(text, bareUnit, out positions, out error));
+
+    private Length? LengthWithin(string column, Length limit, string range) =>
+        ReadValue<Length>(column, (text, out length, out error) =>
+        {
+            var isLength = LengthReader.TryRead(text, bareUnit, out length);
+            error = isLength ? range : OrderWording.Length;
+            return isLength && length > Length.Zero && length < limit;
+        });
+
+    private T? ReadValue<T>(string column, Reader<T> reader)
+        where T : struct =>
+        Read<T?>(column, (text, out value, out error) =>
+        {
+            var isRead = reader(text, out var read, out error);
+            value = read;
+            return isRead;
+        });
+
+    private T? Read<T>(string column, Reader<T?> reader, string? missing = null)
+    {
+        if (row[column] is not { } text)
+        {
+            if (missing is not null)
+            {
+                problems.Add(row.Problem(column, missing));
+            }
+
+            return default;
+        }
+
+        if (reader(text, out var value, out var error))
+        {
+            return value;
+        }
+
+        problems.Add(row.Problem(column, error ?? ""));
+        return default;
+    }
+}

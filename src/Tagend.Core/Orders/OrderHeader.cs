@@ -1,0 +1,148 @@
+using System.Diagnostics.CodeAnalysis;
+using Tagend.Problems;
+
+namespace Tagend.Orders;
+
+/// <summary>Which column of a file is which.</summary>
+/// <param name="titles">The header's cells as written.</param>
+/// <param name="columns">For each of them our name; null for a column that is kept as a note.</param>
+internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, IReadOnlyList<string?> columns)
+{
+    private static readonly char[] WordSeparators = [' ', '-', '_', '\t', '\r', '\n', '\u00A0'];
+
+    // Spelled otherwise elsewhere.
+    private static readonly Dictionary<string, string> OtherSpellings = new()
+    {
+        ["colours"] = OrderColumn.Colors,
+        ["centre_serving"] = OrderColumn.CenterServing,
+        ["note"] = OrderColumn.Notes,
+    };
+
+    /// <summary>Shorter names are too easily near another word: row, box and bow.</summary>
+    private const int ShortestNearName = 5;
+
+    private readonly int orderAt = columns.TakeWhile(c => c != OrderColumn.Order).Count();
+
+    /// <summary>Reads a header.</summary>
+    /// <param name="aliases">The shop's names for columns, to ours.</param>
+    /// <param name="header">Null, with problems added, where a column is missing, double or perhaps misspelled.</param>
+    public static bool TryRead(
+        string file,
+        OrderRecord record,
+        IReadOnlyDictionary<string, string> aliases,
+        List<Problem> problems,
+        [NotNullWhen(true)] out OrderHeader? header)
+    {
+        var names = Names(aliases);
+        var titles = record.Cells.Reverse().SkipWhile(t => t.Length == 0).Reverse().ToList();
+        var columns = titles.Select(title => names.GetValueOrDefault(Plain(title))).ToList();
+        var faults = new List<Problem>();
+        Problem Fault(string column, string message) => new(new Place(file, record.Line, column), null, message);
+
+        var unknown = titles.Where((title, i) => columns[i] is null && title.Length > 0).ToList();
+        var known = string.Join(", ", titles.Where(t => t.Length > 0));
+        string? Meant(string column) => NearestName.To(column, unknown.Select(Plain));
+
+        foreach (var twice in columns.OfType<string>().GroupBy(c => c).Where(g => g.Count() > 1))
+        {
+            faults.Add(Fault(twice.Key, OrderWording.ColumnTwice));
+        }
+
+        foreach (var column in new[] { OrderColumn.Order, OrderColumn.Piece }.Where(c => !columns.Contains(c)))
+        {
+            faults.Add(Fault(column, OrderWording.NoColumn(known, Meant(column))));
+        }
+
+        if (!columns.Contains(OrderColumn.FinishedLength) && !columns.Contains(OrderColumn.BowLength))
+        {
+            var meant = Meant(OrderColumn.FinishedLength) ?? Meant(OrderColumn.BowLength);
+            faults.Add(Fault(OrderColumn.FinishedLength, OrderWording.NoLengthColumn(known, meant)));
+        }
+
+        faults.AddRange(
+            from title in unknown
+            let meant = OrderColumn.All.FirstOrDefault(c => !columns.Contains(c) && IsSlip(Plain(title), c))
+            where meant is not null && !faults.Exists(f => f.At.Column == meant)
+            select Fault(title, OrderWording.NearColumn(meant)));
+
+        problems.AddRange(faults);
+        header = faults.Count == 0 ? new OrderHeader(file, titles, columns) : null;
+        return header is not null;
+    }
+
+    /// <summary>A record's cells by column, with its notes and every unknown column's text added to them.</summary>
+    public OrderRow Row(OrderRecord record, List<Problem> problems, out string notes)
+    {
+        var cells = new Dictionary<string, string>();
+        var extras = new List<string>();
+        for (var i = 0; i < titles.Count; i++)
+        {
+            if (record.Cells[i].Length == 0)
+            {
+                continue;
+            }
+
+            if (columns[i] is { } column)
+            {
+                cells[column] = record.Cells[i];
+            }
+            else if (titles[i].Length > 0)
+            {
+                extras.Add($"{titles[i]}: {record.Cells[i]}");
+            }
+            else
+            {
+                problems.Add(new Problem(new Place(file, record.Line), record.Cells[i], OrderWording.NoHeader));
+            }
+        }
+
+        var own = cells.TryGetValue(OrderColumn.Notes, out var text) ? [text] : Array.Empty<string>();
+        notes = string.Join('\n', own.Concat(extras)).ReplaceLineEndings("\n");
+        return new OrderRow(file, record.Line, cells);
+    }
+
+    /// <summary>What is wrong with a record as a whole; its cells cannot be trusted then.</summary>
+    public Problem? Fault(OrderRecord record)
+    {
+        Problem Of(int line, string message) => new(new Place(file, line), null, message);
+
+        if (record.Quoting == CsvHelper.CsvMalformedReason.UnterminatedQuote)
+        {
+            return Of(record.QuoteLine, OrderWording.OpenQuote);
+        }
+
+        if (record.Quoting == CsvHelper.CsvMalformedReason.TextAfterClosingQuote)
+        {
+            return Of(record.Line, OrderWording.TextAfterQuote);
+        }
+
+        var isPadded = record.Cells.Skip(titles.Count).All(c => c.Length == 0);
+        return record.Cells.Count < titles.Count || !isPadded
+            ? Of(record.Line, OrderWording.CellCount(record.Cells.Count, titles.Count))
+            : null;
+    }
+
+    /// <summary>The order's number in a record that may be at fault, where it can be read.</summary>
+    public string? OrderOf(OrderRecord record) =>
+        orderAt < record.Cells.Count && NameReader.TryReadOrder(record.Cells[orderAt], out var order, out _)
+            ? order
+            : null;
+
+    private static Dictionary<string, string> Names(IReadOnlyDictionary<string, string> aliases)
+    {
+        var names = OrderColumn.All.ToDictionary(c => c);
+        foreach (var (theirs, ours) in OtherSpellings.Concat(aliases).Where(a => OrderColumn.All.Contains(a.Value)))
+        {
+            names[Plain(theirs)] = ours;
+        }
+
+        return names;
+    }
+
+    /// <summary>In lower case, with underscores for spaces and hyphens.</summary>
+    private static string Plain(string title) =>
+        string.Join('_', title.ToLowerInvariant().Split(WordSeparators, StringSplitOptions.RemoveEmptyEntries));
+
+    private static bool IsSlip(string title, string column) =>
+        column.Length >= ShortestNearName && NearestName.Changes(title, column) <= Math.Max(1, column.Length / 4);
+}

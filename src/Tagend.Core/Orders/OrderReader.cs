@@ -1,0 +1,68 @@
+using Tagend.Measures;
+using Tagend.Problems;
+
+namespace Tagend.Orders;
+
+/// <summary>Reads a file of orders, with all its problems at once.</summary>
+public static class OrderReader
+{
+    // Some hundred thousand rows; what is larger, or never ends, is something else.
+    private const int MostMegabytes = 64;
+
+    /// <summary>Reads a file on disk.</summary>
+    /// <param name="bareUnit">The unit of a length that names none.</param>
+    /// <param name="columnAliases">A shop's own column names, to ours.</param>
+    /// <exception cref="TagendException">The file is not there or cannot be read.</exception>
+    public static OrderFile Read(
+        string path, LengthUnit bareUnit, IReadOnlyDictionary<string, string> columnAliases) =>
+        Read(path, Load(path), bareUnit, columnAliases);
+
+    /// <summary>Reads orders that are in memory.</summary>
+    /// <param name="file">Name of their source, for messages.</param>
+    public static OrderFile Read(
+        string file, byte[] bytes, LengthUnit bareUnit, IReadOnlyDictionary<string, string> columnAliases)
+    {
+        var reading = new OrderReading(file, bareUnit);
+        if (OrderText.Read(file, bytes, reading.Problems) is { } text)
+        {
+            reading.ReadAll(OrderTable.Read(text, OrderTable.SeparatorOf(text)), columnAliases);
+        }
+
+        return reading.Result();
+    }
+
+    private static byte[] Load(string path)
+    {
+        if (Directory.Exists(path))
+        {
+            throw new TagendException(OrderWording.IsFolder(path));
+        }
+
+        if (!File.Exists(path))
+        {
+            throw new TagendException(OrderWording.NotFound(path));
+        }
+
+        try
+        {
+            // A spreadsheet program may have it open.
+            using var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+            var bytes = new MemoryStream();
+            var buffer = new byte[1 << 16];
+            for (var count = file.Read(buffer); count > 0; count = file.Read(buffer))
+            {
+                bytes.Write(buffer, 0, count);
+                if (bytes.Length > (long)MostMegabytes << 20)
+                {
+                    throw new TagendException(OrderWording.TooBig(path, MostMegabytes));
+                }
+            }
+
+            return bytes.ToArray();
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new TagendException(OrderWording.Unreadable(path, e.Message), e);
+        }
+    }
+}

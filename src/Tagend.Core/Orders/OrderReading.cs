@@ -1,0 +1,112 @@
+using CsvHelper;
+using Tagend.Measures;
+using Tagend.Problems;
+
+namespace Tagend.Orders;
+
+/// <summary>One pass over the records of an order file.</summary>
+internal sealed class OrderReading(string file, LengthUnit bareUnit)
+{
+    private readonly List<OrderLine> lines = [];
+    private readonly HashSet<string> brokenOrders = [];
+    private readonly OrderSets sets = new();
+    private bool rowsMayBeLost;
+    private string? orderAbove;
+
+    public List<Problem> Problems { get; } = [];
+
+    public void ReadAll(IEnumerable<OrderRecord> records, IReadOnlyDictionary<string, string> columnAliases)
+    {
+        OrderHeader? header = null;
+        var headerLine = 0;
+        var rows = 0;
+        foreach (var record in records.Where(r => !r.IsEmpty && !r.NamesSeparator))
+        {
+            if (header is not null)
+            {
+                rows++;
+                ReadRow(header, record);
+            }
+            else if (TryReadHeader(record, columnAliases, out header))
+            {
+                headerLine = record.Line;
+            }
+            else
+            {
+                return;
+            }
+        }
+
+        if (header is null)
+        {
+            Problems.Add(new Problem(new Place(file), null, OrderWording.EmptyFile));
+        }
+        else if (rows == 0)
+        {
+            Problems.Add(new Problem(new Place(file, headerLine), null, OrderWording.HeaderOnly));
+        }
+    }
+
+    public OrderFile Result()
+    {
+        if (rowsMayBeLost)
+        {
+            brokenOrders.UnionWith(lines.Select(l => l.Order));
+            lines.Clear();
+        }
+
+        return new OrderFile(
+            [.. lines.Select(l => l with { Slip = sets.SlipOf(l.Order, l.Slip.Notes) })],
+            brokenOrders,
+            [.. Problems.OrderBy(p => p.At.Line)]);
+    }
+
+    private bool TryReadHeader(
+        OrderRecord record, IReadOnlyDictionary<string, string> columnAliases, out OrderHeader? header)
+    {
+        header = null;
+        if (record.Quoting == CsvMalformedReason.UnterminatedQuote)
+        {
+            Problems.Add(new Problem(new Place(file, record.QuoteLine), null, OrderWording.OpenQuote));
+            return false;
+        }
+
+        return OrderHeader.TryRead(file, record, columnAliases, Problems, out header);
+    }
+
+    private void ReadRow(OrderHeader header, OrderRecord record)
+    {
+        // A row that names no order is most likely of the set above it, which would be printed without it.
+        var order = header.OrderOf(record) ?? orderAbove;
+        orderAbove = order;
+        var before = Problems.Count;
+        if (header.Fault(record) is { } fault)
+        {
+            Problems.Add(fault);
+            if (record.SpansLines)
+            {
+                rowsMayBeLost = true;
+                Problems.Add(new Problem(new Place(file, record.Line), null, OrderWording.RowsMayBeLost));
+            }
+        }
+        else
+        {
+            var row = header.Row(record, Problems, out var notes);
+            var line = OrderCells.ReadLine(row, bareUnit, notes, Problems);
+            if (order is not null && row[OrderColumn.Order] is not null)
+            {
+                sets.Add(order, row, Problems);
+            }
+
+            if (line is not null && Problems.Count == before)
+            {
+                lines.Add(line);
+            }
+        }
+
+        if (Problems.Count > before && order is not null)
+        {
+            brokenOrders.Add(order);
+        }
+    }
+}

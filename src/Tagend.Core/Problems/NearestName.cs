@@ -1,0 +1,39 @@
+namespace Tagend.Problems;
+
+/// <summary>Finds the name that was probably meant.</summary>
+public static class NearestName
+{
+    /// <summary>The nearest of some names, where one is near enough to be offered; else null.</summary>
+    /// <remarks>Near: a third of the letters changed, added or dropped at most, or one name within the other.</remarks>
+    public static string? To(string wanted, IEnumerable<string> names)
+    {
+        var near = names
+            .Select(name => (Name: name, Changes: Changes(wanted, name)))
+            .Where(c => c.Changes <= wanted.Length / 3 || IsWithin(wanted, c.Name) || IsWithin(c.Name, wanted))
+            .OrderBy(c => c.Changes);
+        return near.FirstOrDefault().Name;
+    }
+
+    /// <summary>Fewest letters changed, added or dropped that make one text the other (Levenshtein 1966).</summary>
+    public static int Changes(string a, string b)
+    {
+        var previous = Enumerable.Range(0, b.Length + 1).ToArray();
+        for (var i = 1; i <= a.Length; i++)
+        {
+            var current = new int[b.Length + 1];
+            current[0] = i;
+            for (var j = 1; j <= b.Length; j++)
+            {
+                var swap = previous[j - 1] + (a[i - 1] == b[j - 1] ? 0 : 1);
+                current[j] = Math.Min(swap, 1 + Math.Min(previous[j], current[j - 1]));
+            }
+
+            previous = current;
+        }
+
+        return previous[^1];
+    }
+
+    private static bool IsWithin(string inner, string outer) =>
+        inner.Length >= 3 && outer.Contains(inner, StringComparison.Ordinal);
+}

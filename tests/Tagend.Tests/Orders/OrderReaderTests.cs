@@ -1,0 +1,193 @@
+using System.Text;
+using Tagend.Measures;
+using Tagend.Orders;
+using Xunit;
+
+namespace Tagend.Tests.Orders;
+
+public class OrderReaderTests
+{
+    private const string Minimal = "order,piece,finished_length\n";
+
+    [Fact]
+    public void Read_EveryColumn_IsKept()
+    {
+        var file = Read(
+            """
+            order,piece,kind,finished_length,material,strands,colors,draw_weight,servings,center_serving,nock_point,peep,speed_nocks,nock_groove,twists,customer,bow,due,notes
+            so-1,String,Compound-String,60 1/4,HMPE-0145,24,black:12 red:12,70 lb,A 0..7 1/2 t021; B 0..8 t021,26 1/4..31 t021 red,28,A 19 1/2,B 7; B 8,0.116,0.75,Demo customer 1,"compound bow, hybrid cam",3 May,wax well
+            """);
+
+        Assert.Empty(file.Problems);
+        var line = Assert.Single(file.Lines);
+        Assert.Equal("SO-1", line.Order);
+        Assert.Equal("string", line.Piece);
+        Assert.Equal("compound-string", line.Kind);
+        Assert.Equal(Length.FromInches(60.25), line.FinishedLength);
+        Assert.Null(line.BowLength);
+        Assert.Equal("hmpe-0145", line.Material);
+        Assert.Equal(24, line.Strands);
+        Assert.Equal([new OrderedColor("black", 12), new OrderedColor("red", 12)], line.Colors);
+        Assert.Equal(Force.FromPounds(70), line.DrawWeight);
+        Assert.Equal(2, line.Servings?.Count);
+        Assert.Equal("red", line.CenterServing?.Color);
+        Assert.Equal(FromA(28), line.NockPoint);
+        Assert.Equal(FromA(19.5), line.Peep);
+        Assert.Equal([FromB(7), FromB(8)], line.SpeedNocks);
+        Assert.Equal(Length.FromInches(0.116), line.NockGroove);
+        Assert.Equal(0.75, line.TurnsPerInch);
+        Assert.Equal(new OrderSlip("Demo customer 1", "compound bow, hybrid cam", "3 May", "wax well"), line.Slip);
+        Assert.Equal(2, line.Row.Line);
+        Assert.Equal("60 1/4", line.Row["finished_length"]);
+    }
+
+    [Fact]
+    public void Read_EmptyCellsAndAbsentColumns_AreNull()
+    {
+        var line = Assert.Single(Read("order,piece,finished_length,kind,peep\n1,string,60,,\n").Lines);
+        Assert.Null(line.Kind);
+        Assert.Null(line.Peep);
+        Assert.Null(line.Servings);
+        Assert.Equal(OrderSlip.Blank, line.Slip);
+    }
+
+    [Theory]
+    [InlineData("order,piece,finished_length,notes\n1,string,60 1/4,\"a, b\"\n")]
+    [InlineData("order;piece;finished_length;notes\n1;string;60,25;a, b\n")]
+    [InlineData("order\tpiece\tfinished_length\tnotes\n1\tstring\t60,25\ta, b\n")]
+    [InlineData("sep=;\norder;piece;finished_length;notes\n1;string;60,25;a, b\n")]
+    [InlineData("\"order\",\"piece\",\"finished_length\",\"notes\"\n\"1\",\"string\",\"60 1/4\"\"\",\"a, b\"\n")]
+    [InlineData("order,piece,finished_length,notes\n1, string , 60 1/4\", \"a, b\"")]
+    [InlineData("\n\n order,piece,finished_length,notes,,\n1,string,5' 0 1/4\",\"a, b\",,\n,,,,,\n")]
+    [InlineData("Order,PIECE,Finished Length,Notes\n1,string,60.25,\"a, b\"\n")]
+    [InlineData("piece,finished-length,note,order\nstring,60.25,\"a, b\",1,,,\n")]
+    [InlineData("order,piece,finished_length,notes\r\n1,string,60 1/4,\"a, b\"\r\n")]
+    [InlineData("order,piece,finished_length,notes\r1,string,60 1/4,\"a, b\"\r")]
+    public void Read_EverySeparatorQuotingAndLineEnd_IsTheSame(string text)
+    {
+        var file = Read(text);
+        Assert.Empty(file.Problems);
+        var line = Assert.Single(file.Lines);
+        Assert.Equal(("1", "string", "a, b"), (line.Order, line.Piece, line.Slip.Notes));
+        Assert.Equal(Length.FromInches(60.25), line.FinishedLength);
+    }
+
+    [Fact]
+    public void Read_Aliases_NameTheShopsColumns()
+    {
+        var aliases = new Dictionary<string, string>
+        {
+            ["auftrag"] = "order", ["teil"] = "piece", ["länge"] = "finished_length", ["farbe 1"] = "colors",
+        };
+        var file = OrderReader.Read(
+            "orders.csv",
+            Encoding.UTF8.GetBytes("Auftrag;Teil;Länge;Farbe 1\n1;sehne;1530,5;schwarz\n"),
+            LengthUnit.Millimeter,
+            aliases);
+
+        Assert.Empty(file.Problems);
+        var line = Assert.Single(file.Lines);
+        Assert.Equal(Length.FromMillimeters(1530.5), line.FinishedLength);
+        Assert.Equal("schwarz", line.Colors?[0].Name);
+    }
+
+    [Fact]
+    public void Read_UnknownColumns_BecomeNotes()
+    {
+        var line = Assert.Single(Read("order,piece,finished_length,notes,Bin,Box no\n1,string,60,wax,B7,\n").Lines);
+        Assert.Equal("wax\nBin: B7", line.Slip.Notes);
+    }
+
+    [Fact]
+    public void Read_QuotedLineEnds_KeepLineNumbersRight()
+    {
+        var file = Read(
+            "order,piece,finished_length,notes\r\n1,a,60,\"one\r\ntwo\"\r\n\r\n1,b,6o,\"x\r\ny\"\r\n1,c,60,\r\n1,d,0,\r\n");
+        Assert.Equal(
+            [
+                "orders.csv:5: finished_length \"6o\": expected a length such as 60 1/4, 60.25 in or 1530 mm",
+                "orders.csv:8: finished_length \"0\": expected a length above 0 and below 10 m (393 11/16 in)",
+            ],
+            file.Problems.Select(p => p.ToString()));
+        Assert.Equal("one\ntwo", file.Lines[0].Slip.Notes);
+        Assert.Equal([2, 7], file.Lines.Select(l => l.Row.Line));
+    }
+
+    [Fact]
+    public void Read_RowWithAProblem_BreaksItsOrderOnly()
+    {
+        var file = Read(Minimal + "a1,string,60\na1,buss,x\na2,string,61\n");
+        Assert.Equal(["A1"], file.BrokenOrders);
+        Assert.Equal(["A1", "A2"], file.Lines.Select(l => l.Order));
+    }
+
+    [Fact]
+    public void Read_RowWithoutOrder_BreaksTheOrderAbove()
+    {
+        var file = Read(Minimal + "1,string,60\n,buss,38\n2,string,61\n");
+        Assert.Equal(
+            "orders.csv:3: order: the row names no order: every row of a set has the set's number",
+            Assert.Single(file.Problems).ToString());
+        Assert.Equal(["1"], file.BrokenOrders);
+    }
+
+    [Fact]
+    public void Read_Slip_IsTakenFromAnyRowOfTheSet()
+    {
+        var file = Read(
+            "order,piece,finished_length,customer,bow,due,notes\n" +
+            "1,string,60,Demo,,,own\n2,string,60,Other,,,\n1,buss,38,demo,\"a\n bow\",,\n1,yoke,10,,,May,\n");
+        Assert.Empty(file.Problems);
+        Assert.Equal(
+            [
+                new OrderSlip("Demo", "a bow", "May", "own"),
+                new OrderSlip("Other", "", "", ""),
+                new OrderSlip("Demo", "a bow", "May", ""),
+                new OrderSlip("Demo", "a bow", "May", ""),
+            ],
+            file.Lines.Select(l => l.Slip));
+    }
+
+    [Fact]
+    public void Read_QuotesThatMayHideRows_LeaveNothingToPrint()
+    {
+        var file = Read(Minimal + "1,string,60\n2,\"string,60\n1,buss\",38\",9\n3,string,61\n");
+        Assert.Equal(
+            [
+                "orders.csv:3: the row has 4 cells and the header 3: put quotes around a cell that holds the separator",
+                "orders.csv:3: the row runs over several lines, so rows may be lost in it: nothing of this file is printed until it is mended",
+            ],
+            file.Problems.Select(p => p.ToString()));
+        Assert.Empty(file.Lines);
+        Assert.Equal(["1", "2", "3"], file.BrokenOrders.Order());
+    }
+
+    [Fact]
+    public void Read_QuoteNeverClosed_IsShownWhereItOpens()
+    {
+        var file = Read("order,piece,finished_length,notes\n1,string,60,\n2,\"a\nb\",\"60 1/4\"\"\",\"x\n3,string,61,\n");
+        Assert.Equal(
+            "orders.csv:4: the quote that opens here is never closed: close it, or double it if it is an inch mark in a quoted cell",
+            file.Problems.Single(p => p.At.Line == 4).ToString());
+        Assert.Empty(file.Lines);
+    }
+
+    [Theory]
+    [InlineData("", "orders.csv: the file is empty: expected a header such as order,piece,kind,finished_length and a row for each piece")]
+    [InlineData("\uFEFF\n\n,,\n", "orders.csv: the file is empty: expected a header such as order,piece,kind,finished_length and a row for each piece")]
+    [InlineData("\norder,piece,finished_length\n,,\n", "orders.csv:2: there are no rows below the header: add one for each piece")]
+    [InlineData("order,\"piece\n", "orders.csv:1: the quote that opens here is never closed: close it, or double it if it is an inch mark in a quoted cell")]
+    public void Read_NoRows_IsAProblem(string text, string problem)
+    {
+        var file = Read(text);
+        Assert.Equal(problem, Assert.Single(file.Problems).ToString());
+        Assert.Empty(file.Lines);
+    }
+
+    internal static OrderFile Read(string text) => OrderReader.Read(
+        "orders.csv", Encoding.UTF8.GetBytes(text), LengthUnit.Inch, new Dictionary<string, string>());
+
+    private static Position FromA(double inches) => new(PieceEnd.A, Length.FromInches(inches));
+
+    private static Position FromB(double inches) => new(PieceEnd.B, Length.FromInches(inches));
+}
