@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Text.Json;
+using Tagend.Measures;
 using Tagend.Orders;
 using Tagend.Scan;
 using Tagend.Specs;
@@ -131,7 +132,7 @@ internal static class RecallCommand
         return unread > 0 || read == 0 ? ExitCode.NothingRead : ExitCode.Done;
     }
 
-    private static IEnumerable<BuildSpec> Specs(TagReading? reading) => reading switch
+    private static ValueList<BuildSpec> Specs(TagReading? reading) => reading switch
     {
         TagReading.Piece piece => [piece.Spec],
         TagReading.Bag bag => bag.Specs,

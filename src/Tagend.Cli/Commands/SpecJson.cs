@@ -1,6 +1,5 @@
 using System.Text.Json;
 using Tagend.Measures;
-using Tagend.Orders;
 using Tagend.Problems;
 using Tagend.Specs;
 

@@ -1,27 +1,27 @@
 namespace Tagend.Measures;
 
-/// <summary>A mass, held as a whole number of micrograms.</summary>
+/// <summary>A mass, held as a whole number of milligrams: 0.015 gr.</summary>
 /// <remarks>1 gr = 64.79891 mg, exact: NIST SP 811, appendix B.8.</remarks>
 public readonly record struct Mass
 {
-    private const double MicrogramsPerGrain = 64_798.91;
-    private const double MicrogramsPerGram = 1_000_000;
+    private const double MilligramsPerGrain = 64.79891;
+    private const double MilligramsPerGram = 1_000;
 
-    private Mass(long micrograms) => Micrograms = micrograms;
+    private Mass(long milligrams) => Milligrams = milligrams;
 
-    /// <summary>The exact value, in micrograms.</summary>
-    public long Micrograms { get; }
+    /// <summary>The exact value, in milligrams.</summary>
+    public long Milligrams { get; }
 
-    public double Grains => Micrograms / MicrogramsPerGrain;
+    public double Grains => Milligrams / MilligramsPerGrain;
 
-    public double Grams => Micrograms / MicrogramsPerGram;
+    public double Grams => Milligrams / MilligramsPerGram;
 
-    public static Mass FromMicrograms(long micrograms) => new(micrograms);
+    public static Mass FromMilligrams(long milligrams) => new(milligrams);
 
     /// <summary>The mass nearest to a number of grams.</summary>
-    public static Mass FromGrams(double grams) => new(checked((long)Math.Round(grams * MicrogramsPerGram)));
+    public static Mass FromGrams(double grams) => new(checked((long)Math.Round(grams * MilligramsPerGram)));
 
-    public static Mass operator +(Mass a, Mass b) => new(checked(a.Micrograms + b.Micrograms));
+    public static Mass operator +(Mass a, Mass b) => new(checked(a.Milligrams + b.Milligrams));
 
-    public static Mass operator /(Mass a, double divisor) => new(checked((long)Math.Round(a.Micrograms / divisor)));
+    public static Mass operator /(Mass a, double divisor) => new(checked((long)Math.Round(a.Milligrams / divisor)));
 }

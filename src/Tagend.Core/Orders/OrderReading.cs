@@ -8,6 +8,7 @@ namespace Tagend.Orders;
 internal sealed class OrderReading(string file, LengthUnit bareUnit)
 {
     private readonly List<OrderLine> lines = [];
+    private readonly List<OrderRow> brokenRows = [];
     private readonly HashSet<string> brokenOrders = [];
     private readonly OrderSets sets = new();
     private bool rowsMayBeLost;
@@ -52,11 +53,13 @@ internal sealed class OrderReading(string file, LengthUnit bareUnit)
         if (rowsMayBeLost)
         {
             brokenOrders.UnionWith(lines.Select(l => l.Order));
+            brokenRows.AddRange(lines.Select(l => l.Row));
             lines.Clear();
         }
 
         return new OrderFile(
             [.. lines.Select(l => l with { Slip = sets.SlipOf(l.Order, l.Slip.Notes) })],
+            brokenRows,
             brokenOrders,
             [.. Problems.OrderBy(p => p.At.Line)]);
     }
@@ -101,6 +104,10 @@ internal sealed class OrderReading(string file, LengthUnit bareUnit)
             if (line is not null && Problems.Count == before)
             {
                 lines.Add(line);
+            }
+            else
+            {
+                brokenRows.Add(row);
             }
         }
 

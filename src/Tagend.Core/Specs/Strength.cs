@@ -10,7 +10,13 @@ public sealed record Strength(Force Breaking, Force? Floor)
     /// <summary>A string carries at least four times the draw weight: The Traditional Bowyer's Bible.</summary>
     public const double SafetyFactor = 4;
 
-    public bool IsBelowFloor => Floor is { } floor && Breaking < floor;
+    // Forces are whole micronewtons: what is equal may differ by a few of them.
+    private const double Slack = 1e-6;
+
+    /// <summary>Breaking force over the floor; null without a floor.</summary>
+    public double? Ratio => Floor is { } floor ? Breaking / floor : null;
+
+    public bool IsBelowFloor => Ratio < 1 - Slack;
 
     /// <param name="terminationEfficiency">Share of the strands' summed strength that the finished piece carries.</param>
     public static Strength Of(int strands, Force strandStrength, double terminationEfficiency, Force? drawWeight) =>

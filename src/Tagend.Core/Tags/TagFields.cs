@@ -48,7 +48,7 @@ internal sealed class TagFields(string text, char separator, TagFault fault)
     public int Whole(string what)
     {
         var part = Next();
-        return part.Length is > 0 and < 7 && int.TryParse(part, NumberStyles.None, CultureInfo.InvariantCulture, out var whole)
+        return part.Length is > 0 and < 10 && int.TryParse(part, NumberStyles.None, CultureInfo.InvariantCulture, out var whole)
             ? whole
             : Wrong(part, what, 0);
     }
@@ -70,12 +70,6 @@ internal sealed class TagFields(string text, char separator, TagFault fault)
         return part.Length == 0 ? null
             : TagNumber.TryRead(part, unit, out Length length) ? length
             : Wrong(part, "a length", default(Length));
-    }
-
-    public Mass Mass()
-    {
-        var part = Next();
-        return TagNumber.TryRead(part, out Mass mass) ? mass : Wrong(part, "a mass", default(Mass));
     }
 
     public Force Force(LengthUnit unit) => OptionalForce(unit) ?? Wrong("", "a force", default(Force));

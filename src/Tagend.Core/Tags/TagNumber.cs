@@ -9,23 +9,12 @@ internal static class TagNumber
     private const decimal NanometersPerInch = 25_400_000m;
     private const decimal NanometersPerMillimeter = 1_000_000m;
     private const decimal MicronewtonsPerPound = 4_448_221.6152605m;
-    private const decimal MicrogramsPerMilligram = 1_000m;
     private const decimal MicronewtonsPerNewton = 1_000_000m;
 
     public static string Write(Length length, LengthUnit unit) => Shortest(length.Nanometers, PerUnit(unit));
 
     /// <summary>In lbf where the tag is in inches, else in newtons.</summary>
     public static string Write(Force force, LengthUnit unit) => Shortest(force.Micronewtons, PerForceUnit(unit));
-
-    /// <summary>In milligrams.</summary>
-    public static string Write(Mass mass) => Shortest(mass.Micrograms, MicrogramsPerMilligram);
-
-    public static bool TryRead(ReadOnlySpan<char> text, out Mass mass)
-    {
-        var read = TryRead(text, MicrogramsPerMilligram, out var micrograms);
-        mass = Mass.FromMicrograms(micrograms);
-        return read;
-    }
 
     public static bool TryRead(ReadOnlySpan<char> text, LengthUnit unit, out Length length)
     {

@@ -81,7 +81,7 @@ public static class TagReader
         var load = fields.Parts('X');
         var stretch = new Stretch(load.Force(unit), load.Whole("minutes"), load.Length(unit));
         var groove = fields.Parts('G').OptionalLength(unit);
-        var mass = fields.Parts('Q').Mass();
+        var mass = Mass.FromMilligrams(fields.Parts('Q').Whole("a mass"));
         foreach (var part in new[] { lengths, material, twist, jig, load, fields })
         {
             part.End();

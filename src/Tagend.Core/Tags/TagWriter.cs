@@ -42,7 +42,7 @@ public static class TagWriter
             Field('B', TagNumber.Write(spec.Strength.Breaking, unit)),
             Field('X', TagNumber.Write(spec.Stretch.Load, unit), Whole(spec.Stretch.Minutes), Write(spec.Stretch.Reading)),
             Field('G', spec.NockGroove is { } groove ? Write(groove) : ""),
-            Field('Q', TagNumber.Write(spec.Mass)),
+            Field('Q', Whole(spec.Mass.Milligrams)),
         ];
         return TagCheck.Append(string.Join(TagGrammar.FieldSeparator, fields));
 
@@ -75,7 +75,7 @@ public static class TagWriter
         TagName.Escape(set.Order),
         "C" + Items(set.Builds, b => $"{TagName.Escape(b.Spec.Piece)}/{Whole(b.Spec.Revision)}")));
 
-    private static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);
+    private static string Whole(long number) => number.ToString(CultureInfo.InvariantCulture);
 
     private static string Items<T>(IEnumerable<T> items, Func<T, string> write) =>
         string.Join(TagGrammar.ItemSeparator, items.Select(write));

@@ -19,18 +19,18 @@ public class PostSettingTests
     {
         // Source: path length of a loop around two round posts, integrated numerically along the curve.
         var laidUp = Length.FromInches(60.79);
-        var posts = PostSetting.For(laidUp, Length.FromInches(postInches), Pin, Sixteenth);
+        var posts = PostSetting.For(laidUp, Length.Zero, Length.FromInches(postInches), Pin, Sixteenth);
         Assert.Equal(PathLength(laidUp.Inches, 0.25), PathLength(posts.Outside.Inches, postInches), 1e-6);
     }
 
     [Fact]
     public void Outside_PostAsThickAsPin_IsLaidUpLength() =>
-        Assert.Equal(Length.FromInches(60), PostSetting.For(Length.FromInches(60), Pin, Pin, Sixteenth).Outside);
+        Assert.Equal(Length.FromInches(60), PostSetting.For(Length.FromInches(60), Length.Zero, Pin, Pin, Sixteenth).Outside);
 
     [Fact]
     public void Centers_Always_AreOnePostInside()
     {
-        var posts = PostSetting.For(Length.FromInches(60), Length.FromInches(1), Pin, Sixteenth);
+        var posts = PostSetting.For(Length.FromInches(60), Length.Zero, Length.FromInches(1), Pin, Sixteenth);
         Assert.Equal(posts.Outside - Length.FromInches(1), posts.Centers);
     }
 

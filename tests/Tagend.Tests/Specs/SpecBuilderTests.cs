@@ -102,7 +102,7 @@ public class SpecBuilderTests
         var (_, problems) = SpecFixture.Build(
             ("kind", "yoke"), ("finished_length", "9 in"), ("servings", ""), ("center_serving", ""), ("nock_point", ""), ("peep", ""), ("speed_nocks", ""));
         Assert.Equal(
-            "its posts would stand at 8.656 in outside to outside; the jig reaches 14 in to 130 in",
+            "its posts would stand at 8.681 in outside to outside; the jig reaches 14 in to 130 in",
             Assert.Single(problems).Message);
     }
 

@@ -25,6 +25,20 @@ public class TwistTests
     }
 
     [Fact]
-    public void AveragePerTurn_NoTurns_IsZero() =>
-        Assert.Equal(Length.Zero, SpecFixture.Good(("twists", "0")).Twist.AveragePerTurn);
+    public void TurnSensitivity_AnyTwist_IsTheSlopeOfTheHelix()
+    {
+        var spec = SpecFixture.Good();
+        var slope = (Helix.TakeUp(spec.Bundle.Diameter, 46, spec.FinishedLength) - Helix.TakeUp(spec.Bundle.Diameter, 44, spec.FinishedLength)) / 2;
+        Assert.Equal(slope.Inches, spec.TurnSensitivity.Inches, 1e-6);
+    }
+
+    [Fact]
+    public void ResidualTurns_NoTurns_AreNone() => Assert.Equal(0, SpecFixture.Good(("twists", "0")).ResidualTurns);
+
+    [Fact]
+    public void ServingDirection_Always_IsAgainstTheTwist()
+    {
+        var twist = SpecFixture.Good().Twist;
+        Assert.Equal((TwistDirection.Clockwise, TwistDirection.Counterclockwise), (twist.Direction, twist.ServingDirection));
+    }
 }

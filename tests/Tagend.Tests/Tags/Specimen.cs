@@ -9,27 +9,32 @@ internal static class Specimen
 {
     private static readonly Gen<string> Name = Gen.Char["abcdefghijklmnopqrstuvwxyzéß0123456789 -._"].Array[1, 12].Select(c => new string(c));
 
-    private static readonly Gen<Length> Length = Gen.Long[0, 3_302_000_000].Select(Measures.Length.FromNanometers);
+    private static readonly Gen<Length> Length = Gen.Long[0, 3_302_000_000].Select(Tagend.Measures.Length.FromNanometers);
 
-    private static readonly Gen<Force> Force = Gen.Long[0, 20_000_000_000].Select(Measures.Force.FromMicronewtons);
+    private static readonly Gen<Force> Force = Gen.Long[0, 20_000_000_000].Select(Tagend.Measures.Force.FromMicronewtons);
 
     private static readonly Gen<Bundle> Bundle =
         Gen.Select(Name, Gen.Int[1, 60], Length).Select((m, n, d) => new Bundle(m, n * 2, d));
 
-    private static readonly Gen<Twist> Twist = Gen.Select(Gen.Int[0, 500], Gen.Enum<TakeUpModel>(), Length, Length)
-        .Select((turns, model, rule, helix) => new Twist(turns, new TakeUp(model, rule, helix)));
+    private static readonly Gen<Twist> Twist = Gen.Select(Gen.Int[0, 500], Gen.Enum<TwistDirection>(), Gen.Enum<TakeUpModel>(), Length, Length)
+        .Select((turns, direction, model, rule, helix) => new Twist(turns, direction, new TakeUp(model, rule, helix)));
 
     private static readonly Gen<PostSetting> Posts =
         Gen.Select(Length, Length, Length, Length).Select((a, b, c, d) => new PostSetting(a, b, c, d));
 
     private static readonly Gen<Layup> Layup = Gen.Select(Gen.Select(Name, Gen.Int[1, 30]).Array[1, 4], Length)
-        .Select((colors, tail) => Specs.Layup.Of(colors.Select(c => (c.Item1, c.Item2 * 2)), tail));
+        .Select((colors, tail) => Tagend.Specs.Layup.Of(colors.Select(c => (c.Item1, c.Item2 * 2)), tail));
 
     private static readonly Gen<ValueList<Serving>> Servings =
         Gen.Select(Gen.Enum<ServingRole>(), Length, Length, Gen.Int[17, 30], Gen.OneOf(Name, Gen.Const("")))
             .Select((role, from, to, size, color) =>
-                new Serving(role, from, to, $"t0{size}", Measures.Length.FromInches(size / 1000.0), color))
+                new Serving(role, from, to, $"t0{size}", Tagend.Measures.Length.FromInches(size / 1000.0), color))
             .Array[0, 10].Select(s => s.ToValueList());
+
+    private static readonly Gen<Stretch> Stretch =
+        Gen.Select(Force, Gen.Int[0, 9999], Length).Select((load, minutes, reading) => new Stretch(load, minutes, reading));
+
+    private static readonly Gen<Mass> Mass = Gen.Long[0, 100_000_000].Select(Tagend.Measures.Mass.FromMilligrams);
 
     private static readonly Gen<ValueList<Mark>> Marks =
         Gen.Select(Gen.Enum<MarkKind>(), Length).Select((kind, at) => new Mark(kind, at)).Array[0, 6].Select(m => m.ToValueList());
@@ -43,8 +48,9 @@ internal static class Specimen
         Gen.Select(
             Gen.Select(Head, Length, Length, Gen.OneOf(Force.Select(f => (Force?)f), Gen.Const((Force?)null))),
             Gen.Select(Bundle, Twist, Posts, Layup),
-            Gen.Select(Gen.Select(Name, Length).Array[0, 3], Servings, Marks, Force)).Select(
-            (a, b, c) => new BuildSpec
+            Gen.Select(Gen.Select(Name, Length).Array[0, 3], Servings, Marks, Force),
+            Gen.Select(Length, Stretch, Gen.OneOf(Length.Select(g => (Length?)g), Gen.Const((Length?)null)), Mass)).Select(
+            (a, b, c, d) => new BuildSpec
             {
                 Order = a.Item1.Order,
                 Piece = a.Item1.Piece,
@@ -63,6 +69,10 @@ internal static class Specimen
                 Servings = c.Item2,
                 Marks = c.Item3,
                 Strength = new Strength(c.Item4, a.Item4 * Strength.SafetyFactor),
+                Settle = d.Item1,
+                Stretch = d.Item2,
+                NockGroove = d.Item3,
+                Mass = d.Item4,
             });
 
     private static string Capital(string name) => name.ToUpperInvariant();
