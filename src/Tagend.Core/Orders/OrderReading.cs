@@ -77,7 +77,8 @@ internal sealed class OrderReading(string file, LengthUnit bareUnit)
     private void ReadRow(OrderHeader header, OrderRecord record)
     {
         // A row that names no order is most likely of the set above it, which would be printed without it.
-        var order = header.OrderOf(record) ?? orderAbove;
+        var own = header.OrderOf(record);
+        var order = own ?? orderAbove;
         orderAbove = order;
         var before = Problems.Count;
         if (header.Fault(record) is { } fault)
@@ -93,9 +94,9 @@ internal sealed class OrderReading(string file, LengthUnit bareUnit)
         {
             var row = header.Row(record, Problems, out var notes);
             var line = OrderCells.ReadLine(row, bareUnit, notes, Problems);
-            if (order is not null && row[OrderColumn.Order] is not null)
+            if (own is not null)
             {
-                sets.Add(order, row, Problems);
+                sets.Add(own, row, Problems);
             }
 
             if (line is not null && Problems.Count == before)
