@@ -8,6 +8,7 @@ namespace Tagend.Orders;
 internal sealed class OrderReading(string file, LengthUnit bareUnit)
 {
     private readonly List<OrderLine> lines = [];
+    private readonly List<BrokenRow> brokenRows = [];
     private readonly HashSet<string> brokenOrders = [];
     private readonly OrderSets sets = new();
     private bool rowsMayBeLost;
@@ -52,11 +53,13 @@ internal sealed class OrderReading(string file, LengthUnit bareUnit)
         if (rowsMayBeLost)
         {
             brokenOrders.UnionWith(lines.Select(l => l.Order));
+            brokenRows.AddRange(lines.Select(l => new BrokenRow(l.Order, l.Piece, l.Row.Line)));
             lines.Clear();
         }
 
         return new OrderFile(
             [.. lines.Select(l => l with { Slip = sets.SlipOf(l.Order, l.Slip.Notes) })],
+            [.. brokenRows.OrderBy(r => r.Line)],
             brokenOrders,
             [.. Problems.OrderBy(p => p.At.Line)]);
     }
@@ -102,6 +105,10 @@ internal sealed class OrderReading(string file, LengthUnit bareUnit)
             if (line is not null && Problems.Count == before)
             {
                 lines.Add(line);
+            }
+            else if (line is not null)
+            {
+                brokenRows.Add(new BrokenRow(line.Order, line.Piece, line.Row.Line));
             }
         }
 

@@ -9,8 +9,6 @@ namespace Tagend.Tests.Orders;
 
 public class DemoOrdersTests
 {
-    private static readonly string Root = FindRoot();
-
     [Theory]
     [InlineData("demo.csv", LengthUnit.Inch, 18)]
     [InlineData("demo-mm.csv", LengthUnit.Millimeter, 4)]
@@ -67,22 +65,11 @@ public class DemoOrdersTests
     private static SetReport Build(string name, LengthUnit unit)
     {
         var problems = new List<Problem>();
-        var catalog = CatalogReader.Read(Path.Combine(Root, "templates"), problems);
+        var catalog = CatalogReader.Read(TestFiles.Templates, problems);
         Assert.Empty(problems);
-        var file = OrderReader.Read(Demo(name), unit, new Dictionary<string, string>());
+        var file = OrderReader.Read(Demo(name), LengthUnit.Inch, new Dictionary<string, string>());
         return SetBuilder.Build(file, new SpecBuilder(catalog!, unit, new DateOnly(2025, 5, 1)));
     }
 
-    private static string Demo(string name) => Path.Combine(Root, "demo-orders", name);
-
-    private static string FindRoot()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder!.FullName, "Tagend.slnx")))
-        {
-            folder = folder.Parent;
-        }
-
-        return folder.FullName;
-    }
+    private static string Demo(string name) => Path.Combine(TestFiles.DemoOrders, name);
 }
