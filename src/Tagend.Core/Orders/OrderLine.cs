@@ -72,12 +72,15 @@ public sealed class OrderRow(string file, int line, IReadOnlyDictionary<string, 
         new(new Place(File, Line, column), this[column], message, severity);
 }
 
+/// <summary>A row that names its order and piece, and could not be read or may not be used.</summary>
+public sealed record BrokenRow(string Order, string Piece, int Line);
+
 /// <summary>What a file of orders holds: the rows that could be read, and all problems of the others.</summary>
 /// <param name="Lines">Rows without a problem, in the file's order.</param>
-/// <param name="BrokenRows">Rows that name a piece and could not be read.</param>
+/// <param name="BrokenRows">The others, as far as they name their order and piece.</param>
 /// <param name="BrokenOrders">Orders with a row that could not be read: their sets are not printed.</param>
 public sealed record OrderFile(
     IReadOnlyList<OrderLine> Lines,
-    IReadOnlyList<OrderRow> BrokenRows,
+    IReadOnlyList<BrokenRow> BrokenRows,
     IReadOnlySet<string> BrokenOrders,
     IReadOnlyList<Problem> Problems);

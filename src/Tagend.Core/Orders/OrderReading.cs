@@ -8,7 +8,7 @@ namespace Tagend.Orders;
 internal sealed class OrderReading(string file, LengthUnit bareUnit)
 {
     private readonly List<OrderLine> lines = [];
-    private readonly List<OrderRow> brokenRows = [];
+    private readonly List<BrokenRow> brokenRows = [];
     private readonly HashSet<string> brokenOrders = [];
     private readonly OrderSets sets = new();
     private bool rowsMayBeLost;
@@ -53,13 +53,13 @@ internal sealed class OrderReading(string file, LengthUnit bareUnit)
         if (rowsMayBeLost)
         {
             brokenOrders.UnionWith(lines.Select(l => l.Order));
-            brokenRows.AddRange(lines.Select(l => l.Row));
+            brokenRows.AddRange(lines.Select(l => new BrokenRow(l.Order, l.Piece, l.Row.Line)));
             lines.Clear();
         }
 
         return new OrderFile(
             [.. lines.Select(l => l with { Slip = sets.SlipOf(l.Order, l.Slip.Notes) })],
-            brokenRows,
+            [.. brokenRows.OrderBy(r => r.Line)],
             brokenOrders,
             [.. Problems.OrderBy(p => p.At.Line)]);
     }
@@ -80,7 +80,8 @@ internal sealed class OrderReading(string file, LengthUnit bareUnit)
     private void ReadRow(OrderHeader header, OrderRecord record)
     {
         // A row that names no order is most likely of the set above it, which would be printed without it.
-        var order = header.OrderOf(record) ?? orderAbove;
+        var own = header.OrderOf(record);
+        var order = own ?? orderAbove;
         orderAbove = order;
         var before = Problems.Count;
         if (header.Fault(record) is { } fault)
@@ -96,18 +97,18 @@ internal sealed class OrderReading(string file, LengthUnit bareUnit)
         {
             var row = header.Row(record, Problems, out var notes);
             var line = OrderCells.ReadLine(row, bareUnit, notes, Problems);
-            if (order is not null && row[OrderColumn.Order] is not null)
+            if (own is not null)
             {
-                sets.Add(order, row, Problems);
+                sets.Add(own, row, Problems);
             }
 
             if (line is not null && Problems.Count == before)
             {
                 lines.Add(line);
             }
-            else
+            else if (line is not null)
             {
-                brokenRows.Add(row);
+                brokenRows.Add(new BrokenRow(line.Order, line.Piece, line.Row.Line));
             }
         }
 

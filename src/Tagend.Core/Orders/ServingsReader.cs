@@ -91,6 +91,12 @@ public static class ServingsReader
             return false;
         }
 
+        if (from > Length.Zero && to > Length.Zero && IsBare(start) != IsBare(string.Join(' ', words[..used])))
+        {
+            error = OrderWording.ServingUnits;
+            return false;
+        }
+
         if (to <= from)
         {
             error = OrderWording.ServingOrder;
@@ -103,6 +109,12 @@ public static class ServingsReader
         error = null;
         return true;
     }
+
+    /// <summary>A length above 0 that names no unit.</summary>
+    private static bool IsBare(string text) =>
+        LengthReader.TryRead(text, LengthUnit.Inch, out var inches)
+        && LengthReader.TryRead(text, LengthUnit.Millimeter, out var millimeters)
+        && inches != millimeters;
 
     private static bool TrySplitRange(string text, out string start, out string after)
     {

@@ -22,6 +22,8 @@ public static class OrderWording
 
     public static string ServingEnd(string text) => $"cannot read where it ends, \"{text}\": {Length}";
 
+    public const string ServingUnits = "give both lengths their unit, or neither";
+
     public const string ServingOrder = "it must end farther from its end of the piece than it starts";
 
     public static string ColorWords(string words) =>

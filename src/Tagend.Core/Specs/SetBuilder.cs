@@ -28,7 +28,7 @@ public static class SetBuilder
         var problems = new List<Problem>(file.Problems);
         var byLine = file.Problems.ToLookup(p => p.At.Line);
         var pieces = file.BrokenRows
-            .Select(row => new PieceReport(row["order"] ?? "", row["piece"] ?? "", row.Line, null, OrderSlip.Blank, [.. byLine[row.Line]]))
+            .Select(row => new PieceReport(row.Order, row.Piece, row.Line, null, OrderSlip.Blank, [.. byLine[row.Line]]))
             .ToList();
         foreach (var line in file.Lines)
         {

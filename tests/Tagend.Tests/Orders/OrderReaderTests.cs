@@ -117,6 +117,7 @@ public class OrderReaderTests
     public void Read_RowWithAProblem_BreaksItsOrderOnly()
     {
         var file = Read(Minimal + "a1,string,60\na1,buss,x\na2,string,61\n");
+        Assert.Equal([new BrokenRow("A1", "buss", 3)], file.BrokenRows);
         Assert.Equal(["A1"], file.BrokenOrders);
         Assert.Equal(["A1", "A2"], file.Lines.Select(l => l.Order));
     }
@@ -159,6 +160,7 @@ public class OrderReaderTests
             ],
             file.Problems.Select(p => p.ToString()));
         Assert.Empty(file.Lines);
+        Assert.Equal([2, 5], file.BrokenRows.Select(r => r.Line));
         Assert.Equal(["1", "2", "3"], file.BrokenOrders.Order());
     }
 

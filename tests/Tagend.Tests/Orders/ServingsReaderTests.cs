@@ -28,6 +28,7 @@ public class ServingsReaderTests
     [InlineData("0 to 8 t021", PieceEnd.A, 0, 8, "t021", null)]
     [InlineData("1/2..7½ 021 black", PieceEnd.A, 0.5, 7.5, "021", "black")]
     [InlineData("12.7 mm..2,54 cm t021", PieceEnd.A, 0.5, 1, "t021", null)]
+    [InlineData("0..25,4 mm t021", PieceEnd.A, 0, 1, "t021", null)]
     [InlineData("A 0 .. 5' 0 1/4\" t021", PieceEnd.A, 0, 60.25, "t021", null)]
     [InlineData("26..31 black", PieceEnd.A, 26, 31, "black", null)]
     public void TryRead_Spelling_Reads(
@@ -58,6 +59,8 @@ public class ServingsReaderTests
     [InlineData(
         "B 0..B 8",
         "cannot read where it ends, \"B 8\": expected a length such as 60 1/4, 60.25 in or 1530 mm")]
+    [InlineData("1..30 mm", "give both lengths their unit, or neither")]
+    [InlineData("1 in..30", "give both lengths their unit, or neither")]
     [InlineData("8..0", "it must end farther from its end of the piece than it starts")]
     [InlineData("8..8", "it must end farther from its end of the piece than it starts")]
     public void TryRead_AnythingElse_SaysWhatIsWrongWhere(string text, string error)
