@@ -26,10 +26,11 @@ public static class Flow
             TakeBack(waiting, page);
             if (page.Count == 0)
             {
-                var reasons = waiting.First!.Value.Block.Place(fonts, space) is Misfit misfit
-                    ? misfit.Reasons
-                    : [$"blocks that keep together take more than a page of {space.Height:0.#} pt"];
-                return new Flowed([], reasons);
+                var together = waiting.Take(waiting.TakeWhile(i => i.KeepWithNext).Count() + 1);
+                return new Flowed(
+                    [],
+                    together.Select(i => i.Block.Place(fonts, space)).OfType<Misfit>().FirstOrDefault()?.Reasons
+                    ?? [$"blocks that keep together take more than a page of {space.Height:0.#} pt"]);
             }
 
             var children = page.Select(p => p.Child).ToList();

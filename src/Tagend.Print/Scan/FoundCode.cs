@@ -18,7 +18,8 @@ internal sealed record FoundCode(string Text, float Left, float Top, float Botto
             (float)(points.Max(p => p.Y) / scale));
     }
 
-    /// <summary>As people read: rows from the top, each from the left. A code belongs to a row if its middle is above the first one's bottom.</summary>
+    /// <summary>As people read: rows from the top, each from the left.</summary>
+    /// <remarks>A code belongs to a row if its middle is above the bottom of the row's highest code.</remarks>
     public static IReadOnlyList<FoundCode> InReadingOrder(IEnumerable<FoundCode> codes)
     {
         var waiting = codes.OrderBy(c => c.Middle).ToList();

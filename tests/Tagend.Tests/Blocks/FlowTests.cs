@@ -51,4 +51,9 @@ public sealed class FlowTests
     public void Blocks_KeptTogetherBeyondAPage_AreAReason() => Assert.Equal(
         ["blocks that keep together take more than a page of 20 pt"],
         Flow.Pour([Text("a", keep: true), Text("b")], Laid.Fonts, _ => new Room(100, 20)).Reasons);
+
+    [Fact]
+    public void Block_ThatCannotBePlacedBehindItsHeading_GivesItsOwnReason() => Assert.Equal(
+        ["a gap of 50 pt has 40 pt of room"],
+        Flow.Pour([Text("a", keep: true), new FlowItem(new Spacer(50))], Laid.Fonts, _ => new Room(100, 40)).Reasons);
 }

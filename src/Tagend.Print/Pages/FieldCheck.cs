@@ -1,0 +1,86 @@
+using Scriban;
+using Scriban.Syntax;
+using Tagend.Problems;
+
+namespace Tagend.Pages;
+
+/// <summary>Walks a parsed template and finds each name that is no field, in branches not taken as well.</summary>
+internal sealed class FieldCheck(string file) : ScriptVisitor
+{
+    private const string LoopState = "for";
+
+    private static readonly HashSet<string> Filters = [.. new LiquidTemplateContext().BuiltinObject.Keys];
+
+    /// <summary>Names a template makes itself, and what they stand for: a loop's variable for a piece, others for nothing.</summary>
+    private readonly Dictionary<string, string?> _own = new() { [LoopState] = null };
+
+    private readonly List<Problem> _problems = [];
+
+    public static IReadOnlyList<Problem> Of(Template template, string file)
+    {
+        var check = new FieldCheck(file);
+        check.Visit(template.Page);
+        return check._problems;
+    }
+
+    public override void Visit(ScriptForStatement node)
+    {
+        if (node.Variable is ScriptVariable variable)
+        {
+            _own[variable.Name] = node.Iterator?.ToString() == SheetFields.Pieces ? SheetFields.Piece : null;
+        }
+
+        base.Visit(node);
+    }
+
+    public override void Visit(ScriptAssignExpression node)
+    {
+        if (node.Target is ScriptVariable variable)
+        {
+            _own[variable.Name] = null;
+        }
+
+        base.Visit(node);
+    }
+
+    public override void Visit(ScriptFunctionCall node)
+    {
+        if (node.Target is ScriptVariable filter && !Filters.Contains(filter.Name))
+        {
+            Report(node, filter.Name);
+        }
+
+        foreach (var argument in node.Arguments)
+        {
+            Visit(argument);
+        }
+    }
+
+    public override void Visit(ScriptMemberExpression node)
+    {
+        var owner = node.Target?.ToString() ?? "";
+        if (owner == LoopState)
+        {
+            return;
+        }
+
+        var listed = _own.TryGetValue(owner, out var known) && known is not null ? known : owner;
+        if (!SheetFields.Names.Contains($"{listed}.{node.Member?.Name}"))
+        {
+            Report(node, $"{owner}.{node.Member?.Name}");
+        }
+    }
+
+    public override void Visit(ScriptVariableGlobal node)
+    {
+        if (!_own.ContainsKey(node.Name) && !SheetFields.Names.Contains(node.Name))
+        {
+            Report(node, node.Name);
+        }
+    }
+
+    private void Report(ScriptNode node, string name) => _problems.Add(new Problem(
+        new Place(file, node.Span.Start.Line + 1),
+        name,
+        $"no such field; a sheet has {string.Join(", ", SheetFields.Names)}"));
+}

@@ -1,0 +1,179 @@
+using Markdig;
+using Markdig.Extensions.Tables;
+using Markdig.Syntax;
+using Tagend.Blocks;
+using Tagend.Output;
+using Tagend.Problems;
+using Block = Tagend.Blocks.Block;
+using MarkdownTable = Markdig.Extensions.Tables.Table;
+using Table = Tagend.Blocks.Table;
+
+namespace Tagend.Pages;
+
+/// <summary>A sheet's text as blocks to pour over pages.</summary>
+/// <param name="Foot">Of each page, with the marks of <see cref="SheetFields"/> for the page's number.</param>
+internal sealed record SheetText(IReadOnlyList<FlowItem> Items, string Foot, IReadOnlyList<Problem> Problems);
+
+/// <summary>Turns a sheet's Markdown into blocks. What the dialect is, templates/sheets/README.md says.</summary>
+internal sealed class MarkdownBlocks
+{
+    private static readonly MarkdownPipeline Dialect = new MarkdownPipelineBuilder().UsePipeTables().UseTaskLists().Build();
+
+    private readonly SheetStyle _style;
+    private readonly MarkdownSpans _spans;
+    private readonly List<FlowItem> _items = [];
+    private readonly List<Problem> _problems = [];
+    private readonly Func<string, Place> _placeOf;
+    private readonly string[] _lines;
+    private string _foot = "";
+
+    private MarkdownBlocks(string markdown, Func<string, Place> placeOf, SheetStyle style)
+    {
+        _style = style;
+        _placeOf = placeOf;
+        _lines = markdown.Split('\n');
+        _spans = new MarkdownSpans(Refuse);
+    }
+
+    /// <param name="placeOf">Where a line of the filled text stands in the template.</param>
+    public static SheetText Of(string markdown, Func<string, Place> placeOf, SheetStyle style)
+    {
+        var blocks = new MarkdownBlocks(markdown, placeOf, style);
+        foreach (var block in Markdown.Parse(markdown, Dialect))
+        {
+            blocks.Add(block);
+        }
+
+        return new SheetText(blocks._items, blocks._foot, blocks._problems);
+    }
+
+    private void Add(Markdig.Syntax.Block block)
+    {
+        switch (block)
+        {
+            case HeadingBlock { Level: 1 } title:
+                AddHeading(title, _style.Title, _style.BetweenParagraphs);
+                break;
+            case HeadingBlock { Level: 2 } heading:
+                AddHeading(heading, _style.Heading, _style.BeforeHeading);
+                break;
+            case HeadingBlock { Level: 6 } foot:
+                _foot = string.Concat(_spans.Of(foot, _style.Foot, _style.Foot).Select(s => s.Text));
+                break;
+            case ParagraphBlock paragraph:
+                _items.Add(new FlowItem(TextOf(paragraph), BeforeNext()));
+                break;
+            case ListBlock list:
+                Add(list);
+                break;
+            case QuoteBlock quote when PanelOf(quote) is { } panel:
+                _items.Add(new FlowItem(panel, BeforeNext()));
+                break;
+            case MarkdownTable table:
+                _items.Add(new FlowItem(TableOf(table), _style.BetweenParagraphs));
+                break;
+            case HtmlBlock { Type: HtmlBlockType.Comment }:
+            case LinkReferenceDefinitionGroup:
+            case QuoteBlock:
+                break;
+            default:
+                Refuse(block, "a sheet has headings of #, ## and ######, paragraphs, lists, tables and caution panels, nothing else");
+                break;
+        }
+    }
+
+    private void AddHeading(HeadingBlock heading, TextStyle type, float before) =>
+        _items.Add(new FlowItem(new Paragraph(_spans.Of(heading, type, type)), before, KeepWithNext: true));
+
+    private float BeforeNext() => _items.Count > 0 && _items[^1].KeepWithNext ? _style.AfterHeading : _style.BetweenParagraphs;
+
+    private Paragraph TextOf(LeafBlock leaf) => new(_spans.Of(leaf, _style.Text, _style.Strong));
+
+    private void Add(ListBlock list)
+    {
+        var number = 1;
+        foreach (var item in list.OfType<ListItemBlock>())
+        {
+            var before = number == 1 ? BeforeNext() : _style.BetweenItems;
+            var body = item.OfType<ParagraphBlock>().FirstOrDefault();
+            if (body is null)
+            {
+                Refuse(item, "a list item begins with its text");
+                continue;
+            }
+
+            var text = TextOf(body);
+            Block line = MarkdownSpans.IsTask(body)
+                ? new Checkbox(text)
+                : new ListItem(MarkerOf(list, number), text, _style.Indent);
+            var more = item.Where(b => b != body).ToList();
+            _items.Add(new FlowItem(line, before, KeepWithNext: more.Count > 0));
+            foreach (var block in more)
+            {
+                AddWithin(block);
+            }
+
+            number++;
+        }
+    }
+
+    private Paragraph MarkerOf(ListBlock list, int number) =>
+        list.IsOrdered ? new Paragraph($"{number}.", _style.Strong) : new Paragraph("•", _style.Text);
+
+    private void AddWithin(Markdig.Syntax.Block block)
+    {
+        Block? inner = block switch
+        {
+            QuoteBlock quote => PanelOf(quote),
+            ParagraphBlock paragraph => TextOf(paragraph),
+            _ => null,
+        };
+        if (inner is not null)
+        {
+            Column[] columns = [new(new Spacer(0), ColumnWidth.Of(_style.Indent)), new(inner, ColumnWidth.Shared())];
+            _items.Add(new FlowItem(new Row(columns), _style.BetweenItems * 1.5f));
+        }
+        else if (block is not QuoteBlock)
+        {
+            Refuse(block, "a list item has text and caution panels, nothing else");
+        }
+    }
+
+    private CautionPanel? PanelOf(QuoteBlock quote)
+    {
+        if (quote.Count == 1 && quote[0] is ParagraphBlock paragraph && MarkdownSpans.SignalOf(paragraph) is { } word)
+        {
+            return new CautionPanel(word, new Paragraph(_spans.After(paragraph, _style.Text, _style.Strong)), _style);
+        }
+
+        Refuse(quote, "a caution panel is one paragraph that begins with **DANGER**, **WARNING**, **CAUTION** or **NOTICE**");
+        return null;
+    }
+
+    private Block TableOf(MarkdownTable table)
+    {
+        var rows = table.OfType<TableRow>()
+            .Select(r => r.OfType<TableCell>().Select(CellOf).ToList())
+            .ToList();
+        var header = rows[0].Select(TextOf).ToList();
+        var body = rows.Skip(1).ToList();
+        return body.Count > 0 && body.All(r => r.Skip(1).All(c => TextOf(c).Length == 0))
+            ? new FormGrid(header, [.. body.Select(r => TextOf(r[0]))], _style)
+            : new SpreadTable(new Table([.. header.Select(h => new TableColumn(h, ColumnWidth.Natural))], body, _style.Label)
+            {
+                Gap = _style.Size,
+                Padding = _style.CellPadding,
+            });
+    }
+
+    private Paragraph CellOf(TableCell cell) =>
+        new(_spans.Of(cell, _style.Cell, _style.Cell with { Weight = _style.Strong.Weight }));
+
+    private static string TextOf(Paragraph paragraph) => string.Concat(paragraph.Spans.Select(s => s.Text));
+
+    private void Refuse(MarkdownObject at, string message)
+    {
+        var line = at.Line < _lines.Length ? _lines[at.Line].Trim() : "";
+        _problems.Add(new Problem(_placeOf(line), line, message));
+    }
+}

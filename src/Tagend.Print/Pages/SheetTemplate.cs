@@ -1,0 +1,69 @@
+using Scriban;
+using Scriban.Parsing;
+using Scriban.Syntax;
+using Tagend.Problems;
+
+namespace Tagend.Pages;
+
+/// <summary>The text of a customer sheet: Markdown with Liquid fields, from templates/sheets.</summary>
+internal sealed class SheetTemplate
+{
+    private readonly string _file;
+    private readonly string[] _lines;
+    private readonly Template _template;
+
+    private SheetTemplate(string file, string text, Template template)
+    {
+        _file = file;
+        _lines = text.Split('\n');
+        _template = template;
+    }
+
+    /// <summary>Reads a template, or says all that is wrong with it.</summary>
+    /// <exception cref="TagendException">The file cannot be read.</exception>
+    public static (SheetTemplate? Template, IReadOnlyList<Problem> Problems) Read(string file)
+    {
+        string text;
+        try
+        {
+            text = File.ReadAllText(file);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new TagendException($"{file} cannot be read: put back templates/sheets as it was shipped.", e);
+        }
+
+        var template = Template.ParseLiquid(text, file);
+        IReadOnlyList<Problem> problems = template.HasErrors
+            ? [.. template.Messages.Where(m => m.Type == ParserMessageType.Error).Select(m => Syntax(file, text, m))]
+            : FieldCheck.Of(template, file);
+        return problems.Count > 0 ? (null, problems) : (new SheetTemplate(file, text, template), []);
+    }
+
+    /// <summary>The sheet's Markdown with every field filled in.</summary>
+    /// <exception cref="TagendException">A filter got a value it cannot work with.</exception>
+    public string Fill(SheetData data)
+    {
+        var context = new LiquidTemplateContext { StrictVariables = true };
+        context.PushGlobal(SheetFields.Of(data));
+        try
+        {
+            return _template.Render(context);
+        }
+        catch (ScriptRuntimeException e)
+        {
+            throw new TagendException($"{_file}:{e.Span.Start.Line + 1}: {e.OriginalMessage}", e);
+        }
+    }
+
+    /// <summary>Where a line of the filled text comes from; the whole file where fields have changed it.</summary>
+    public Place PlaceOf(string filledLine) =>
+        new(_file, Array.FindIndex(_lines, l => l.Trim() == filledLine) + 1);
+
+    private static Problem Syntax(string file, string text, LogMessage message)
+    {
+        // The end of the text has no position of its own.
+        var line = message.Span.Start.Line < 0 ? text.AsSpan().TrimEnd().Count('\n') : message.Span.Start.Line;
+        return new Problem(new Place(file, line + 1), null, $"broken Liquid: {message.Message}");
+    }
+}

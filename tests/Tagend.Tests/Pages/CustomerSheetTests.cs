@@ -1,0 +1,174 @@
+using Tagend.Measures;
+using Tagend.Orders;
+using Tagend.Output;
+using Tagend.Specs;
+using Xunit;
+
+namespace Tagend.Tests.Pages;
+
+public sealed class CustomerSheetTests
+{
+    private static readonly Dictionary<string, Paper> Papers = new() { ["letter"] = Paper.Letter, ["a4"] = Paper.A4 };
+
+    private static readonly Dictionary<string, Func<BuildSet>> Sets = new()
+    {
+        ["compound, 1 piece"] = () => SheetFixture.Compound(1),
+        ["compound, 2 pieces"] = () => SheetFixture.Compound(2),
+        ["compound, 3 pieces"] = () => SheetFixture.Compound(3),
+        ["compound, 4 pieces"] = () => SheetFixture.Compound(4),
+        ["compound, 5 pieces"] = () => SheetFixture.Compound(5),
+        ["compound, 5 pieces in mm"] = () => SheetFixture.Compound(5, LengthUnit.Millimeter),
+        ["recurve"] = SheetFixture.Recurve,
+        ["crossbow"] = SheetFixture.Crossbow,
+    };
+
+    public static MatrixTheoryData<string, string> SetsOnPapers => new(Sets.Keys, Papers.Keys);
+
+    [Theory]
+    [MemberData(nameof(SetsOnPapers))]
+    public void Of_AnySet_TakesASheetAndItsBackWithinTheMargins(string set, string paper)
+    {
+        var pages = SheetFixture.Pages(Sets[set](), Papers[paper]);
+
+        Assert.InRange(pages.Count, 1, 2);
+        Assert.All(pages, page =>
+        {
+            Assert.Equal(Points.Of(Papers[paper].Width), page.Width);
+            Assert.Equal(Points.Of(Papers[paper].Height), page.Height);
+            Assert.All(page.Inks.OfType<TextInk>(), t =>
+            {
+                Assert.InRange(t.X, 36, page.Width - 36 - SheetFixture.WidthOf(t));
+                Assert.InRange(t.Baseline, 36, page.Height - 30);
+            });
+        });
+    }
+
+    [Theory]
+    [MemberData(nameof(SetsOnPapers))]
+    public void Of_AnySet_DrawsNoLineOfTextOverAnother(string set, string paper)
+    {
+        Assert.All(SheetFixture.Pages(Sets[set](), Papers[paper]), page =>
+        {
+            var boxes = page.Inks.OfType<TextInk>().Where(t => t.Text.Trim().Length > 0).Select(SheetFixture.BoxOf).ToList();
+            for (var i = 0; i < boxes.Count; i++)
+            {
+                Assert.DoesNotContain(boxes.Skip(i + 1), b => b.IntersectsWith(boxes[i]));
+            }
+        });
+    }
+
+    [Theory]
+    [MemberData(nameof(SetsOnPapers))]
+    public void Of_AnySet_HasNoTypeTooSmallToRead(string set, string paper)
+    {
+        Assert.All(SheetFixture.Pages(Sets[set](), Papers[paper]), page =>
+        {
+            var texts = page.Inks.OfType<TextInk>().ToList();
+            var foot = texts.Max(t => t.Baseline);
+            Assert.All(texts, t => Assert.True(t.Style.Size >= 7));
+            Assert.All(
+                texts.Where(t => t.Style.Weight != Weight.SemiBold && t.Baseline < foot),
+                t => Assert.True(t.Style.Size >= 8.5f, t.Text));
+        });
+    }
+
+    [Fact]
+    public void Of_Set_NamesShopOrderAndEveryPiece()
+    {
+        var text = SheetFixture.TextOf(SheetFixture.Pages(SheetFixture.Compound(3)));
+
+        Assert.All(
+            [
+                "Demo String Bench", "555 0100", "strings.example", "D-101", "Jo Sample", "compound bow, hybrid cam, 70 lb",
+                "70 lb", "2026-03-14", "60 1/4 in", "± 1/16 in", "24: black 12, red 12", "HMPE, 0.0145 in strand",
+                "cable 2", "36 1/8 in", "cable 3", "37 1/8 in", "over 1/4 in pins, under a load of 100 lbf",
+            ],
+            expected => Assert.Contains(expected, text, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Of_SetInMillimeters_GivesEveryLengthInThem()
+    {
+        var text = SheetFixture.TextOf(SheetFixture.Pages(SheetFixture.Compound(2, LengthUnit.Millimeter)));
+
+        Assert.All(
+            ["1530.4 mm", "± 1.6 mm", "70 lb (311 N)", "over 6.4 mm pins, under a load of 445 N"],
+            expected => Assert.Contains(expected, text, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Of_Set_NumbersItsPagesAtTheFoot()
+    {
+        var pages = SheetFixture.Pages(SheetFixture.Compound(3));
+
+        Assert.Equal(
+            ["Order D-101 · page 1 of 2", "Order D-101 · page 2 of 2"],
+            pages.Select(p => p.Inks.OfType<TextInk>().MaxBy(t => t.Baseline + (t.X < 100 ? 0.1f : 0))!.Text));
+    }
+
+    [Theory]
+    [InlineData(1, "Fitting your new string")]
+    [InlineData(2, "Fitting your new string set")]
+    public void Of_Pieces_TitleSaysWhetherItIsASet(int pieces, string title)
+    {
+        var text = SheetFixture.Pages(SheetFixture.Compound(pieces))[0].Inks.OfType<TextInk>().MaxBy(t => t.Style.Size)!.Text;
+
+        Assert.StartsWith(title, text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Of_SetWithoutPeep_DoesNotSpeakOfOne()
+    {
+        var set = SheetFixture.Compound(3);
+        var cables = set with { Builds = set.Builds.Skip(1).ToValueList() };
+
+        Assert.DoesNotContain("peep", SheetFixture.TextOf(SheetFixture.Pages(cables)), StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("peep", SheetFixture.TextOf(SheetFixture.Pages(set)), StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
+    public void Of_ShopWithoutName_LeavesRoomForAStamp()
+    {
+        var nameless = SheetFixture.Catalog with { Shop = SheetFixture.Catalog.Shop with { Name = "", Phone = "", Web = "" } };
+
+        var pages = SheetFixture.Pages(SheetFixture.Compound(3), catalog: nameless);
+
+        Assert.DoesNotContain("Call us", SheetFixture.TextOf(pages), StringComparison.Ordinal);
+        Assert.True(pages[0].Inks.OfType<TextInk>().Min(t => t.Baseline) > 80);
+    }
+
+    [Theory]
+    [InlineData("Jo | *Sample* <b>_x_</b> [1](2) `y` \\ # & {{ order }}")]
+    [InlineData("1. Jo")]
+    public void Of_CustomerThatLooksLikeMarkup_IsPrintedAsItIs(string customer)
+    {
+        var set = SheetFixture.Compound(2);
+        var named = set with { Builds = set.Builds.Select(b => b with { Slip = new OrderSlip(customer, "", "", "") }).ToValueList() };
+
+        Assert.Contains(customer, SheetFixture.TextOf(SheetFixture.Pages(named)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Of_CharacterTheFontLacks_IsAProblem()
+    {
+        var set = SheetFixture.Compound(1);
+        var named = set with { Builds = set.Builds.Select(b => b with { Slip = new OrderSlip("弓 Jo", "", "", "") }).ToValueList() };
+
+        var sheet = SheetFixture.Sheet(named);
+
+        Assert.Empty(sheet.Pages);
+        Assert.Contains("the font has no picture of '弓'", Assert.Single(sheet.Problems).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Of_PiecesForTwoKindsOfBow_GivesASheetForEach()
+    {
+        var mixed = SheetFixture.Set(
+            SheetFixture.Recurve().Builds.Concat(SheetFixture.Crossbow().Builds).Select(b => b.Spec));
+
+        var text = SheetFixture.TextOf(SheetFixture.Pages(mixed));
+
+        Assert.Contains("bow stringer", text, StringComparison.Ordinal);
+        Assert.Contains("crossbow is cocked", text, StringComparison.Ordinal);
+    }
+}

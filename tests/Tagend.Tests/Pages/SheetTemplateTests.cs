@@ -1,0 +1,132 @@
+using Tagend.Pages;
+using Tagend.Problems;
+using Xunit;
+
+namespace Tagend.Tests.Pages;
+
+/// <summary>What a shop can get wrong in a sheet's text.</summary>
+public sealed class SheetTemplateTests : IDisposable
+{
+    private const string Fields =
+        "bow, count, customer, date, draw_weight, due, has_peep, measuring_load, order, page, pages, pieces, pin, "
+        + "shop_name, shop_phone, shop_web, piece.amount_per_turn, piece.colors, piece.end_a, piece.end_b, "
+        + "piece.finished_length, piece.kind, piece.material, piece.name, piece.peep, piece.strands, piece.tolerance";
+
+    private const string Unusable = "a sheet has headings of #, ## and ######, paragraphs, lists, tables and caution panels, nothing else";
+
+    private readonly string folder = Directory.CreateTempSubdirectory("tagend-sheets-").FullName;
+
+    public SheetTemplateTests()
+    {
+        Directory.CreateDirectory(Path.Combine(folder, "sheets"));
+        foreach (var file in Directory.GetFiles(Path.Combine(TestFiles.Templates, "sheets")))
+        {
+            File.Copy(file, Path.Combine(folder, "sheets", Path.GetFileName(file)));
+        }
+    }
+
+    private string Compound => Path.Combine(folder, "sheets", "compound.en.md");
+
+    [Fact]
+    public void Check_ShippedSheets_HaveNoProblem() => Assert.Empty(CustomerSheet.Check(folder));
+
+    [Theory]
+    [InlineData("# Hi\n\n{{ shop_nme }}\n", 3, "shop_nme")]
+    [InlineData("# Hi\n{% for p in pieces %}{{ p.lenght }}{% endfor %}", 2, "p.lenght")]
+    [InlineData("{% if count > 9 %}\n{{ never_taken }}\n{% endif %}", 2, "never_taken")]
+    [InlineData("{{ order | upcse }}", 1, "upcse")]
+    [InlineData("{{ shop.name }}", 1, "shop.name")]
+    public void Check_UnknownField_NamesItAndThoseThereAre(string text, int line, string field)
+    {
+        File.WriteAllText(Compound, text);
+
+        Assert.Equal(
+            [$"{Compound}:{line} \"{field}\": no such field; a sheet has {Fields}"],
+            CustomerSheet.Check(folder).Select(p => p.ToString()));
+    }
+
+    [Fact]
+    public void Check_SeveralMistakes_AreAllReported()
+    {
+        File.WriteAllText(Compound, "{{ one }}\n{{ order }}\n{{ two }}\n");
+
+        Assert.Equal([(1, "one"), (3, "two")], CustomerSheet.Check(folder).Select(p => (p.At.Line, p.Text)));
+    }
+
+    [Theory]
+    [InlineData("a\n\n{% if count > 1 %}\nb", 3)]
+    [InlineData("a\n{% endif %}", 2)]
+    [InlineData("a\nb {{ order\n\n", 2)]
+    [InlineData("{% for piece of pieces %}{% endfor %}", 1)]
+    public void Check_BrokenLiquid_NamesTheLine(string text, int line)
+    {
+        File.WriteAllText(Compound, text);
+
+        var problem = CustomerSheet.Check(folder)[0];
+
+        Assert.Equal(new Place(Compound, line), problem.At);
+        Assert.StartsWith("broken Liquid: ", problem.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Check_MissingSheet_SaysSo()
+    {
+        File.Delete(Compound);
+
+        var broken = Assert.Throws<TagendException>(() => CustomerSheet.Check(folder));
+
+        Assert.Equal($"{Compound} cannot be read: put back templates/sheets as it was shipped.", broken.Message);
+    }
+
+    [Theory]
+    [InlineData("# Hi\n\n```\ncode\n```\n", 3, "```", Unusable)]
+    [InlineData("# Hi\n\n### Third\n", 3, "### Third", Unusable)]
+    [InlineData("a ![logo](logo.png)\n", 1, "a ![logo](logo.png)", "text has words and **bold**, nothing else")]
+    [InlineData(
+        "a\n\n> **DANGR** Mind your thumbs.\n",
+        3,
+        "> **DANGR** Mind your thumbs.",
+        "a caution panel is one paragraph that begins with **DANGER**, **WARNING**, **CAUTION** or **NOTICE**")]
+    [InlineData("1. a\n\n   | b |\n   |---|\n   | c |\n", 3, "| b |", "a list item has text and caution panels, nothing else")]
+    public void Of_TextOutsideTheDialect_IsRefusedWithItsLine(string text, int line, string offending, string message)
+    {
+        File.WriteAllText(Compound, text);
+
+        var sheet = SheetFixture.Sheet(SheetFixture.Compound(), catalog: SheetFixture.Catalog with { Folder = folder });
+
+        Assert.Empty(sheet.Pages);
+        Assert.Equal([new Problem(new Place(Compound, line), offending, message)], sheet.Problems);
+    }
+
+    [Fact]
+    public void Of_BrokenTemplate_GivesItsProblems()
+    {
+        File.WriteAllText(Compound, "{{ nothing }}");
+
+        var sheet = SheetFixture.Sheet(SheetFixture.Compound(), catalog: SheetFixture.Catalog with { Folder = folder });
+
+        Assert.Empty(sheet.Pages);
+        Assert.Equal(["nothing"], sheet.Problems.Select(p => p.Text));
+    }
+
+    [Fact]
+    public void Of_FilterThatCannotWork_SaysWhere()
+    {
+        File.WriteAllText(Compound, "a\n\n{{ pieces | plus: 1 }}\n");
+
+        var broken = Assert.Throws<TagendException>(
+            () => SheetFixture.Sheet(SheetFixture.Compound(), catalog: SheetFixture.Catalog with { Folder = folder }));
+
+        Assert.StartsWith($"{Compound}:3: ", broken.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Readme_OfSheets_ListsEveryField()
+    {
+        var readme = File.ReadAllText(Path.Combine(folder, "sheets", "README.md"));
+
+        Assert.All(Fields.Split(", ").Except(["pieces"]), f => Assert.Contains($"`{f}`", readme, StringComparison.Ordinal));
+    }
+
+    public void Dispose() => Directory.Delete(folder, recursive: true);
+}
