@@ -8,7 +8,7 @@ public sealed record TableColumn(string Title, ColumnWidth Width, Align Align = 
 /// <summary>Rows of cells under a header that is repeated on every page.</summary>
 /// <param name="Rows">Each with a cell for every column.</param>
 public sealed record Table(
-    IReadOnlyList<TableColumn> Columns, IReadOnlyList<IReadOnlyList<Paragraph>> Rows, TextStyle HeaderStyle) : Block
+    IReadOnlyList<TableColumn> Columns, IReadOnlyList<IReadOnlyList<Block>> Rows, TextStyle HeaderStyle) : Block
 {
     /// <summary>Between columns, in points.</summary>
     public float Gap { get; init; } = 8;
@@ -86,9 +86,11 @@ public sealed record Table(
         return (new Placed(room.Width, y, inks, children, ((Placed)header).Baseline), count, null);
     }
 
-    private Placement PlaceRow(Fonts fonts, IReadOnlyList<Paragraph> cells, Room room) =>
-        new Row([.. WidthsIn(fonts, room).Select((w, i) => new Column(cells[i] with { Align = Columns[i].Align }, ColumnWidth.Of(w)))], Gap, Level.Baseline)
+    private Placement PlaceRow(Fonts fonts, IReadOnlyList<Block> cells, Room room) =>
+        new Row([.. WidthsIn(fonts, room).Select((w, i) => new Column(Aligned(cells[i], Columns[i].Align), ColumnWidth.Of(w)))], Gap, Level.Baseline)
             .Place(fonts, room);
+
+    private static Block Aligned(Block cell, Align align) => cell is Paragraph text ? text with { Align = align } : cell;
 
     private float[] WidthsIn(Fonts fonts, Room room) =>
         ColumnWidth.Divide([.. Columns.Select(c => c.Width)], i => NaturalWidth(fonts, i), room.Width, Gap);

@@ -31,7 +31,7 @@ public static class TypeScale
     public static TextStyle SheetTitle { get; } = new(Weight.Bold, 22, Tracking: -0.4f, Leading: 1.15f);
 
     /// <summary>Numbers the bench works by.</summary>
-    public static TextStyle Value { get; } = new(Weight.Bold, 11, Leading: 1.2f);
+    public static TextStyle Figure { get; } = new(Weight.Bold, 15, Tracking: -0.2f, Leading: 1.2f);
 
     /// <summary>The name of a piece on its card.</summary>
     public static TextStyle Title { get; } = new(Weight.Bold, 16, Tracking: -0.2f, Leading: 1.15f);
