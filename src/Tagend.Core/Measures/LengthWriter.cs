@@ -18,10 +18,10 @@ public static class LengthWriter
     /// <summary>As <see cref="Mark"/>, without the unit: for columns that name it once.</summary>
     public static string Bare(Length length, LengthUnit unit) => Mark(length, unit)[..^Symbol(unit).Length].TrimEnd();
 
-    /// <summary>A mark of a tape, to set something by: <c>61 3/16 in</c>, <c>1554 mm</c>.</summary>
+    /// <summary>A length of few digits, such as a mark of a tape: <c>61 3/16 in</c>, <c>1554 mm</c>, <c>6.35 mm</c>.</summary>
     public static string Setting(Length mark, LengthUnit unit) => unit == LengthUnit.Inch
         ? Mark(mark, unit)
-        : mark.Millimeters.ToString("0.#", CultureInfo.InvariantCulture) + " mm";
+        : mark.Millimeters.ToString("0.##", CultureInfo.InvariantCulture) + " mm";
 
     /// <summary><c>in</c> or <c>mm</c>.</summary>
     public static string Symbol(LengthUnit unit) => unit == LengthUnit.Inch ? "in" : "mm";

@@ -7,13 +7,15 @@ namespace Tagend.Pages;
 /// <param name="Text">A whole number or decimal, a fraction or both, and the unit, with spaces between.</param>
 internal sealed record BigReading(string Text) : Block
 {
-    private const float FractionSize = 0.52f;
+    private const float FractionSize = 0.55f;
+    private const float SlashSize = 0.78f;
     private const float UnitSize = 0.3f;
 
     public override Placement Place(Fonts fonts, Room room)
     {
         var whole = TypeScale.Post;
         var small = whole with { Size = whole.Size * FractionSize, Tracking = 0 };
+        var slash = whole with { Weight = Weight.SemiBold, Size = whole.Size * SlashSize, Tracking = 0 };
         var unit = whole with { Size = whole.Size * UnitSize, Tracking = 0 };
         var height = whole.CapHeight * 1.1f;
         var baseline = whole.CapHeight * 1.05f;
@@ -24,9 +26,11 @@ internal sealed record BigReading(string Text) : Block
             if (part.Contains('/', StringComparison.Ordinal))
             {
                 var (top, bottom) = (part.Split('/')[0], part.Split('/')[1]);
-                x += inks.Count > 0 ? whole.Size * 0.06f : 0;
+                x += inks.Count > 0 ? whole.Size * 0.08f : 0;
                 Put(top, small, baseline - whole.CapHeight + small.CapHeight);
-                Put("/", whole with { Weight = Weight.Regular, Tracking = 0 }, baseline);
+                x -= whole.Size * 0.05f;
+                Put("/", slash, baseline - (whole.CapHeight * 0.1f));
+                x -= whole.Size * 0.05f;
                 Put(bottom, small, baseline);
             }
             else if (char.IsLetter(part[0]))

@@ -12,12 +12,12 @@ internal static class CardHeader
     private const float SmallestModule = 0.33f / 25.4f * Points.PerInch;
 
     /// <summary>Wanted side of the code with its quiet zone, in points.</summary>
-    private const float WantedSide = 78;
+    private const float WantedSide = 68;
 
-    public static Block Of(Build build, string kindTitle, QrSymbol symbol, CardWriter write)
+    public static Block Of(Build build, string kindTitle, QrSymbol symbol, CardStyle style, CardWriter write)
     {
         var spec = build.Spec;
-        var facts = new List<Block>();
+        var facts = new List<Paragraph>();
         Add("Customer", build.Slip.Customer);
         Add("Due", build.Slip.Due);
         Add("Bow", build.Slip.Bow);
@@ -30,9 +30,9 @@ internal static class CardHeader
             new Paragraph($"JIG CARD   {issue}", TypeScale.Heading),
             new Spacer(3),
             new Paragraph($"{spec.Order}\u00A0 {spec.Piece}", TypeScale.Title),
-            new Paragraph(kindTitle, TypeScale.Body),
+            style.Text(kindTitle),
             new Spacer(4),
-            new Stack(facts),
+            style.IsTight ? new Paragraph([.. facts.SelectMany(f => f.Spans)]) : new Stack(facts),
         ]);
         var code = CodeWithName(symbol, $"{spec.Order} {spec.Piece}, rev {spec.Revision}");
         return new Row([new Column(left, ColumnWidth.Shared()), new Column(code.Block, ColumnWidth.Of(code.Side))], Gap: 10);
@@ -41,7 +41,7 @@ internal static class CardHeader
         {
             if (value.Length > 0)
             {
-                facts.Add(CardStyle.Fact(name, value));
+                facts.Add(style.Fact(name, value + (style.IsTight ? "   " : "")));
             }
         }
     }

@@ -1,5 +1,4 @@
 using Tagend.Blocks;
-using Tagend.Output;
 using Tagend.Specs;
 
 namespace Tagend.Pages;
@@ -10,11 +9,11 @@ internal static class CardLayup
     public static Block Of(BuildSpec spec, string materialTitle, CardStyle style, CardWriter write) => new Row(
         [
             new Column(Layup(spec, materialTitle, style, write), ColumnWidth.Shared(1.12f)),
-            new Column(Twist(spec, write), ColumnWidth.Shared(1)),
+            new Column(Twist(spec, style, write), ColumnWidth.Shared(1)),
         ],
         Gap: 14);
 
-    private static Block Layup(BuildSpec spec, string materialTitle, CardStyle style, CardWriter write)
+    private static Stack Layup(BuildSpec spec, string materialTitle, CardStyle style, CardWriter write)
     {
         var table = style.Table(
             [
@@ -25,69 +24,58 @@ internal static class CardLayup
             ],
             spec.Layup.Colors.Select<ColorShare, IReadOnlyList<Block>>(c =>
             [
-                CardStyle.Bold(c.Color),
-                CardStyle.Text($"{c.Strands}"),
-                CardStyle.Bold($"{c.Loops}"),
-                CardStyle.Text($"post {c.Post}"),
+                style.Bold(c.Color),
+                style.Text($"{c.Strands}"),
+                style.Bold($"{c.Loops}"),
+                style.Text($"post {c.Post}"),
             ]));
-        return new Stack(
-        [
-            CardStyle.Heading("LAY UP", materialTitle),
-            new Spacer(2),
-            table,
-            new Spacer(3),
-            .. spec.Layup.EndTags.Select(Tie),
-            CardStyle.Text($"Tails {write.Mark(spec.Layup.Tail)}: tie, split each three times, stagger."),
-        ]);
+        return CardStyle.Part(
+            "LAY UP",
+            materialTitle,
+            [
+                table,
+                new Spacer(style.Gap / 3),
+                .. spec.Layup.EndTags.Select(tag => Tie(tag, style)),
+                style.Text($"Tails {write.Setting(spec.Layup.Tail)}: tie, split each three times, stagger."),
+            ]);
     }
 
-    private static Block Tie(EndTag tag) => new Paragraph(
+    private static Paragraph Tie(EndTag tag, CardStyle style) => new(
     [
-        new Span($"Post {tag.Post}: ", TypeScale.BodyBold),
-        new Span(tag.IsDummy ? "no color ends here; tie in a dummy tag." : $"tie {string.Join(", ", tag.Colors)}.", TypeScale.Body),
+        new Span($"Post {tag.Post}: ", style.BodyBold),
+        new Span(tag.IsDummy ? "no color ends here, tie in a dummy tag." : $"tie {string.Join(", ", tag.Colors)}.", style.Body),
     ]);
 
-    private static Block Twist(BuildSpec spec, CardWriter write)
+    private static Stack Twist(BuildSpec spec, CardStyle style, CardWriter write)
     {
         var takeUp = spec.Twist.TakeUp;
         var other = takeUp.Used == TakeUpModel.Rule ? TakeUpModel.Helix : TakeUpModel.Rule;
         var facts = new List<Block>
         {
-            Line("Laid up, untwisted", write.Exact(spec.LaidUpLength)),
-            Line($"Take-up by {CardWriter.Model(takeUp.Used)}", write.Exact(takeUp.Amount)),
+            style.Line("Laid up, untwisted", write.Exact(spec.LaidUpLength)),
+            style.Line($"Take-up by {CardWriter.Model(takeUp.Used)}", write.Exact(takeUp.Amount)),
         };
         if (spec.ModelsDisagree)
         {
-            facts.Add(Line($"Take-up by {CardWriter.Model(other)}", write.Exact(takeUp.Used == TakeUpModel.Rule ? takeUp.Helix : takeUp.Rule)));
-            facts.Add(new Paragraph("The models differ by more than the tolerance: measure before serving.", TypeScale.Caption));
+            facts.Add(style.Line($"Take-up by {CardWriter.Model(other)}", write.Exact(takeUp.Used == TakeUpModel.Rule ? takeUp.Helix : takeUp.Rule)));
+            facts.Add(new Paragraph("They differ beyond the tolerance: measure early.", TypeScale.Caption));
         }
 
         if (spec.Settle > Measures.Length.Zero)
         {
-            facts.Add(Line("Settles on the stretcher", write.Exact(spec.Settle)));
+            facts.Add(style.Line("Settles on the stretcher", write.Exact(spec.Settle)));
         }
 
-        facts.Add(Line("One turn more or less", write.Fine(spec.TurnSensitivity)));
-        facts.Add(Line("Reads under load", write.Exact(spec.Stretch.Reading)));
-        facts.Add(Line("Strength", write.Load(spec.Strength.Breaking)));
-        if (spec.Strength.Floor is { } floor)
-        {
-            facts.Add(Line("At least", $"{write.Load(floor)}"));
-        }
-
+        facts.Add(style.Line("One turn more or less", write.Fine(spec.TurnSensitivity)));
+        facts.Add(style.Line("Reads under load", write.Exact(spec.Stretch.Reading)));
+        facts.Add(spec.Strength.Floor is { } floor
+            ? style.Line("Strength, least allowed", $"{write.Load(spec.Strength.Breaking)}, {write.Load(floor)}")
+            : style.Line("Strength", write.Load(spec.Strength.Breaking)));
         if (spec.NockFit is { } fit)
         {
-            facts.Add(Line("Center serving, nock", $"{write.Fine(fit.Diameter)}, {write.Fine(fit.Groove)}"));
+            facts.Add(style.Line("Center serving, nock", $"{write.Fine(fit.Diameter)}, {write.Fine(fit.Groove)}"));
         }
 
-        return new Stack([CardStyle.Heading("TWIST AND STRETCH"), new Spacer(2), .. facts]);
+        return CardStyle.Part("TWIST AND STRETCH", "", facts);
     }
-
-    private static Row Line(string name, string value) => new(
-        [
-            new Column(CardStyle.Text(name), ColumnWidth.Shared()),
-            new Column(new Paragraph(value, TypeScale.BodyBold, Align.Right), ColumnWidth.Natural),
-        ],
-        Gap: 4,
-        Level: Level.Baseline);
 }

@@ -8,17 +8,18 @@ namespace Tagend.Pages;
 internal static class CardPosts
 {
     private const float Border = 1.6f;
+    private const float Hairline = 0.6f;
 
-    public static Block Of(BuildSpec spec, CardWriter write)
+    public static Block Of(BuildSpec spec, CardStyle style, CardWriter write)
     {
         var posts = spec.Posts;
         var beside = new Stack(
         [
-            CardStyle.Fact("Exact", write.Exact(posts.Outside)),
-            CardStyle.Fact("Between centers", $"{write.Setting(posts.CentersTape)} ({write.Exact(posts.Centers)})"),
-            CardStyle.Fact("Post, pin", $"{write.Mark(posts.PostDiameter)}, {write.Mark(posts.PinDiameter)}"),
+            style.Fact("Exact", write.Exact(posts.Outside)),
+            style.Fact("Between centers", $"{write.Setting(posts.CentersTape)} ({write.Exact(posts.Centers)})"),
+            style.Fact("Post, pin", $"{write.Setting(posts.PostDiameter)}, {write.Setting(posts.PinDiameter)}"),
             new Spacer(3),
-            Residual(spec, write),
+            Residual(spec, style, write),
         ]);
         var number = new Row(
             [
@@ -34,47 +35,45 @@ internal static class CardPosts
                     new Column(new Paragraph("outside to outside, on the tape", White(TypeScale.Caption), Align.Right), ColumnWidth.Shared()),
                 ],
                 Level: Level.Baseline),
-            Padding: 3,
+            Padding: 2.5f,
             Fill: 0);
-        return new Stack([title, new Box(new Box(number, Padding: 6), Border: Border), KeyFigures(spec, write)]);
+        return new Stack([title, new Box(number, Padding: 5.5f, Border: Border), KeyFigures(spec, write)]);
     }
 
-    private static Block Residual(BuildSpec spec, CardWriter write)
+    private static Paragraph Residual(BuildSpec spec, CardStyle style, CardWriter write)
     {
         var turns = CardWriter.HalfTurns(spec.ResidualTurns);
         var off = write.Exact(Measures.Length.Abs(spec.Posts.Residual));
         if (turns.Length == 0)
         {
-            return CardStyle.Text($"The tape's mark is {off} off: no turn to add or take out.");
+            return style.Text($"The tape's mark is {off} off: leave the turns.");
         }
 
         var longer = spec.ResidualTurns > 0;
         return new Paragraph(
         [
-            new Span($"The tape's mark is {off} {(longer ? "long" : "short")}: ", TypeScale.Body),
-            new Span($"{(longer ? "add" : "take out")} {turns} turn{(turns is "1" or "1/2" ? "" : "s")}.", TypeScale.BodyBold),
+            new Span($"The tape's mark is {off} {(longer ? "long" : "short")}: ", style.Body),
+            new Span($"{(longer ? "add" : "take out")} {turns} turn{(turns is "1" or "1/2" ? "" : "s")}.", style.BodyBold),
         ]);
     }
 
-    private static Block KeyFigures(BuildSpec spec, CardWriter write) => Row.Equal(
+    private static Row KeyFigures(BuildSpec spec, CardWriter write) => Row.Equal(
         [
             Figure("FINISHED LENGTH", write.Mark(spec.FinishedLength), $"± {write.Mark(spec.Tolerance)}"),
-            Figure("TURNS", $"{spec.Twist.Turns}", CardWriter.Direction(spec.Twist.Direction) + ", from A"),
+            Figure("TURNS", $"{spec.Twist.Turns}", CardWriter.Direction(spec.Twist.Direction) + ", seen from A"),
             Figure("STRANDS", $"{spec.Bundle.Strands}", $"{spec.Layup.Loops} loops"),
             Figure("STRETCH", write.Load(spec.Stretch.Load), $"{spec.Stretch.Minutes} min"),
         ],
         gap: -Hairline);
 
-    private const float Hairline = 0.6f;
-
-    private static Block Figure(string name, string value, string remark) => new Box(
+    private static Box Figure(string name, string value, string remark) => new Box(
         new Stack(
         [
             new Paragraph(name, TypeScale.Caption),
             new Paragraph(value, TypeScale.Figure),
             new Paragraph(remark, TypeScale.Caption),
         ]),
-        Padding: 4,
+        Padding: 3.5f,
         Border: Hairline);
 
     private static TextStyle White(TextStyle style) => style with { Gray = 255 };

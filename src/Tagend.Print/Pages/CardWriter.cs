@@ -11,15 +11,22 @@ internal sealed class CardWriter(LengthUnit unit)
 
     public string UnitSymbol => LengthWriter.Symbol(unit);
 
+    public string UnitWord => unit == LengthUnit.Inch ? "inches" : "millimeters";
+
     public string Mark(Length length) => LengthWriter.Mark(length, unit);
 
     public string Bare(Length length) => LengthWriter.Bare(length, unit);
+
+    /// <summary>To 1/16 in or 0.1 mm, without the unit.</summary>
+    public string BareTape(Length length) => LengthWriter.Tape(length, unit)[..^UnitSymbol.Length].TrimEnd();
 
     public string Exact(Length length) => LengthWriter.Exact(length, unit);
 
     public string Fine(Length length) => LengthWriter.Fine(length, unit);
 
     public string Setting(Length mark) => LengthWriter.Setting(mark, unit);
+
+    public string LoadSymbol => unit == LengthUnit.Inch ? "lbf" : "N";
 
     /// <summary>To whole pounds-force or newtons.</summary>
     public string Load(Force force) => unit == LengthUnit.Inch

@@ -9,8 +9,8 @@ namespace Tagend.Pages;
 /// <summary>The card to set the bench by: one page a piece, on half letter or A5.</summary>
 public static class JigCard
 {
-    /// <summary>On all sides, in points: what cheap printers leave white, and a finger's edge.</summary>
-    private const float Margin = 22;
+    /// <summary>On all sides, in points: a quarter inch, which cheap printers leave white.</summary>
+    private const float Margin = 18;
 
     /// <param name="tagText">What the QR code says.</param>
     /// <param name="paper">Half letter or A5.</param>
@@ -29,7 +29,7 @@ public static class JigCard
         var misfits = new List<Misfit>();
         foreach (var style in CardStyle.FromRoomyToTight)
         {
-            var placement = Content(build, catalog, symbol, style).Place(fonts, room);
+            var placement = Content(build, catalog, symbol, fonts, style).Place(fonts, room);
             if (placement is Placed placed)
             {
                 return new Composed([new Page(width, height, [.. placed.InksAt(Margin, Margin)])], []);
@@ -41,7 +41,7 @@ public static class JigCard
         return new Composed([], [.. misfits[^1].Reasons.Select(r => new Problem(at, null, $"{r}; on {paper.Title}"))]);
     }
 
-    private static Stack Content(Build build, ShopCatalog catalog, QrSymbol symbol, CardStyle style)
+    private static Stack Content(Build build, ShopCatalog catalog, QrSymbol symbol, Fonts fonts, CardStyle style)
     {
         var spec = build.Spec;
         var write = new CardWriter(spec.Unit);
@@ -49,12 +49,12 @@ public static class JigCard
         var material = catalog.Materials.GetValueOrDefault(spec.Bundle.Material)?.Title ?? spec.Bundle.Material;
         return new Stack(
             [
-                CardHeader.Of(build, plan?.Title ?? spec.Kind, symbol, write),
-                CardPosts.Of(spec, write),
-                new PieceDrawing(spec, plan?.EndA ?? "", plan?.EndB ?? "", write).Of(style.DrawingHeight),
+                CardHeader.Of(build, plan?.Title ?? spec.Kind, symbol, style, write),
+                CardPosts.Of(spec, style, write),
+                new PieceDrawing(spec, plan?.EndA ?? "end A", plan?.EndB ?? "end B", write).Of(style),
                 CardLayup.Of(spec, material, style, write),
-                .. CardPlaces.Of(spec, catalog, style, write),
-                .. CardFoot.Of(spec, style, write),
+                .. CardPlaces.Of(spec, fonts, style, write),
+                .. CardFoot.Of(style, write),
             ],
             style.Gap);
     }

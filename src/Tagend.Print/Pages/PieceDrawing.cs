@@ -14,10 +14,15 @@ internal sealed class PieceDrawing(BuildSpec spec, string endA, string endB, Car
     private const float LoopLength = 11;
     private const float LabelGap = 5;
     private const float Leader = 0.4f;
+    private const float KeysHeight = 10;
+    private const float RulerHeight = 13;
+    private const float LabelsHeight = 20;
+    private const float LeastLeader = 4;
+    private const float NockHeight = 6;
 
     private readonly IReadOnlyList<CardPlace> _places = CardPlaces.PlacesOf(spec);
 
-    public Block Of(float height) => new Drawing(height, Draw);
+    public Block Of(CardStyle style) => new Drawing(_places.Count == 0 ? style.DrawingHeight - LabelsHeight : style.DrawingHeight, Draw);
 
     private Placement Draw(Fonts fonts, Room room)
     {
@@ -26,8 +31,11 @@ internal sealed class PieceDrawing(BuildSpec spec, string endA, string endB, Car
         var drawn = Points.Of(spec.FinishedLength) / scale;
         var left = (room.Width - drawn) / 2;
         var titleHeight = TypeScale.Caption.LineHeight + 2;
-        var bar = titleHeight + 24;
-        var ruler = room.Height - 15;
+        var below = _places.Count == 0 ? 0 : LabelsHeight;
+        var slack = room.Height - titleHeight - KeysHeight - LeastLeader - (2 * HalfServing) - NockHeight - below - RulerHeight;
+        var bar = titleHeight + KeysHeight + LeastLeader + HalfServing + (slack * 0.4f);
+        var labelTop = room.Height - RulerHeight - below;
+        var ruler = room.Height - RulerHeight;
 
         var keys = Spread(fonts, left, scale, room.Width);
         if (keys is null)
@@ -50,23 +58,21 @@ internal sealed class PieceDrawing(BuildSpec spec, string endA, string endB, Car
                 .. Piece(left, drawn, scale, bar),
                 .. ServingKeys(fonts, keys, left, scale, bar, titleHeight),
                 .. Symbols(left, scale, bar),
-                .. Labels(fonts, labels, left, scale, bar),
+                .. Labels(fonts, labels, left, scale, bar, labelTop),
                 .. Ruler(fonts, left, scale, ruler),
             ]);
     }
 
-    private float At(Length place, float left, int scale) => left + (Points.Of(place) / scale);
+    private static float At(Length place, float left, int scale) => left + (Points.Of(place) / scale);
 
     private IEnumerable<Ink> Title(Fonts fonts, float width, int scale)
     {
         var style = TypeScale.Caption;
         var baseline = style.BaselineFrom(0);
-        var middle = $"drawn 1 : {scale}";
-        yield return new TextInk(0, baseline, $"A  {endA}".TrimEnd(), TypeScale.Heading with { Tracking = 0 });
+        var middle = $"drawn 1 : {scale}, ruler in {write.UnitWord} from A";
+        yield return new TextInk(0, baseline, endA, NameStyle);
         yield return new TextInk((width - fonts.WidthOf(middle, style)) / 2, baseline, middle, style);
-        var right = $"{endB}  B".TrimStart();
-        var bold = TypeScale.Heading with { Tracking = 0 };
-        yield return new TextInk(width - fonts.WidthOf(right, bold), baseline, right, bold);
+        yield return new TextInk(width - fonts.WidthOf(endB, NameStyle), baseline, endB, NameStyle);
     }
 
     private static IEnumerable<Ink> Ends(Fonts fonts, float width, float left, float drawn, float bar)
@@ -113,18 +119,17 @@ internal sealed class PieceDrawing(BuildSpec spec, string endA, string endB, Car
 
     private IEnumerable<Ink> ServingKeys(Fonts fonts, float[] centers, float left, int scale, float bar, float top)
     {
-        const float Height = 10;
         var style = TypeScale.Heading with { Tracking = 0 };
         for (var i = 0; i < centers.Length; i++)
         {
             var serving = spec.Servings[i];
             var middle = At(serving.From + (serving.Length / 2), left, scale);
             var width = KeyWidth(fonts, i);
-            yield return new LineInk(centers[i], top + Height, middle, bar - HalfServing, Leader);
-            yield return new BoxInk(centers[i] - (width / 2), top, width, Height, 0.6f, 255, Height / 2);
+            yield return new LineInk(centers[i], top + KeysHeight, middle, bar - HalfServing, Leader);
+            yield return new BoxInk(centers[i] - (width / 2), top, width, KeysHeight, 0.6f, 255, KeysHeight / 2);
             var key = CardPlaces.ServingKey(i);
             yield return new TextInk(
-                centers[i] - (fonts.WidthOf(key, style) / 2), top + (Height / 2) + (style.CapHeight / 2), key, style);
+                centers[i] - (fonts.WidthOf(key, style) / 2), top + (KeysHeight / 2) + (style.CapHeight / 2), key, style);
         }
     }
 
@@ -136,7 +141,7 @@ internal sealed class PieceDrawing(BuildSpec spec, string endA, string endB, Car
             yield return place switch
             {
                 { Separator: not null } => new OvalInk(x, bar, 4.2f, 3, 1, 255),
-                { Mark.Kind: MarkKind.NockPoint } => new ShapeInk([(x, bar + HalfServing + 0.5f), (x + 3.4f, bar + HalfServing + 6), (x - 3.4f, bar + HalfServing + 6)], Fill: 0),
+                { Mark.Kind: MarkKind.NockPoint } => new ShapeInk([(x, bar + HalfServing + 0.5f), (x + 3.4f, bar + HalfServing + NockHeight), (x - 3.4f, bar + HalfServing + NockHeight)], Fill: 0),
                 _ => new BoxInk(x - 1.6f, bar - 3.2f, 3.2f, 6.4f, 0.7f, 255),
             };
         }
@@ -157,14 +162,13 @@ internal sealed class PieceDrawing(BuildSpec spec, string endA, string endB, Car
 
     private static TextStyle NameStyle => TypeScale.Heading with { Tracking = 0 };
 
-    private IEnumerable<Ink> Labels(Fonts fonts, IReadOnlyList<Label> labels, float left, int scale, float bar)
+    private IEnumerable<Ink> Labels(Fonts fonts, IReadOnlyList<Label> labels, float left, int scale, float bar, float top)
     {
-        var top = bar + 18;
         for (var i = 0; i < labels.Count; i++)
         {
             var (name, position, center) = labels[i];
             var x = At(_places[i].Position, left, scale);
-            yield return new LineInk(x, bar + HalfServing + (_places[i].Mark?.Kind == MarkKind.NockPoint ? 6 : 0), center, top, Leader);
+            yield return new LineInk(x, bar + HalfServing + (_places[i].Mark?.Kind == MarkKind.NockPoint ? NockHeight : 0), center, top, Leader);
             yield return new TextInk(center - (fonts.WidthOf(name, NameStyle) / 2), NameStyle.BaselineFrom(top), name, NameStyle);
             if (position.Length > 0)
             {
