@@ -41,7 +41,7 @@ internal static class CardHeader
         {
             if (value.Length > 0)
             {
-                facts.Add(style.Fact(name, value + (style.IsTight ? "   " : "")));
+                facts.Add(style.Fact(name, value + (style.IsTight ? "\u00A0\u00A0 " : "")));
             }
         }
     }

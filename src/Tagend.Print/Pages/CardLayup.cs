@@ -35,16 +35,18 @@ internal static class CardLayup
             [
                 table,
                 new Spacer(style.Gap / 3),
-                .. spec.Layup.EndTags.Select(tag => Tie(tag, style)),
+                .. spec.Layup.EndTags.Select(tag => Tie(tag, spec.Layup.Colors.Count, style)),
                 style.Text($"Tails {write.Setting(spec.Layup.Tail)}: tie, split each three times, stagger."),
             ]);
     }
 
-    private static Paragraph Tie(EndTag tag, CardStyle style) => new(
-    [
-        new Span($"Post {tag.Post}: ", style.BodyBold),
-        new Span(tag.IsDummy ? "no color ends here, tie in a dummy tag." : $"tie {string.Join(", ", tag.Colors)}.", style.Body),
-    ]);
+    private static Paragraph Tie(EndTag tag, int colors, CardStyle style)
+    {
+        var work = tag.IsDummy ? "no color ends here, tie in a dummy tag."
+            : colors == 1 ? "tie the tag ends."
+            : $"tie the tag ends of {string.Join(", ", tag.Colors)}.";
+        return new Paragraph([new Span($"Post {tag.Post}: ", style.BodyBold), new Span(work, style.Body)]);
+    }
 
     private static Stack Twist(BuildSpec spec, CardStyle style, CardWriter write)
     {

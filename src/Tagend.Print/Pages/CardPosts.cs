@@ -32,7 +32,7 @@ internal static class CardPosts
             new Row(
                 [
                     new Column(new Paragraph("SET THE POSTS", White(TypeScale.Heading)), ColumnWidth.Natural),
-                    new Column(new Paragraph("outside to outside, on the tape", White(TypeScale.Caption), Align.Right), ColumnWidth.Shared()),
+                    new Column(new Paragraph($"{write.Setting(posts.Tape)} outside to outside, on the tape", White(TypeScale.Caption), Align.Right), ColumnWidth.Shared()),
                 ],
                 Level: Level.Baseline),
             Padding: 2.5f,
@@ -53,7 +53,7 @@ internal static class CardPosts
         return new Paragraph(
         [
             new Span($"The tape's mark is {off} {(longer ? "long" : "short")}: ", style.Body),
-            new Span($"{(longer ? "add" : "take out")} {turns} turn{(turns is "1" or "1/2" ? "" : "s")}.", style.BodyBold),
+            new Span(Joined($"{(longer ? "add" : "take out")} {turns} turn{(turns is "1" or "1/2" ? "" : "s")}."), style.BodyBold),
         ]);
     }
 
@@ -75,6 +75,9 @@ internal static class CardPosts
         ]),
         Padding: 3.5f,
         Border: Hairline);
+
+    /// <summary>Kept on one line.</summary>
+    private static string Joined(string text) => text.Replace(' ', '\u00A0');
 
     private static TextStyle White(TextStyle style) => style with { Gray = 255 };
 }

@@ -12,7 +12,7 @@ namespace Tagend.Pages;
 internal sealed record CardStyle(float Gap, TextStyle Body, float RowPadding, float DrawingHeight, float BoxHeight)
 {
     private const float HeadingRule = 1;
-    private const float UnderHeading = 2;
+    private const float UnderHeading = 1.5f;
 
     public static IReadOnlyList<CardStyle> FromRoomyToTight { get; } =
     [
