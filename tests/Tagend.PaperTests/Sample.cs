@@ -9,7 +9,9 @@ internal sealed class Sample : IDisposable
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("tagend-paper-").FullName;
 
-    public static Fonts Fonts { get; } = Fonts.Load(Path.Combine(Root(), "templates", "fonts"));
+    public static string Templates => Path.Combine(Root(), "templates");
+
+    public static Fonts Fonts { get; } = Fonts.Load(Path.Combine(Templates, "fonts"));
 
     public static DateOnly Date { get; } = new(2026, 3, 2);
 

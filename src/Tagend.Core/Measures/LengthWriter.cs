@@ -15,6 +15,17 @@ public static class LengthWriter
     public static string Mark(Length length, LengthUnit unit) =>
         unit == LengthUnit.Inch && IsWhole(length, 32) ? $"{Fraction(length, 32)} in" : Exact(length, unit);
 
+    /// <summary>As <see cref="Mark"/>, without the unit: for columns that name it once.</summary>
+    public static string Bare(Length length, LengthUnit unit) => Mark(length, unit)[..^Symbol(unit).Length].TrimEnd();
+
+    /// <summary>A length of few digits, such as a mark of a tape: <c>61 3/16 in</c>, <c>1554 mm</c>, <c>6.35 mm</c>.</summary>
+    public static string Setting(Length mark, LengthUnit unit) => unit == LengthUnit.Inch
+        ? Mark(mark, unit)
+        : mark.Millimeters.ToString("0.##", CultureInfo.InvariantCulture) + " mm";
+
+    /// <summary><c>in</c> or <c>mm</c>.</summary>
+    public static string Symbol(LengthUnit unit) => unit == LengthUnit.Inch ? "in" : "mm";
+
     /// <summary>To 0.001 in or 0.1 mm, with the unit.</summary>
     public static string Exact(Length length, LengthUnit unit) => unit == LengthUnit.Inch
         ? length.Inches.ToString("0.000", CultureInfo.InvariantCulture) + " in"

@@ -14,10 +14,6 @@ internal sealed record Line(IReadOnlyList<Run> Runs, float Width, float Height, 
 /// <summary>Breaks text into lines, each as full as it goes.</summary>
 internal static class LineBreaker
 {
-    /// <summary>Ascent and descent of the faces, in ems: Inter's own figures.</summary>
-    private const float Ascent = 0.96875f;
-    private const float Descent = 0.24121f;
-
     /// <summary>The lines; null where not even one character fits the width.</summary>
     public static IReadOnlyList<Line>? Lines(IReadOnlyList<Span> spans, Fonts fonts, float width)
     {
@@ -180,7 +176,7 @@ internal static class LineBreaker
             }
 
             var styles = IsEmpty ? [style] : _spans.Select(s => s.Style).ToList();
-            var baseline = styles.Max(s => s.Size * (((s.Leading - Ascent - Descent) / 2) + Ascent));
+            var baseline = styles.Max(s => s.BaselineFrom(0));
             return new Line(runs, x, styles.Max(s => s.LineHeight), baseline, Lead);
         }
 

@@ -102,7 +102,7 @@ public sealed record Paragraph(IReadOnlyList<Span> Spans, Align Align = Align.Le
             var shown = span.Text.Replace("\n", "", StringComparison.Ordinal);
             if (fonts.FirstMissing(shown, span.Style.Weight) is { } rune)
             {
-                return new Misfit($"\"{Text}\": the font has no picture of '{rune}' (U+{rune.Value:X4}); write it another way");
+                return new Misfit($"\"{span.Text.Trim()}\": the font has no picture of '{rune}' (U+{rune.Value:X4}); write it another way");
             }
         }
 

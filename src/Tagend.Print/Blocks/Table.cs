@@ -8,10 +8,13 @@ public sealed record TableColumn(string Title, ColumnWidth Width, Align Align = 
 /// <summary>Rows of cells under a header that is repeated on every page.</summary>
 /// <param name="Rows">Each with a cell for every column.</param>
 public sealed record Table(
-    IReadOnlyList<TableColumn> Columns, IReadOnlyList<IReadOnlyList<Paragraph>> Rows, TextStyle HeaderStyle) : Block
+    IReadOnlyList<TableColumn> Columns, IReadOnlyList<IReadOnlyList<Block>> Rows, TextStyle HeaderStyle) : Block
 {
-    /// <summary>Between columns, in points.</summary>
+    /// <summary>Least room between columns, in points.</summary>
     public float Gap { get; init; } = 8;
+
+    /// <summary>Room between columns where there is plenty, in points.</summary>
+    public float WidestGap { get; init; } = 8;
 
     /// <summary>Over and under each row's text, in points.</summary>
     public float Padding { get; init; } = 1.5f;
@@ -86,12 +89,16 @@ public sealed record Table(
         return (new Placed(room.Width, y, inks, children, ((Placed)header).Baseline), count, null);
     }
 
-    private Placement PlaceRow(Fonts fonts, IReadOnlyList<Paragraph> cells, Room room) =>
-        new Row([.. WidthsIn(fonts, room).Select((w, i) => new Column(cells[i] with { Align = Columns[i].Align }, ColumnWidth.Of(w)))], Gap, Level.Baseline)
-            .Place(fonts, room);
+    private Placement PlaceRow(Fonts fonts, IReadOnlyList<Block> cells, Room room)
+    {
+        var natural = Columns.Select((c, i) => c.Width.Points ?? NaturalWidth(fonts, i)).ToList();
+        var gap = Math.Clamp((room.Width - natural.Sum()) / Math.Max(1, Columns.Count - 1), Gap, Math.Max(Gap, WidestGap));
+        var widths = ColumnWidth.Divide([.. Columns.Select(c => c.Width)], i => natural[i], room.Width, gap);
+        var columns = widths.Select((w, i) => new Column(Aligned(cells[i], Columns[i].Align), ColumnWidth.Of(w)));
+        return new Row([.. columns], gap, Level.Baseline).Place(fonts, room);
+    }
 
-    private float[] WidthsIn(Fonts fonts, Room room) =>
-        ColumnWidth.Divide([.. Columns.Select(c => c.Width)], i => NaturalWidth(fonts, i), room.Width, Gap);
+    private static Block Aligned(Block cell, Align align) => cell is Paragraph text ? text with { Align = align } : cell;
 
     private float NaturalWidth(Fonts fonts, int column) =>
         Rows.Select(r => r[column].NaturalWidth(fonts))

@@ -17,6 +17,12 @@ public static class TypeScale
     /// <summary>Tables, and running text of cards.</summary>
     public static TextStyle Body { get; } = new(Weight.Regular, 8);
 
+    /// <summary>The same where a card is well filled.</summary>
+    public static TextStyle CloseBody { get; } = Body with { Leading = 1.15f };
+
+    /// <summary>The same where a card is full.</summary>
+    public static TextStyle TightBody { get; } = new(Weight.Regular, 7, Leading: 1.15f);
+
     public static TextStyle BodyBold { get; } = new(Weight.Bold, 8);
 
     /// <summary>Running text of sheets.</summary>
@@ -31,11 +37,11 @@ public static class TypeScale
     public static TextStyle SheetTitle { get; } = new(Weight.Bold, 22, Tracking: -0.4f, Leading: 1.15f);
 
     /// <summary>Numbers the bench works by.</summary>
-    public static TextStyle Value { get; } = new(Weight.Bold, 11, Leading: 1.2f);
+    public static TextStyle Figure { get; } = new(Weight.Bold, 14, Tracking: -0.2f, Leading: 1.15f);
 
     /// <summary>The name of a piece on its card.</summary>
     public static TextStyle Title { get; } = new(Weight.Bold, 16, Tracking: -0.2f, Leading: 1.15f);
 
     /// <summary>The one number a card is for, read at arm's length.</summary>
-    public static TextStyle Post { get; } = new(Weight.Bold, 54, Tracking: -1.5f, Leading: 0.95f);
+    public static TextStyle Post { get; } = new(Weight.Bold, 52, Tracking: -1.5f, Leading: 0.95f);
 }

@@ -15,5 +15,17 @@ public enum Weight
 public readonly record struct TextStyle(
     Weight Weight, float Size, byte Gray = 0, float Tracking = 0, float Leading = 1.25f)
 {
+    /// <summary>Ascent and descent of the faces, in ems: Inter's own figures.</summary>
+    private const float Ascent = 0.96875f;
+    private const float Descent = 0.24121f;
+
+    /// <summary>Height of the faces' capitals and digits, in ems: Inter's own figure.</summary>
+    private const float CapHeightInEms = 0.72727f;
+
     public float LineHeight => Size * Leading;
+
+    public float CapHeight => Size * CapHeightInEms;
+
+    /// <summary>Baseline of a line whose top is given.</summary>
+    public float BaselineFrom(float top) => top + (Size * (((Leading - Ascent - Descent) / 2) + Ascent));
 }
