@@ -6,9 +6,6 @@ using Tagend.Specs;
 
 namespace Tagend.Pages;
 
-/// <summary>Pages for one set, or why there are none.</summary>
-public sealed record SheetPages(IReadOnlyList<Page> Pages, IReadOnlyList<Problem> Problems);
-
 /// <summary>The sheet a customer gets with a set: what is in the bag, how to fit it, what never to do.</summary>
 /// <param name="catalog">Its folder has the texts: sheets/KIND.LANGUAGE.md.</param>
 /// <param name="language">As the texts' file names have it.</param>
@@ -26,32 +23,32 @@ public sealed class CustomerSheet(ShopCatalog catalog, Fonts fonts, string langu
 
     /// <summary>The sheet of a set; one for each kind of bow, should its pieces be for several.</summary>
     /// <exception cref="TagendException">A text cannot be read or filled in.</exception>
-    public SheetPages Of(BuildSet set, Paper paper)
+    public Composed Of(BuildSet set, Paper paper)
     {
         var sheets = set.Builds
             .GroupBy(b => catalog.Plans[b.Spec.Kind].System)
             .Select(g => Of(g.Key, new SheetData(set.Order, [.. g], catalog), paper))
             .ToList();
-        return new SheetPages([.. sheets.SelectMany(s => s.Pages)], [.. sheets.SelectMany(s => s.Problems)]);
+        return new Composed([.. sheets.SelectMany(s => s.Pages)], [.. sheets.SelectMany(s => s.Problems)]);
     }
 
-    private SheetPages Of(BowSystem system, SheetData data, Paper paper)
+    private Composed Of(BowSystem system, SheetData data, Paper paper)
     {
         var file = FileOf(catalog.Folder, system, language);
         var (template, problems) = _templates.GetOrAdd(system, _ => SheetTemplate.Read(file));
         if (template is null)
         {
-            return new SheetPages([], problems);
+            return new Composed([], problems);
         }
 
         var markdown = template.Fill(data);
-        SheetPages? pages = null;
+        Composed? pages = null;
         foreach (var style in SheetStyle.LooseToDense)
         {
             var text = MarkdownBlocks.Of(markdown, template.PlaceOf, style);
             if (text.Problems.Count > 0)
             {
-                return new SheetPages([], text.Problems);
+                return new Composed([], text.Problems);
             }
 
             pages = new SheetLayout(fonts, paper, style, catalog.Shop).Of(text, new Place(file));

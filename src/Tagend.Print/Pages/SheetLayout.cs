@@ -22,7 +22,7 @@ internal sealed class SheetLayout(Fonts fonts, Paper paper, SheetStyle style, Sh
 
     private float FootTop => Points.Of(paper.Height) - Bottom - style.Foot.LineHeight;
 
-    public SheetPages Of(SheetText text, Place file)
+    public Composed Of(SheetText text, Place file)
     {
         if (Letterhead().Place(fonts, new Room(Width, Room.Endless)) is not Placed head)
         {
@@ -44,7 +44,7 @@ internal sealed class SheetLayout(Fonts fonts, Paper paper, SheetStyle style, Sh
                 .. placed.InksAt(Side, i == 0 ? first : Top),
                 .. Foot(text.Foot, i + 1, flowed.Pages.Count),
             ]));
-        return new SheetPages([.. pages], []);
+        return new Composed([.. pages], []);
     }
 
     /// <summary>Who the sheet is from; room for a stamp where shop.toml does not say.</summary>
@@ -81,6 +81,6 @@ internal sealed class SheetLayout(Fonts fonts, Paper paper, SheetStyle style, Sh
             Side + Width - fonts.WidthOf(shop.Name, style.Foot), FootTop + style.Foot.Size, shop.Name, style.Foot);
     }
 
-    private static SheetPages Refused(Place file, IEnumerable<string> reasons) =>
+    private static Composed Refused(Place file, IEnumerable<string> reasons) =>
         new([], [.. reasons.Select(r => new Problem(file, null, r))]);
 }

@@ -44,7 +44,7 @@ internal static class SheetFixture
         ("kind", kind), ("finished_length", length), ("draw_weight", drawWeight), ("strands", "28"), ("colors", ""),
         ("servings", ""), ("center_serving", ""), ("nock_point", ""), ("peep", ""), ("speed_nocks", ""));
 
-    public static SheetPages Sheet(BuildSet set, Paper? paper = null, ShopCatalog? catalog = null) =>
+    public static Composed Sheet(BuildSet set, Paper? paper = null, ShopCatalog? catalog = null) =>
         new CustomerSheet(catalog ?? Catalog, TestFonts.Shipped).Of(set, paper ?? Paper.Letter);
 
     /// <summary>Pages of a set whose sheet must come out.</summary>

@@ -1,0 +1,88 @@
+using Tagend.Catalog;
+using Tagend.Output;
+using Tagend.Pages;
+using Tagend.Problems;
+using Tagend.Specs;
+using Tagend.Tags;
+
+namespace Tagend.Commands;
+
+/// <summary>What a run of the printer made.</summary>
+/// <param name="Sets">Printed whole: on every paper asked for.</param>
+/// <param name="Withheld">Orders with something that did not fit its paper.</param>
+/// <param name="Papers">The PDFs and their page counts.</param>
+/// <param name="Files">Ready to be written.</param>
+internal sealed record PrintedSets(
+    IReadOnlyList<BuildSet> Sets,
+    IReadOnlyList<string> Withheld,
+    IReadOnlyList<Problem> Problems,
+    IReadOnlyList<(string Path, int Pages)> Papers,
+    IReadOnlyList<NewFile> Files);
+
+/// <summary>Makes the papers of sets; a set that does not fit one of them is on none.</summary>
+internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
+{
+    private readonly Fonts _fonts = Fonts.Load(Path.Combine(catalog.Folder, "fonts"));
+
+    private Paper SheetPaper => plan.Paper == PaperSize.Letter ? Paper.Letter : Paper.A4;
+
+    private Paper CardPaper => plan.Paper == PaperSize.Letter ? Paper.HalfLetter : Paper.A5;
+
+    public PrintedSets Compose(IReadOnlyList<BuildSet> sets)
+    {
+        var sheets = new CustomerSheet(catalog, _fonts);
+        var problems = new List<Problem>();
+        var good = new List<BuildSet>();
+        var (cardPages, sheetPages) = (new List<Page>(), new List<Page>());
+        foreach (var set in sets)
+        {
+            var cards = Asked(PrintOptions.Cards, () => set.Builds.Select(
+                b => JigCard.Compose(b, catalog, TagWriter.Write(b.Spec), CardPaper, _fonts)));
+            var tags = Asked(PrintOptions.Tags, () => [Tags([set])]);
+            var sheet = Asked(PrintOptions.Sheets, () => [sheets.Of(set, SheetPaper)]);
+            var found = cards.Concat(tags).Concat(sheet).SelectMany(c => c.Problems).ToList();
+            problems.AddRange(found);
+            if (found.Count == 0)
+            {
+                good.Add(set);
+                cardPages.AddRange(cards.SelectMany(c => c.Pages));
+                sheetPages.AddRange(sheet.SelectMany(c => c.Pages));
+            }
+        }
+
+        var tagPages = Asked(PrintOptions.Tags, () => [Tags(good)]).SelectMany(c => c.Pages).ToList();
+        var papers = new[] { (PrintOptions.Cards, cardPages), (PrintOptions.Tags, tagPages), (PrintOptions.Sheets, sheetPages) }
+            .Where(p => p.Item2.Count > 0)
+            .ToList();
+        return new PrintedSets(
+            good,
+            [.. sets.Except(good).Select(s => s.Order)],
+            problems,
+            [.. papers.Select(p => (PathOf($"{p.Item1}.pdf"), p.Item2.Count))],
+            [.. papers.SelectMany(p => Files(p.Item1, p.Item2, good[0].Builds[0].Spec.Date))]);
+    }
+
+    private Composed Tags(IReadOnlyList<BuildSet> sets) =>
+        TagLabels.Compose(sets, catalog, _fonts, plan.BagStock, plan.LoopStock, plan.FirstLabel);
+
+    private List<Composed> Asked(string paper, Func<IEnumerable<Composed>> compose) =>
+        plan.Papers.Contains(paper) ? [.. compose()] : [];
+
+    private IEnumerable<NewFile> Files(string name, List<Page> pages, DateOnly date)
+    {
+        var note = new PdfNote($"Tagend {name}", date);
+        yield return new NewFile(PathOf($"{name}.pdf"), stream => PdfFile.Write(pages, _fonts, note, stream));
+        if (plan.PreviewDpi is not { } dpi)
+        {
+            yield break;
+        }
+
+        foreach (var (number, page) in pages.Index())
+        {
+            yield return new NewFile(
+                PathOf($"{name}-{number + 1:00}.png"), stream => PngFile.Write(page, _fonts, dpi, DotDepth.Gray, stream));
+        }
+    }
+
+    private string PathOf(string file) => Path.Combine(plan.Folder, file);
+}
