@@ -1,0 +1,84 @@
+#!/usr/bin/env bash
+# Everything there is to do with this project, on Linux with the .NET SDK: ./build.sh demo | test | samples | publish
+set -euo pipefail
+cd "$(dirname "$0")"
+export DOTNET_NOLOGO=1 DOTNET_CLI_TELEMETRY_OPTOUT=1 LC_ALL=C.UTF-8
+
+tagend=src/Tagend.Cli/bin/Release/net10.0/tagend
+outside_tools=(pdftoppm qpdf zbarimg mutool ZXingReader identify)
+outside_packages=(poppler-utils qpdf zbar-tools mupdf-tools zxing-cpp-tools imagemagick)
+sample_date=2026-03-14
+
+build() { dotnet build Tagend.slnx -c Release -v quiet; }
+
+demo() {
+    dotnet build src/Tagend.Cli -c Release -v quiet
+    for orders in demo demo-mm; do
+        "$tagend" print "demo-orders/$orders.csv" --out "out/$orders" --preview 100
+    done
+    echo "The pages are in out/demo and out/demo-mm. A tag comes back:"
+    "$tagend" recall out/demo/tags-02.png
+}
+
+# The tests hold the output to programs that are not ours. What cannot be installed is skipped, and counted.
+install_outside_tools() {
+    local missing=()
+    for i in "${!outside_tools[@]}"; do
+        command -v "${outside_tools[$i]}" > /dev/null || missing+=("${outside_packages[$i]}")
+    done
+    [ ${#missing[@]} -eq 0 ] && return
+    if [ "$(id -u)" -eq 0 ] && command -v apt-get > /dev/null; then
+        { apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq "${missing[@]}"; } > /dev/null \
+            || echo "could not install ${missing[*]}: the checks that need them will be skipped"
+    else
+        echo "the checks that need ${missing[*]} will be skipped; to have them: sudo apt-get install ${missing[*]}"
+    fi
+}
+
+publish() {
+    dotnet publish src/Tagend.Cli -c Release -r linux-x64 -o out/publish -v quiet
+}
+
+samples() {
+    dotnet build src/Tagend.Cli -c Release -v quiet
+    rm -rf output-samples
+    for orders in demo demo-mm; do
+        "$tagend" print "demo-orders/$orders.csv" --out "output-samples/$orders" --date $sample_date --preview 90
+    done
+    "$tagend" check demo-orders/mistakes.csv --date $sample_date > output-samples/mistakes.txt 2>&1 || true
+}
+
+test_all() {
+    install_outside_tools
+    build
+    dotnet format Tagend.slnx --no-restore --verify-no-changes --exclude-diagnostics IDE0130 || exit 1
+    if command -v clang > /dev/null || command -v gcc > /dev/null; then
+        publish
+        export TAGEND_PROGRAM="$PWD/out/publish/tagend"
+    else
+        echo "no C linker here: the program is tested as built, not as published ahead of time"
+    fi
+    local passed=0 failed=0 skipped=0
+    for project in Tagend.Tests Tagend.PaperTests; do
+        local log="out/$project.log"
+        "tests/$project/bin/Release/net10.0/$project" -noColor 2>&1 | tee "$log" | grep -E "\[(FAIL|SKIP)\]|^ {6}|Total:" || true
+        local line
+        line=$(grep -E "Total: [0-9]+, Errors" "$log" | tail -1) || { echo "$project did not finish"; exit 1; }
+        number() { sed -E "s/.*$1: ([0-9]+).*/\1/" <<< "$line"; }
+        local bad=$(($(number Failed) + $(number Errors)))
+        failed=$((failed + bad))
+        skipped=$((skipped + $(number Skipped)))
+        passed=$((passed + $(number Total) - bad - $(number Skipped)))
+    done
+    echo "$passed passed, $failed failed, $skipped skipped"
+    [ "$failed" -eq 0 ] && [ "$passed" -gt 0 ]
+}
+
+mkdir -p out
+case "${1:-}" in
+    demo) demo ;;
+    test) test_all ;;
+    samples) samples ;;
+    publish) publish ;;
+    *) echo "usage: ./build.sh demo | test | samples | publish"; exit 2 ;;
+esac

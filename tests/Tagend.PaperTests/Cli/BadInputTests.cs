@@ -1,0 +1,130 @@
+using Xunit;
+
+namespace Tagend.PaperTests.Cli;
+
+/// <summary>What the program says when something is wrong: a sentence, an exit code, and nothing half written.</summary>
+public class BadInputTests
+{
+    private const string Header = "order,piece,kind,finished_length,strands,colors,servings\n";
+
+    [Theory]
+    [InlineData("", "it is empty")]
+    [InlineData(Header, "no order")]
+    [InlineData("order,piece,kind\n1,string,compound-string\n", "finished_length")]
+    [InlineData(Header + "1,string,compound-string,60 1/4,24,,\n1,string,compound-string,60 1/4,24,,\n", "line 2")]
+    [InlineData(Header + "1,string,compound-string,60 1/4,23,,\n", "even")]
+    [InlineData(Header + "1,string,compound-string,60 1/4,24,black:12 red:10,\n", "the colors add up to 22 strands, not 24")]
+    [InlineData(Header + "1,string,compound-string,60 1/4,24,,A 0..8; 7..9\n", "overlaps")]
+    [InlineData(Header + "1,string,compound-string,60 1/4,24,,A 0..61\n", "is not on the piece")]
+    [InlineData(Header + "1,string,compound-string,0,24,,\n", "finished_length \"0\"")]
+    [InlineData(Header + "1,string,compound-string,10 m,24,,\n", "finished_length \"10 m\"")]
+    [InlineData(Header + "1,string,compound-string,6o 1/4,24,,\n", "orders.csv:2: finished_length \"6o 1/4\": expected a length such as 60 1/4, 60.25 in or 1530 mm")]
+    public void Print_WrongOrders_SaysWhatToDoAndWritesNothing(string csv, string sentence)
+    {
+        using var folder = TagendProgram.NewFolder();
+        var orders = folder.Write("orders.csv", csv);
+        var said = TagendProgram.Run("print", orders, "--out", folder["out"]);
+        Assert.Equal(3, said.ExitCode);
+        Assert.Contains(sentence, said.Errors, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(folder["out"]));
+    }
+
+    [Fact]
+    public void Print_FolderInPlaceOfOrders_SaysSo()
+    {
+        using var folder = TagendProgram.NewFolder();
+        var said = TagendProgram.Run("print", folder.Path, "--out", folder["out"]);
+        Assert.Equal(5, said.ExitCode);
+        Assert.Contains("folder", said.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Print_MissingFile_SaysSo() => Assert.Equal(5, TagendProgram.Run("print", "no-such.csv").ExitCode);
+
+    [Fact]
+    public void Print_FileInPlaceOfOutputFolder_SaysSoAndLeavesIt()
+    {
+        using var folder = TagendProgram.NewFolder();
+        var file = folder.Write("out", "mine");
+        var said = TagendProgram.Run("print", TagendProgram.DemoOrders, "--out", file);
+        Assert.Equal(5, said.ExitCode);
+        Assert.Contains(file, said.Errors, StringComparison.Ordinal);
+        Assert.Equal("mine", File.ReadAllText(file));
+    }
+
+    [Fact]
+    public void Print_ReadOnlyFolder_SaysSo()
+    {
+        // Root writes into any folder but one the kernel keeps.
+        var said = TagendProgram.Run("print", TagendProgram.DemoOrders, "--out", "/proc/tagend");
+        Assert.Equal(5, said.ExitCode);
+        Assert.Contains("/proc/tagend", said.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Print_FullDisk_SaysSoAndKeepsTheOldFiles()
+    {
+        using var folder = TagendProgram.NewFolder();
+        var disk = Directory.CreateDirectory(folder["disk"]).FullName;
+        if (OutsideTool.Run("mount", "-t", "tmpfs", "-o", "size=40k", "tmpfs", disk).ExitCode != 0)
+        {
+            Assert.Skip("this machine does not let a test mount a small disk");
+        }
+
+        try
+        {
+            File.WriteAllText(Path.Combine(disk, "cards.pdf"), "old");
+            var said = TagendProgram.Run("print", TagendProgram.DemoOrders, "--out", disk);
+            Assert.Equal(5, said.ExitCode);
+            Assert.Contains("disk", said.Errors, StringComparison.Ordinal);
+            Assert.Equal("old", File.ReadAllText(Path.Combine(disk, "cards.pdf")));
+            Assert.Single(Directory.GetFileSystemEntries(disk));
+        }
+        finally
+        {
+            OutsideTool.Run("umount", disk);
+        }
+    }
+
+    [Theory]
+    [InlineData("print")]
+    [InlineData("print", "a.csv", "--paper", "foolscap")]
+    [InlineData("print", "a.csv", "--only", "cards,lids")]
+    [InlineData("print", "a.csv", "--date", "yesterday")]
+    [InlineData("print", "a.csv", "--first-label", "0")]
+    [InlineData("frobnicate")]
+    public void AnyCommand_WrongUsage_ExitsWithTwo(params string[] arguments)
+    {
+        var said = TagendProgram.Run(arguments);
+        Assert.Equal(2, said.ExitCode);
+        Assert.Contains("tagend --help", said.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Print_UnknownOrder_NamesThoseThereAre()
+    {
+        var said = TagendProgram.Run("print", TagendProgram.DemoOrders, "--order", "9999", "--out", "/proc/tagend");
+        Assert.Equal(2, said.ExitCode);
+        Assert.Contains("there is no order 9999 in the file; there are ", said.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Print_MistakeInATemplate_NamesFileLineAndRemedy()
+    {
+        using var folder = TagendProgram.NewFolder();
+        var templates = folder["templates"];
+        Assert.Equal(0, TagendProgram.Run("init", templates).ExitCode);
+        var shop = Path.Combine(templates, "shop.toml");
+        File.WriteAllText(shop, File.ReadAllText(shop).Replace("turns_per_inch = 0.75", "turns_per_inch = \"many\"", StringComparison.Ordinal));
+        var said = TagendProgram.Run("check", TagendProgram.DemoOrders, "--templates", templates);
+        Assert.Equal(3, said.ExitCode);
+        Assert.Matches(@"^shop\.toml:\d+: \[twisting\] turns_per_inch ""many"": expected a number from 0 to 5", said.Errors);
+    }
+
+    [Fact]
+    public void Init_FolderThatExists_IsRefused()
+    {
+        using var folder = TagendProgram.NewFolder();
+        Assert.Equal(5, TagendProgram.Run("init", folder.Path).ExitCode);
+    }
+}

@@ -1,0 +1,87 @@
+using System.Text.Json;
+using Xunit;
+
+namespace Tagend.PaperTests.Cli;
+
+public class PrintTests
+{
+    [Fact]
+    public void Print_Demo_WritesThreePdfsThatQpdfPasses()
+    {
+        using var folder = TagendProgram.NewFolder();
+        var said = TagendProgram.Run("print", TagendProgram.DemoOrders, "--out", folder.Path);
+        Assert.Equal((0, ""), (said.ExitCode, said.Errors));
+        Assert.Equal(
+            ["cards.pdf", "sheets.pdf", "tags.pdf"],
+            Directory.GetFiles(folder.Path).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+        Assert.All(Directory.GetFiles(folder.Path), f => Assert.Equal(0, OutsideTool.Run("qpdf", "--check", f).ExitCode));
+    }
+
+    [Fact]
+    public void Print_SecondRun_GivesTheSameBytes()
+    {
+        using var folder = TagendProgram.NewFolder();
+        string[] arguments = ["print", TagendProgram.DemoOrders, "--out", folder.Path, "--date", "2026-03-14"];
+        TagendProgram.Run(arguments);
+        var first = Directory.GetFiles(folder.Path).ToDictionary(f => f, File.ReadAllBytes);
+        TagendProgram.Run(arguments);
+        Assert.Equal(first.Keys.Order(StringComparer.Ordinal), Directory.GetFiles(folder.Path).Order(StringComparer.Ordinal));
+        Assert.All(first, f => Assert.Equal(f.Value, File.ReadAllBytes(f.Key)));
+    }
+
+    [Theory]
+    [InlineData("letter", "cards.pdf", "396 x 612 pts")]
+    [InlineData("letter", "sheets.pdf", "612 x 792 pts (letter)")]
+    [InlineData("a4", "cards.pdf", "419.528 x 595.276 pts (A5)")]
+    [InlineData("a4", "sheets.pdf", "595.276 x 841.89 pts (A4)")]
+    public void Print_Paper_IsAsAsked(string paper, string file, string size)
+    {
+        // ISO 216 and ANSI/ASME Y14.1, as pdfinfo names them.
+        using var folder = TagendProgram.NewFolder();
+        TagendProgram.Run("print", TagendProgram.DemoOrders, "--out", folder.Path, "--paper", paper);
+        Assert.Contains(size, OutsideTool.Run("pdfinfo", folder[file]).Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Print_OnlyAndOrder_PrintNoMore()
+    {
+        using var folder = TagendProgram.NewFolder();
+        var order = FirstOrder();
+        var said = TagendProgram.Run(
+            "print", TagendProgram.DemoOrders, "--out", folder.Path, "--only", "cards", "--order", order.ToLowerInvariant());
+        Assert.Equal(0, said.ExitCode);
+        Assert.Equal(["cards.pdf"], Directory.GetFiles(folder.Path).Select(Path.GetFileName));
+        Assert.Contains("1 sets printed, 0 not printed", said.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Print_Units_ChangeTheUnitOnPaper()
+    {
+        using var folder = TagendProgram.NewFolder();
+        TagendProgram.Run("print", TagendProgram.DemoOrders, "--out", folder.Path, "--units", "mm", "--only", "cards");
+        var text = OutsideTool.Run("pdftotext", "-layout", folder["cards.pdf"], "-").Output;
+        Assert.Contains(" mm", text, StringComparison.Ordinal);
+        Assert.DoesNotContain(" in ", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Print_Mistakes_PrintsTheGoodSetAndSaysThree()
+    {
+        using var folder = TagendProgram.NewFolder();
+        var mistakes = Path.Combine(TagendProgram.Root, "demo-orders", "mistakes.csv");
+        var said = TagendProgram.Run("print", mistakes, "--out", folder["out"]);
+        Assert.Equal(3, said.ExitCode);
+        Assert.Contains("1 sets printed", said.Output, StringComparison.Ordinal);
+        Assert.True(said.Errors.Count(c => c == '\n') >= 12);
+
+        var strict = TagendProgram.Run("print", mistakes, "--out", folder["strict"], "--strict");
+        Assert.Equal(3, strict.ExitCode);
+        Assert.False(Directory.Exists(folder["strict"]));
+    }
+
+    private static string FirstOrder()
+    {
+        using var pieces = JsonDocument.Parse(TagendProgram.Run("check", TagendProgram.DemoOrders, "--json").Output);
+        return pieces.RootElement[0].GetProperty("order").GetString()!;
+    }
+}

@@ -1,0 +1,66 @@
+using System.Diagnostics;
+using Xunit;
+
+namespace Tagend.PaperTests.Cli;
+
+/// <summary>The program itself, as users run it: published ahead of time where the test command did so, else as built.</summary>
+internal static class TagendProgram
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
+
+    public static string Root { get; } = FindRoot();
+
+    public static string DemoOrders { get; } = Path.Combine(Root, "demo-orders", "demo.csv");
+
+    private static string Executable { get; } = Environment.GetEnvironmentVariable("TAGEND_PROGRAM")
+        ?? Path.Combine(Root, "src", "Tagend.Cli", "bin", Configuration, "net10.0", "tagend");
+
+    private static string Configuration => AppContext.BaseDirectory.Contains("Release", StringComparison.Ordinal) ? "Release" : "Debug";
+
+    public static Said Run(params IReadOnlyList<string> arguments) => RunWithInput("", arguments);
+
+    public static Said RunWithInput(string input, params IReadOnlyList<string> arguments)
+    {
+        var start = new ProcessStartInfo(Executable, arguments)
+        {
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
+        using var process = Process.Start(start)!;
+        process.StandardInput.Write(input);
+        process.StandardInput.Close();
+        var errors = process.StandardError.ReadToEndAsync();
+        var output = process.StandardOutput.ReadToEnd();
+        Assert.True(process.WaitForExit(Patience), "tagend did not end");
+        Assert.DoesNotContain("   at ", errors.Result, StringComparison.Ordinal); // no stack trace
+        return new Said(process.ExitCode, output, errors.Result);
+    }
+
+    /// <summary>A new empty folder, gone after the test.</summary>
+    public static Folder NewFolder() => new(Directory.CreateTempSubdirectory("tagend-").FullName);
+
+    private static string FindRoot()
+    {
+        var folder = AppContext.BaseDirectory;
+        while (!File.Exists(Path.Combine(folder, "Tagend.slnx")))
+        {
+            folder = Path.GetDirectoryName(folder) ?? throw new InvalidOperationException("no Tagend.slnx above the tests");
+        }
+
+        return folder;
+    }
+
+    internal sealed record Folder(string Path) : IDisposable
+    {
+        public string this[string name] => System.IO.Path.Combine(Path, name);
+
+        public string Write(string name, string text)
+        {
+            File.WriteAllText(this[name], text);
+            return this[name];
+        }
+
+        public void Dispose() => Directory.Delete(Path, recursive: true);
+    }
+}
