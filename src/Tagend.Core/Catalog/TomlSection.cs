@@ -161,7 +161,9 @@ internal sealed class TomlSection
             ? length
             : null;
 
-    private static string Shown(ValueSyntax value) => value.ToString().Trim().Trim('"');
+    // A value's own text has the comment behind it as well.
+    private static string Shown(ValueSyntax value) =>
+        value is StringValueSyntax text ? text.Value! : value.ToString().Split('#')[0].Trim();
 
     private static string NumberBetween(double least, double most) =>
         FormattableString.Invariant($"a number from {least} to {most}");

@@ -1,0 +1,105 @@
+using Tagend.Catalog;
+using Tagend.Measures;
+using Tagend.Problems;
+using Tagend.Tests.Specs;
+using Xunit;
+
+namespace Tagend.Tests.Catalog;
+
+public sealed class CatalogReaderTests : IDisposable
+{
+    private readonly string _folder = Directory.CreateTempSubdirectory("tagend-").FullName;
+
+    public CatalogReaderTests()
+    {
+        foreach (var file in Directory.EnumerateFiles(TestFiles.Templates, "*.toml", SearchOption.AllDirectories))
+        {
+            var copy = Path.Combine(_folder, Path.GetRelativePath(TestFiles.Templates, file));
+            Directory.CreateDirectory(Path.GetDirectoryName(copy)!);
+            File.Copy(file, copy);
+        }
+    }
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+
+    [Fact]
+    public void Read_ShippedTemplates_HaveTheStandardsValues()
+    {
+        var shop = SpecFixture.Catalog.Shop;
+        Assert.Equal(Length.FromInches(0.25), shop.PinDiameter); // AMO Standards FP-3, 2000
+        Assert.All(SpecFixture.Catalog.Plans.Values, p => Assert.Equal(Length.FromInches(1.0 / 16), p.Tolerance)); // the same
+        Assert.Equal(0.75, shop.TurnsPerInch); // common practice
+        Assert.Equal(Length.FromInches(0.012), shop.RuleTakeUpPerTurn); // common practice
+    }
+
+    [Theory]
+    [InlineData("hmpe-0145", 0.97)]
+    [InlineData("hmpe-0180", 0.97)]
+    [InlineData("polyester-0180", 1.38)]
+    public void Read_ShippedMaterials_HaveHandbookDensities(string material, double density) =>
+        Assert.Equal(density, SpecFixture.Catalog.Materials[material].Density); // textile handbooks: HMPE 0.97, polyester 1.38 g/cm³
+
+    [Fact]
+    public void Read_BlendOfFibres_HasTheDensityOfItsParts() => Assert.Equal(
+        1 / ((0.8 / 0.97) + (0.2 / 1.40)), // textile handbooks: HMPE 0.97, LCP 1.40 g/cm³; parts by mass
+        SpecFixture.Catalog.Materials["hmpe-lcp-0145"].Density,
+        0.001);
+
+    [Theory]
+    [InlineData("shop.toml", "turns_per_inch = 0.75", "turns_per_inch = \"x\"", "[twisting] turns_per_inch \"x\": expected a number from 0 to 5")]
+    [InlineData("shop.toml", "turns_per_inch = 0.75", "turns_per_inch = 50", "[twisting] turns_per_inch \"50\": expected a number from 0 to 5")]
+    [InlineData("shop.toml", "unit = \"in\"", "unit = \"cubit\"", "unit \"cubit\": expected one of \"in\", \"mm\"")]
+    [InlineData("shop.toml", "post_diameter = \"1 in\"", "post_diameter = 1", "[jig] post_diameter \"1\": expected a length in quotes with its unit, such as \"1 1/8 in\" or \"28.6 mm\"")]
+    [InlineData("shop.toml", "post_diameter = \"1 in\"", "", "[jig] post_diameter: post_diameter is missing: expected a length in quotes with its unit, such as \"1 1/8 in\" or \"28.6 mm\"")]
+    [InlineData("shop.toml", "[strength]", "[strenght]", "expected a section [strength]")]
+    [InlineData("shop.toml", "phone = \"", "fone = \"", "fone: unknown entry; the entries here are name, paper, phone, unit, web")]
+    [InlineData("materials.toml", "density = 1.38", "density = 13.8", "[polyester-0180] density \"13.8\": expected a number from 0.5 to 3")]
+    [InlineData("materials.toml", "strength = \"28 lbf\"", "strength = \"strong\"", "[polyester-0180] strength \"strong\": expected a force in quotes, such as \"44 lbf\" or \"196 N\"")]
+    [InlineData("stocks.toml", "columns = 2\nleft = \"0.15625 in\"", "columns = 3\nleft = \"0.15625 in\"", "[letter-2x5] page: the labels reach beyond the page across: check page size, margin, pitch and count")]
+    [InlineData("plans/yoke.toml", "material = \"hmpe-0145\"", "material = \"sinew\"", "material \"sinew\": there is no such material; there are hmpe-0145, hmpe-0180, hmpe-lcp-0145, polyester-0180")]
+    [InlineData("plans/yoke.toml", "servings = \"A 0..2 1/2", "servings = \"A 2 1/2..0", "servings \"A 2 1/2..0; B 0..2 1/2\": item 1 \"A 2 1/2..0\": it must end farther from its end of the piece than it starts")]
+    public void Read_Mistake_IsReportedWithFileLineAndRemedy(string file, string old, string replacement, string message)
+    {
+        var line = Replace(file, old, replacement);
+        var problems = new List<Problem>();
+        Assert.Null(CatalogReader.Read(_folder, problems));
+        var all = problems.Select(p => p.ToString()).ToList();
+        Assert.Contains(all, p => p.StartsWith($"{file}:", StringComparison.Ordinal) && p.EndsWith(message, StringComparison.Ordinal));
+        if (replacement.Length > 0 && !replacement.StartsWith('['))
+        {
+            Assert.InRange(problems[0].At.Line, 1, line + 1);
+        }
+    }
+
+    [Fact]
+    public void Read_BrokenToml_NamesTheLine()
+    {
+        File.WriteAllText(Path.Combine(_folder, "threads.toml"), "[t021]\ntitle = \n");
+        var problems = new List<Problem>();
+        Assert.Null(CatalogReader.Read(_folder, problems));
+        Assert.Contains(problems, p => p.At is { File: "threads.toml", Line: 2 } && p.Message.StartsWith("not TOML here: ", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Read_FileMissing_SaysWhichToCopy()
+    {
+        File.Delete(Path.Combine(_folder, "materials.toml"));
+        var problems = new List<Problem>();
+        Assert.Null(CatalogReader.Read(_folder, problems));
+        Assert.Contains(problems, p => p.Message.EndsWith("materials.toml: copy the one that comes with the program", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Read_NoFolder_Throws() => Assert.Throws<TagendException>(() => CatalogReader.Read("no-such-folder", []));
+
+    /// <returns>The line of what was replaced.</returns>
+    private int Replace(string file, string old, string replacement)
+    {
+        var path = Path.Combine(_folder, file);
+        var text = File.ReadAllText(path);
+        var at = text.IndexOf(old, StringComparison.Ordinal);
+        Assert.True(at >= 0, $"{file} has no {old}");
+        File.WriteAllText(path, text[..at] + replacement + text[(at + old.Length)..]);
+        return text[..at].Count(c => c == '\n') + 1;
+    }
+}
