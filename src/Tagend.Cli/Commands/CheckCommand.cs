@@ -46,6 +46,7 @@ internal static class CheckCommand
     {
         var problems = report.Problems.Count(p => p.Severity == Severity.Refusal);
         var warnings = report.Problems.Count - problems;
-        return $"{report.Sets.Count} sets ready, {report.Withheld.Count} withheld; {problems} problems, {warnings} warnings";
+        return $"{Counted.Of(report.Sets.Count, "set")} ready, {report.Withheld.Count} withheld; "
+            + $"{Counted.Of(problems, "problem")}, {Counted.Of(warnings, "warning")}";
     }
 }

@@ -71,10 +71,10 @@ internal static class PrintCommand
         AnsiConsole.Write(table);
         foreach (var file in printed.Papers)
         {
-            Console.WriteLine($"{file.Path}: {file.Pages} pages");
+            Console.WriteLine($"{file.Path}: {Counted.Of(file.Pages, "page")}");
         }
 
-        Console.WriteLine($"{printed.Sets.Count} sets printed, {withheld.Count} not printed");
+        Console.WriteLine($"{Counted.Of(printed.Sets.Count, "set")} printed, {withheld.Count} not printed");
 
         static Text Cell(string text) => new(text.ReplaceLineEndings(" "));
     }

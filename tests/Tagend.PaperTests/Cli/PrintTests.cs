@@ -51,7 +51,7 @@ public class PrintTests
             "print", TagendProgram.DemoOrders, "--out", folder.Path, "--only", "cards", "--order", order.ToLowerInvariant());
         Assert.Equal(0, said.ExitCode);
         Assert.Equal(["cards.pdf"], Directory.GetFiles(folder.Path).Select(Path.GetFileName));
-        Assert.Contains("1 sets printed, 0 not printed", said.Output, StringComparison.Ordinal);
+        Assert.Contains("1 set printed, 0 not printed", said.Output, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -71,7 +71,7 @@ public class PrintTests
         var mistakes = Path.Combine(TagendProgram.Root, "demo-orders", "mistakes.csv");
         var said = TagendProgram.Run("print", mistakes, "--out", folder["out"]);
         Assert.Equal(3, said.ExitCode);
-        Assert.Contains("1 sets printed", said.Output, StringComparison.Ordinal);
+        Assert.Contains("1 set printed", said.Output, StringComparison.Ordinal);
         Assert.True(said.Errors.Count(c => c == '\n') >= 12);
 
         var strict = TagendProgram.Run("print", mistakes, "--out", folder["strict"], "--strict");
