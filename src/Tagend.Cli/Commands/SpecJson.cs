@@ -37,7 +37,7 @@ internal static class SpecJson
     {
         json.WriteString("kind", spec.Kind);
         json.WriteNumber("revision", spec.Revision);
-        json.WriteString("date", spec.Date.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture));
+        json.WriteString("date", DateWriter.Iso(spec.Date));
         Write(json, "finishedLength", spec.FinishedLength);
         Write(json, "tolerance", spec.Tolerance);
         Write(json, "drawWeight", spec.DrawWeight);

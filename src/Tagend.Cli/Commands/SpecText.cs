@@ -11,7 +11,7 @@ internal static class SpecText
     public static void Write(TextWriter output, BuildSpec spec, OrderSlip slip)
     {
         var unit = spec.Unit;
-        output.WriteLine($"{spec.Order} / {spec.Piece}   {spec.Kind}, revision {spec.Revision}, {spec.Date:yyyy-MM-dd}");
+        output.WriteLine($"{spec.Order} / {spec.Piece}   {spec.Kind}, revision {spec.Revision}, {DateWriter.Iso(spec.Date)}");
         Line("for", string.Join(", ", new[] { slip.Customer, slip.Bow, slip.Due }.Where(t => t.Length > 0)));
         Line("finished length", $"{Mark(spec.FinishedLength)}, ± {Mark(spec.Tolerance)}");
         Line(

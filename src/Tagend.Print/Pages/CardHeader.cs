@@ -1,4 +1,4 @@
-using System.Globalization;
+using Tagend.Measures;
 using Tagend.Blocks;
 using Tagend.Output;
 using Tagend.Specs;
@@ -24,7 +24,7 @@ internal static class CardHeader
         Add("Draw weight", spec.DrawWeight is { } weight ? write.Load(weight) : "");
         Add("Notes", build.Slip.Notes);
 
-        var issue = string.Create(CultureInfo.InvariantCulture, $"rev {spec.Revision}, {spec.Date:yyyy-MM-dd}");
+        var issue = $"rev {spec.Revision}, {DateWriter.Iso(spec.Date)}";
         var left = new Stack(
         [
             new Paragraph($"JIG CARD   {issue}", TypeScale.Heading),

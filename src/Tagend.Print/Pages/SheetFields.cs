@@ -27,7 +27,7 @@ internal static class SheetFields
         new("bow", d => FirstText(d, b => b.Slip.Bow)),
         new("count", d => d.Builds.Count),
         new("customer", d => FirstText(d, b => b.Slip.Customer)),
-        new("date", d => Text(d.First.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture))),
+        new("date", d => Text(DateWriter.Iso(d.First.Date))),
         new("draw_weight", d => Text(DrawWeight(d))),
         new("due", d => FirstText(d, b => b.Slip.Due)),
         new("has_peep", d => d.Builds.Any(b => PeepOf(b.Spec) is not null)),

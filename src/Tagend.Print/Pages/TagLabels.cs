@@ -1,0 +1,107 @@
+using Tagend.Blocks;
+using Tagend.Catalog;
+using Tagend.Output;
+using Tagend.Problems;
+using Tagend.Specs;
+using Tagend.Tags;
+
+namespace Tagend.Pages;
+
+/// <summary>The tags of sets on label stock: a bag tag a set and a loop tag a piece.</summary>
+public static class TagLabels
+{
+    /// <summary>Around the words, in points; the code has its quiet zone.</summary>
+    private const float Margin = 7;
+
+    /// <summary>
+    /// Each set's bag tag, then its loop tags, where both are on one stock or on rolls; else all bag tags, then all
+    /// loop tags.
+    /// </summary>
+    /// <param name="firstLabel">Label of the first sheet to start at, from 1: a sheet may be part used.</param>
+    /// <returns>The pages, or the problems of what does not fit.</returns>
+    public static Composed Compose(
+        IEnumerable<BuildSet> sets,
+        ShopCatalog catalog,
+        Fonts fonts,
+        LabelStock bagStock,
+        LabelStock loopStock,
+        int firstLabel = 1)
+    {
+        var problems = new List<Problem>();
+        var labels = new List<(LabelStock Stock, IReadOnlyList<Ink> Inks)>();
+        foreach (var set in sets)
+        {
+            labels.Add((bagStock, Bag(set, catalog, fonts, bagStock, problems)));
+            labels.AddRange(set.Builds.Select(b => (loopStock, Loop(b, catalog, fonts, loopStock, problems))));
+        }
+
+        if (problems.Count > 0)
+        {
+            return new Composed([], problems);
+        }
+
+        var onRolls = bagStock.LabelsPerPage == 1 && loopStock.LabelsPerPage == 1;
+        var pages = onRolls
+            ? labels.Select(l => LabelPage.Of(l.Stock, [(1, l.Inks)]))
+            : labels.GroupBy(l => l.Stock).SelectMany(g => LabelPage.Fill(g.Key, g.Select(l => l.Inks), firstLabel));
+        return new Composed([.. pages], []);
+    }
+
+    private static IReadOnlyList<Ink> Bag(
+        BuildSet set, ShopCatalog catalog, Fonts fonts, LabelStock stock, List<Problem> problems)
+    {
+        var at = new Place($"bag tag {set.Order}");
+        var whole = LabelCode.Of(TagWriter.Write(set), stock);
+        var code = whole ?? LabelCode.Of(TagWriter.WriteContents(set), stock);
+        return Lay(at, code, BagTag.FromFullToLeast(set, catalog.Shop, whole is not null), fonts, stock, problems);
+    }
+
+    private static IReadOnlyList<Ink> Loop(
+        Build build, ShopCatalog catalog, Fonts fonts, LabelStock stock, List<Problem> problems)
+    {
+        var at = new Place($"loop tag {build.Spec.Order} {build.Spec.Piece}");
+        var code = LabelCode.Of(TagWriter.Write(build.Spec), stock);
+        return Lay(at, code, LoopTag.FromFullToLeast(build, catalog), fonts, stock, problems);
+    }
+
+    /// <summary>The code at the left, the words beside it: the most words at the largest size that fits them all.</summary>
+    private static IReadOnlyList<Ink> Lay(
+        Place at,
+        LabelCode? code,
+        IEnumerable<Func<LabelStyle, Block>> wordings,
+        Fonts fonts,
+        LabelStock stock,
+        List<Problem> problems)
+    {
+        if (code is null)
+        {
+            problems.Add(new Problem(
+                at, null, $"a code that scans does not fit on {stock.Name} ({stock.Title}): choose a larger label"));
+            return [];
+        }
+
+        var (width, height) = (Points.Of(stock.LabelWidth), Points.Of(stock.LabelHeight));
+        var room = new Room(width - code.Side - Margin, height - (2 * Margin));
+        Placement placement = new Misfit("no words");
+        foreach (var wording in wordings)
+        {
+            foreach (var style in LabelStyle.LargeToSmall)
+            {
+                placement = wording(style).Place(fonts, room);
+                if (placement is Placed words)
+                {
+                    var top = code.OnDots((height - code.Side) / 2);
+                    var quiet = QrSymbol.QuietModules * code.Module;
+                    return
+                    [
+                        code.Symbol.InkAt(quiet, top + quiet, code.Module),
+                        .. words.InksAt(code.Side, (height - words.Height) / 2),
+                    ];
+                }
+            }
+        }
+
+        problems.AddRange(((Misfit)placement).Reasons.Select(r => new Problem(at, null, $"{r}; on {stock.Name} ({stock.Title})")));
+        return [];
+    }
+}
