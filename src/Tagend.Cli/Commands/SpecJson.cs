@@ -176,7 +176,7 @@ internal static class SpecJson
         }
 
         json.WriteStartObject(name);
-        json.WriteNumber("lbf", given.Pounds);
+        json.WriteNumber("lbf", Math.Round(given.Pounds, 6)); // what a micronewton can tell
         json.WriteNumber("N", given.Newtons);
         json.WriteEndObject();
     }

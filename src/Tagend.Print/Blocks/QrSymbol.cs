@@ -75,12 +75,12 @@ public sealed class QrSymbol
 
                 if (column > start)
                 {
-                    bars.Add(new Bar(start * module, row * module, (column - start) * module, module));
+                    bars.Add(new Bar(start, row, column - start, 1));
                 }
             }
         }
 
-        return new BarsInk(x, y, bars);
+        return new BarsInk(x, y, module, bars);
     }
 
     private static ErrorCorrectionLevel LevelOf(QrRecovery recovery) => recovery switch

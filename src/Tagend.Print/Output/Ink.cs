@@ -42,13 +42,14 @@ public sealed record OvalInk(
 }
 
 /// <summary>Black rectangles filled as one shape, so that no seam shows where they touch.</summary>
-public sealed record BarsInk(float X, float Y, IReadOnlyList<Bar> Bars) : Ink
+/// <param name="Unit">What the bars are measured in, in points.</param>
+public sealed record BarsInk(float X, float Y, float Unit, IReadOnlyList<Bar> Bars) : Ink
 {
     public override Ink Moved(float dx, float dy) => this with { X = X + dx, Y = Y + dy };
 }
 
-/// <summary>One rectangle of <see cref="BarsInk"/>, relative to it.</summary>
-public readonly record struct Bar(float X, float Y, float Width, float Height);
+/// <summary>One rectangle of <see cref="BarsInk"/>, relative to it, in its units; whole numbers keep a file small.</summary>
+public readonly record struct Bar(int X, int Y, int Width, int Height);
 
 /// <summary>A page ready to be drawn.</summary>
 public sealed record Page(float Width, float Height, IReadOnlyList<Ink> Inks);

@@ -30,7 +30,8 @@ public static class PdfFile
             EncodingQuality = 100,
         };
         using var typefaces = Typefaces.CutFor(fonts, pages);
-        using var document = SKDocument.CreatePdf(output, metadata);
+        using var held = new HeldFaultStream(output);
+        using var document = SKDocument.CreatePdf(held, metadata);
         foreach (var page in pages)
         {
             using var pen = new Pen(document.BeginPage(page.Width, page.Height), typefaces, smooth: true);
@@ -39,6 +40,7 @@ public static class PdfFile
         }
 
         document.Close();
+        held.ThrowIfFaulted();
     }
 }
 

@@ -8,8 +8,8 @@ public class BadInputTests
     private const string Header = "order,piece,kind,finished_length,strands,colors,servings\n";
 
     [Theory]
-    [InlineData("", "it is empty")]
-    [InlineData(Header, "no order")]
+    [InlineData("", "the file is empty")]
+    [InlineData(Header, "there are no rows")]
     [InlineData("order,piece,kind\n1,string,compound-string\n", "finished_length")]
     [InlineData(Header + "1,string,compound-string,60 1/4,24,,\n1,string,compound-string,60 1/4,24,,\n", "line 2")]
     [InlineData(Header + "1,string,compound-string,60 1/4,23,,\n", "even")]

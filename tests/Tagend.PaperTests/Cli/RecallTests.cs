@@ -28,7 +28,7 @@ public class RecallTests
         {
             var spec = specs.First(s => Name(s) == Name(piece));
             Assert.All(spec.EnumerateObject(), field =>
-                Assert.Equal(piece.GetProperty(field.Name).GetRawText(), field.Value.GetRawText()));
+                Assert.True(JsonElement.DeepEquals(piece.GetProperty(field.Name), field.Value), $"{Name(piece)}: {field}"));
         }
     }
 

@@ -44,9 +44,9 @@ public sealed class QrSymbolTests
         var covered = new int[symbol.Modules, symbol.Modules];
         foreach (var bar in symbol.InkAt(5, 5, 2).Bars)
         {
-            for (var x = bar.X / 2; x < (bar.X + bar.Width) / 2; x++)
+            for (var x = bar.X; x < bar.X + bar.Width; x++)
             {
-                covered[(int)x, (int)bar.Y / 2]++;
+                covered[x, bar.Y]++;
             }
         }
 
@@ -65,7 +65,7 @@ public sealed class QrSymbolTests
         var block = new QrBlock(QrSymbol.Of("AC-42")!, 2);
         Assert.Equal((21 + 8) * 2, block.Side);
         var bars = Assert.Single(Laid.Out(block, 100).InksAt(0, 0).OfType<Tagend.Output.BarsInk>());
-        Assert.Equal((8, 8), (bars.X, bars.Y));
+        Assert.Equal((8, 8, 2), (bars.X, bars.Y, bars.Unit));
         Assert.Equal(["a QR code of 58 pt has 50 × 60 pt"], Laid.Misfits(block, 50, 60));
     }
 
