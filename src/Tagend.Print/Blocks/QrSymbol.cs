@@ -26,6 +26,9 @@ public sealed class QrSymbol
     /// <summary>Light modules around a symbol (ISO/IEC 18004:2015, 9.1).</summary>
     public const int QuietModules = 4;
 
+    /// <summary>Light around dark, in modules: more than a rounding, less than can be seen.</summary>
+    private const float TraceInModules = 0.02f;
+
     private readonly QRCode _code;
 
     private QrSymbol(QRCode code) => _code = code;
@@ -58,29 +61,44 @@ public sealed class QrSymbol
         }
     }
 
-    /// <summary>Its dark modules, neighbors in a row joined.</summary>
+    /// <summary>Its dark modules, neighbors joined.</summary>
     /// <param name="module">Side of a module, in points.</param>
+    /// <remarks>
+    /// Dark stays clear of light by a trace: printers paint every dot that a shape touches (ISO 32000-1, 10.6.5), and
+    /// would add a row of dots to modules whose edges lie on dots but for a rounding.
+    /// </remarks>
     public BarsInk InkAt(float x, float y, float module)
     {
+        var trace = module * TraceInModules;
         var bars = new List<Bar>();
         for (var row = 0; row < Modules; row++)
+        {
+            var y0 = row * module;
+            Add(c => IsDark(c, row), y0 + trace, module - (2 * trace));
+            if (row > 0)
+            {
+                Add(c => IsDark(c, row) && IsDark(c, row - 1), y0 - (2 * trace), 4 * trace);
+            }
+        }
+
+        return new BarsInk(x, y, bars);
+
+        void Add(Func<int, bool> isDark, float top, float height)
         {
             for (var column = 0; column < Modules; column++)
             {
                 var start = column;
-                while (column < Modules && IsDark(column, row))
+                while (column < Modules && isDark(column))
                 {
                     column++;
                 }
 
                 if (column > start)
                 {
-                    bars.Add(new Bar(start * module, row * module, (column - start) * module, module));
+                    bars.Add(new Bar((start * module) + trace, top, ((column - start) * module) - (2 * trace), height));
                 }
             }
         }
-
-        return new BarsInk(x, y, bars);
     }
 
     private static ErrorCorrectionLevel LevelOf(QrRecovery recovery) => recovery switch

@@ -38,25 +38,23 @@ public sealed class QrSymbolTests
     public void Of_MoreThanAnySymbolHolds_IsNull() => Assert.Null(QrSymbol.Of(new string('A', 4_297), QrRecovery.L));
 
     [Fact]
-    public void Bars_CoverTheDarkModulesOnceAndNoLightOnes()
+    public void Bars_CoverDarkModulesAndTheEdgesBetweenThemOnly()
     {
         var symbol = QrSymbol.Of("AC-42")!;
-        var covered = new int[symbol.Modules, symbol.Modules];
-        foreach (var bar in symbol.InkAt(5, 5, 2).Bars)
-        {
-            for (var x = bar.X / 2; x < (bar.X + bar.Width) / 2; x++)
-            {
-                covered[(int)x, (int)bar.Y / 2]++;
-            }
-        }
-
+        var bars = symbol.InkAt(5, 5, 2).Bars;
         for (var row = 0; row < symbol.Modules; row++)
         {
             for (var column = 0; column < symbol.Modules; column++)
             {
-                Assert.Equal(symbol.IsDark(column, row) ? 1 : 0, covered[column, row]);
+                var (dark, x, y) = (symbol.IsDark(column, row), (2 * column) + 1, (2 * row) + 1);
+                Assert.Equal(dark, IsCovered(x, y));
+                Assert.Equal(dark && column + 1 < symbol.Modules && symbol.IsDark(column + 1, row), IsCovered(x + 1, y));
+                Assert.Equal(dark && row + 1 < symbol.Modules && symbol.IsDark(column, row + 1), IsCovered(x, y + 1));
             }
         }
+
+        bool IsCovered(float x, float y) =>
+            bars.Any(b => x >= b.X && x <= b.X + b.Width && y >= b.Y && y <= b.Y + b.Height);
     }
 
     [Fact]
