@@ -41,7 +41,7 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
             var tags = Asked(PrintOptions.Tags, () => [Tags([set])]);
             var sheet = Asked(PrintOptions.Sheets, () => [sheets.Of(set, SheetPaper)]);
             var found = cards.Concat(tags).Concat(sheet).SelectMany(c => c.Problems).ToList();
-            problems.AddRange(found);
+            problems.AddRange(found.Except(problems));
             if (found.Count == 0)
             {
                 good.Add(set);

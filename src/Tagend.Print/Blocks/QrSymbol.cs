@@ -58,30 +58,10 @@ public sealed class QrSymbol
         }
     }
 
-    /// <summary>Its dark modules, neighbors in a row joined.</summary>
+    /// <summary>Its dark modules, neighbors joined.</summary>
     /// <param name="module">Side of a module, in points.</param>
-    public BarsInk InkAt(float x, float y, float module)
-    {
-        var bars = new List<Bar>();
-        for (var row = 0; row < Modules; row++)
-        {
-            for (var column = 0; column < Modules; column++)
-            {
-                var start = column;
-                while (column < Modules && IsDark(column, row))
-                {
-                    column++;
-                }
-
-                if (column > start)
-                {
-                    bars.Add(new Bar(start, row, column - start, 1));
-                }
-            }
-        }
-
-        return new BarsInk(x, y, module, bars);
-    }
+    public OutlineInk InkAt(float x, float y, float module) =>
+        new(x, y, module / QrOutline.UnitsPerModule, QrOutline.Of(this));
 
     private static ErrorCorrectionLevel LevelOf(QrRecovery recovery) => recovery switch
     {

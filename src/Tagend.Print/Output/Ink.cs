@@ -41,15 +41,13 @@ public sealed record OvalInk(
     public override Ink Moved(float dx, float dy) => this with { CenterX = CenterX + dx, CenterY = CenterY + dy };
 }
 
-/// <summary>Black rectangles filled as one shape, so that no seam shows where they touch.</summary>
-/// <param name="Unit">What the bars are measured in, in points.</param>
-public sealed record BarsInk(float X, float Y, float Unit, IReadOnlyList<Bar> Bars) : Ink
+/// <summary>Black areas filled as one shape; an outline that runs the other way around is a hole.</summary>
+/// <param name="Unit">What the outlines are measured in, in points; whole numbers keep a file small.</param>
+public sealed record OutlineInk(
+    float X, float Y, float Unit, IReadOnlyList<IReadOnlyList<(int X, int Y)>> Outlines) : Ink
 {
     public override Ink Moved(float dx, float dy) => this with { X = X + dx, Y = Y + dy };
 }
-
-/// <summary>One rectangle of <see cref="BarsInk"/>, relative to it, in its units; whole numbers keep a file small.</summary>
-public readonly record struct Bar(int X, int Y, int Width, int Height);
 
 /// <summary>A page ready to be drawn.</summary>
 public sealed record Page(float Width, float Height, IReadOnlyList<Ink> Inks);

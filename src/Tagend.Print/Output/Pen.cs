@@ -48,8 +48,8 @@ internal sealed class Pen(SKCanvas canvas, Typefaces typefaces, bool smooth) : I
                 }
 
                 break;
-            case BarsInk bars:
-                Draw(bars);
+            case OutlineInk outline:
+                Draw(outline);
                 break;
             default:
                 throw new InvalidOperationException($"no way to draw {ink.GetType().Name}");
@@ -124,13 +124,13 @@ internal sealed class Pen(SKCanvas canvas, Typefaces typefaces, bool smooth) : I
         canvas.DrawPath(path, _paint);
     }
 
-    private void Draw(BarsInk ink)
+    private void Draw(OutlineInk ink)
     {
         Use(SKPaintStyle.Fill, 0);
         using var builder = new SKPathBuilder();
-        foreach (var bar in ink.Bars)
+        foreach (var outline in ink.Outlines)
         {
-            builder.AddRect(SKRect.Create(bar.X, bar.Y, bar.Width, bar.Height));
+            builder.AddPoly([.. outline.Select(c => new SKPoint(c.X, c.Y))], close: true);
         }
 
         using var path = builder.Detach();

@@ -12,7 +12,7 @@ internal static class BagTag
     /// From all to the least. What a small label leaves out, in this order: shop; bow and due date; colors; customer.
     /// Order, date and the pieces with their finished lengths are never left out.
     /// </summary>
-    /// <param name="codeIsWhole">The code carries the whole texts of the pieces, not only their names.</param>
+    /// <param name="codeIsWhole">The code carries the whole texts of the pieces, not only names and revisions.</param>
     public static IEnumerable<Func<LabelStyle, Block>> FromFullToLeast(BuildSet set, Shop shop, bool codeIsWhole)
     {
         for (var left = 4; left >= 0; left--)
@@ -25,31 +25,30 @@ internal static class BagTag
     private static Stack Of(BuildSet set, Shop shop, bool codeIsWhole, LabelStyle style, int parts)
     {
         var slip = set.Builds[0].Slip;
-        var lines = new List<Block>();
-        Add(parts > 3, string.Join(" · ", new[] { shop.Name, shop.Phone }.Where(t => t.Length > 0)));
-        lines.Add(new Paragraph(set.Order, style.Title));
+        var colors = set.Builds.Select(b => LoopTag.Colors(b.Spec)).ToList();
+        var oneColoring = colors.Distinct().Count() == 1;
+        var lines = new List<Block> { new LabelName(set.Order, "", style.Title, style.IsSmallest) };
         if (parts > 0 && slip.Customer.Length > 0)
         {
             lines.Add(new Paragraph(slip.Customer, style.BodyBold));
         }
 
         Add(parts > 2, slip.Bow);
-        Add(true, DateWriter.Iso(set.Builds[0].Spec.Date) + (parts > 2 && slip.Due.Length > 0 ? $" · due {slip.Due}" : ""));
-        lines.Add(new Rule());
-        lines.AddRange(set.Builds.Select(b => new Paragraph(
-            [
-                new Span(b.Spec.Piece, style.BodyBold),
-                new Span($" {LengthWriter.Mark(b.Spec.FinishedLength, b.Spec.Unit)}", style.Body),
-                new Span(parts > 1 ? $" · {LoopTag.Colors(b.Spec)}" : "", style.Body),
-            ])));
-        Add(!codeIsWhole, "Code: names of the pieces only; scan the loop tags.");
+        lines.Add(new Rule(0.8f));
+        lines.Add(new BagPieces(set, WithColors: parts > 1 && !oneColoring, style));
+        Add(parts > 1 && oneColoring, $"colors: {colors[0]}");
+        lines.Add(new Rule(0.4f));
+        Add(!codeIsWhole, "Code: pieces and revisions only; scan the loop tags.");
+        var due = parts > 2 && slip.Due.Length > 0 ? $" · due {slip.Due.Replace(' ', '\u00A0')}" : "";
+        Add(true, DateWriter.Iso(set.Builds[0].Spec.Date) + due);
+        Add(parts > 3, string.Join(" · ", new[] { shop.Name, shop.Phone.Replace(' ', '\u00A0') }.Where(t => t.Length > 0)));
         return new Stack(lines, style.Gap);
 
         void Add(bool wanted, string text)
         {
             if (wanted && text.Length > 0)
             {
-                lines.Add(new Paragraph(text, style.Body));
+                lines.Add(style.Line(text));
             }
         }
     }

@@ -6,37 +6,43 @@ namespace Tagend.Pages;
 
 /// <summary>A QR code for a label, its modules a whole number of the printer's dots.</summary>
 /// <param name="Dots">Of a module's side.</param>
-/// <param name="DotSize">Of the printer, in points.</param>
-internal sealed record LabelCode(QrSymbol Symbol, QrRecovery Recovery, int Dots, float DotSize)
+internal sealed record LabelCode(QrSymbol Symbol, QrRecovery Recovery, int Dots, DotGrid Grid)
 {
-    /// <summary>The least dots a module may have, and what it has where the label allows: common practice.</summary>
-    public const int LeastDots = 3;
-    public const int WantedDots = 4;
+    /// <summary>What a module has on a label printer where the label allows, and the least it has: common practice.</summary>
+    private const int WantedDots = 4;
+    private const int LeastDots = 3;
+
+    /// <summary>The least on a sheet, 0.42 mm: any office printer and scanner will do.</summary>
+    private const int SheetDots = 5;
 
     /// <summary>A larger module takes room from the text and reads no better: 0.75 mm on 8 dots a millimeter.</summary>
     private const int MostDots = 6;
 
-    /// <summary>What sheets are taken to be printed at.</summary>
-    private const int SheetDotsPerInch = 300;
+    /// <summary>A finer printer puts more dots into a module, so that it is as large as on this one.</summary>
+    private const int FinestDotsPerInch = 300;
 
     /// <summary>Share of the label's width the code may take.</summary>
     private const float MostOfWidth = 0.52f;
 
-    public float Module => Dots * DotSize;
+    /// <summary>The same for more than the wanted dots.</summary>
+    private const float WantedOfWidth = 0.46f;
+
+    /// <summary>Side of a module, in points.</summary>
+    public float Module => Dots * Grid.Size;
 
     /// <summary>With its quiet zone, in points.</summary>
-    public float Side => (Symbol.Modules + (2 * QrSymbol.QuietModules)) * Module;
+    public float Side => SideInModules(Symbol) * Module;
 
     /// <summary>
     /// The code with the largest modules that fit. Better recovery gives way to wanted dots, and those to a code at all:
-    /// M at 4 dots or more, L at 4, M at 3, L at 3.
+    /// M at 4 dots or more, L at 4, M at 3, L at 3; on sheets M at 5 or more, L at 5.
     /// </summary>
-    /// <returns>Null where not even 3 dots fit: a smaller code would not scan.</returns>
+    /// <returns>Null where not even the least dots fit: a smaller code would not scan.</returns>
     public static LabelCode? Of(string text, LabelStock stock)
     {
-        var dot = Points.PerInch / (stock.DotsPerInch ?? SheetDotsPerInch);
-        var room = MathF.Min(Points.Of(stock.LabelHeight), Points.Of(stock.LabelWidth) * MostOfWidth);
-        foreach (var least in new[] { WantedDots, LeastDots })
+        var grid = DotGrid.Of(stock);
+        var (width, height) = (Points.Of(stock.LabelWidth), Points.Of(stock.LabelHeight));
+        foreach (var least in stock.DotsPerInch is null ? [SheetDots] : new[] { WantedDots, LeastDots })
         {
             foreach (var recovery in new[] { QrRecovery.M, QrRecovery.L })
             {
@@ -45,17 +51,23 @@ internal sealed record LabelCode(QrSymbol Symbol, QrRecovery Recovery, int Dots,
                     continue;
                 }
 
-                var dots = (int)(room / dot / (symbol.Modules + (2 * QrSymbol.QuietModules)));
-                if (dots >= least)
+                var enough = AtLeastAsLarge(least, grid);
+                if (DotsIn(MostOfWidth, symbol) >= enough)
                 {
-                    return new LabelCode(symbol, recovery, Math.Min(dots, MostDots), dot);
+                    var dots = Math.Clamp(DotsIn(WantedOfWidth, symbol), enough, AtLeastAsLarge(MostDots, grid));
+                    return new LabelCode(symbol, recovery, dots, grid);
                 }
             }
         }
 
         return null;
+
+        int DotsIn(float share, QrSymbol symbol) =>
+            (int)((MathF.Min(height, width * share) / grid.Size / SideInModules(symbol)) + 0.001f);
     }
 
-    /// <summary>The nearest whole dot at or before a place.</summary>
-    public float OnDots(float points) => MathF.Floor(points / DotSize) * DotSize;
+    private static int SideInModules(QrSymbol symbol) => symbol.Modules + (2 * QrSymbol.QuietModules);
+
+    private static int AtLeastAsLarge(int dots, DotGrid grid) =>
+        Math.Max(dots, (int)Math.Ceiling((double)dots * grid.DotsPerInch / FinestDotsPerInch));
 }

@@ -6,10 +6,10 @@ namespace Tagend.Pages;
 /// <summary>Pages of label stock: one label from a roll, or rows and columns on a sheet, filled row by row.</summary>
 internal static class LabelPage
 {
-    /// <param name="firstLabel">On the first page, from 1; what is beyond the sheet starts on the next.</param>
+    /// <param name="firstLabel">On the first page, from 1; a page has it, or is from a roll.</param>
     public static IEnumerable<Page> Fill(LabelStock stock, IEnumerable<IReadOnlyList<Ink>> labels, int firstLabel)
     {
-        var skipped = stock.LabelsPerPage == 1 ? 0 : (firstLabel - 1) % stock.LabelsPerPage;
+        var skipped = stock.LabelsPerPage == 1 ? 0 : firstLabel - 1;
         return labels
             .Select((inks, i) => (Number: skipped + i, Inks: inks))
             .GroupBy(l => l.Number / stock.LabelsPerPage)
@@ -23,8 +23,8 @@ internal static class LabelPage
         [.. labels.SelectMany(l => l.Inks.Select(ink => ink.Moved(Left(stock, l.Number - 1), Top(stock, l.Number - 1))))]);
 
     private static float Left(LabelStock stock, int index) =>
-        Points.Of(stock.Left) + (Points.Of(stock.AcrossPitch) * (index % stock.Columns));
+        DotGrid.Of(stock).Nearest(Points.Of(stock.Left + (stock.AcrossPitch * (index % stock.Columns))));
 
     private static float Top(LabelStock stock, int index) =>
-        Points.Of(stock.Top) + (Points.Of(stock.DownPitch) * (index / stock.Columns));
+        DotGrid.Of(stock).Nearest(Points.Of(stock.Top + (stock.DownPitch * (index / stock.Columns))));
 }

@@ -10,7 +10,7 @@ internal static class LoopTag
 {
     /// <summary>
     /// From all to the least. What a small label leaves out, in this order: bow and kind; material and turns; colors.
-    /// Piece, order, revision, date and finished length are never left out.
+    /// Order, piece, finished length, revision and date are never left out.
     /// </summary>
     public static IEnumerable<Func<LabelStyle, Block>> FromFullToLeast(Build build, ShopCatalog catalog)
     {
@@ -21,39 +21,39 @@ internal static class LoopTag
         }
     }
 
+    /// <summary><c>black 12, red 12</c>, each held together.</summary>
+    public static string Colors(BuildSpec spec) =>
+        string.Join(", ", spec.Layup.Colors.Select(c => $"{c.Color}\u00A0{c.Strands}"));
+
     private static Stack Of(Build build, ShopCatalog catalog, LabelStyle style, int parts)
     {
         var spec = build.Spec;
         var lines = new List<Block>
         {
-            new Paragraph($"{spec.Order} {spec.Piece}", style.Title),
-            new Paragraph($"rev {spec.Revision} · {DateWriter.Iso(spec.Date)}", style.Body),
+            new LabelName(spec.Order, spec.Piece, style.Title, style.IsSmallest),
             new Paragraph(
                 [
-                    new Span(LengthWriter.Mark(spec.FinishedLength, spec.Unit), style.Length),
-                    new Span($" ± {LengthWriter.Mark(spec.Tolerance, spec.Unit)}", style.Body),
+                    new Span(Held(LengthWriter.Mark(spec.FinishedLength, spec.Unit)), style.Length),
+                    new Span($" \u00A0{Held($"± {LengthWriter.Mark(spec.Tolerance, spec.Unit)}")}", style.Body),
                 ]),
+            new Rule(0.8f),
         };
-        if (parts > 0)
-        {
-            lines.Add(new Paragraph($"{spec.Bundle.Strands} strands: {Colors(spec)}", style.Body));
-        }
-
-        if (parts > 1)
-        {
-            var material = catalog.Materials.GetValueOrDefault(spec.Bundle.Material)?.Title ?? spec.Bundle.Material;
-            lines.Add(new Paragraph($"{material} · {spec.Twist.Turns}\u00A0turns", style.Body));
-        }
-
-        if (parts > 2)
-        {
-            lines.Add(new Paragraph(catalog.Plans.GetValueOrDefault(spec.Kind)?.Title ?? spec.Kind, style.Body));
-            lines.AddRange(build.Slip.Bow.Length > 0 ? [new Paragraph(build.Slip.Bow, style.Body)] : []);
-        }
-
+        Add(parts > 0, $"{spec.Bundle.Strands} strands: {Colors(spec)}");
+        Add(parts > 1, catalog.Materials.GetValueOrDefault(spec.Bundle.Material)?.Title ?? spec.Bundle.Material);
+        Add(parts > 2, catalog.Plans.GetValueOrDefault(spec.Kind)?.Title ?? spec.Kind);
+        Add(parts > 2, build.Slip.Bow);
+        var turns = parts > 1 ? $"{spec.Twist.Turns}\u00A0turns · " : "";
+        Add(true, $"{turns}rev\u00A0{spec.Revision} · {DateWriter.Iso(spec.Date)}");
         return new Stack(lines, style.Gap);
+
+        void Add(bool wanted, string text)
+        {
+            if (wanted && text.Length > 0)
+            {
+                lines.Add(style.Line(text));
+            }
+        }
     }
 
-    /// <summary><c>black 12, red 12</c>, each held together.</summary>
-    public static string Colors(BuildSpec spec) => string.Join(", ", spec.Layup.Colors.Select(c => $"{c.Color}\u00A0{c.Strands}"));
+    private static string Held(string text) => text.Replace(' ', '\u00A0');
 }

@@ -15,9 +15,10 @@ public static class TagLabels
 
     /// <summary>
     /// Each set's bag tag, then its loop tags, where both are on one stock or on rolls; else all bag tags, then all
-    /// loop tags.
+    /// loop tags. On a label the code comes first, then as many words as fit: see <see cref="BagTag"/> and
+    /// <see cref="LoopTag"/> for what is left out first, and <see cref="LabelStyle"/> for the smallest type.
     /// </summary>
-    /// <param name="firstLabel">Label of the first sheet to start at, from 1: a sheet may be part used.</param>
+    /// <param name="firstLabel">Label to start at on the first sheet of each stock, from 1: a sheet may be part used.</param>
     /// <returns>The pages, or the problems of what does not fit.</returns>
     public static Composed Compose(
         IEnumerable<BuildSet> sets,
@@ -27,6 +28,14 @@ public static class TagLabels
         LabelStock loopStock,
         int firstLabel = 1)
     {
+        ArgumentOutOfRangeException.ThrowIfLessThan(firstLabel, 1);
+        LabelStock[] stocks = [bagStock, loopStock];
+        if (Array.Find(stocks, s => s.LabelsPerPage > 1 && s.LabelsPerPage < firstLabel) is { } small)
+        {
+            return new Composed(
+                [], [new Problem(new Place("tags"), null, $"no label {firstLabel}: a sheet of {small.Name} ({small.Title}) has {small.LabelsPerPage}")]);
+        }
+
         var problems = new List<Problem>();
         var labels = new List<(LabelStock Stock, IReadOnlyList<Ink> Inks)>();
         foreach (var set in sets)
@@ -40,7 +49,7 @@ public static class TagLabels
             return new Composed([], problems);
         }
 
-        var onRolls = bagStock.LabelsPerPage == 1 && loopStock.LabelsPerPage == 1;
+        var onRolls = Array.TrueForAll(stocks, s => s.LabelsPerPage == 1);
         var pages = onRolls
             ? labels.Select(l => LabelPage.Of(l.Stock, [(1, l.Inks)]))
             : labels.GroupBy(l => l.Stock).SelectMany(g => LabelPage.Fill(g.Key, g.Select(l => l.Inks), firstLabel));
@@ -90,7 +99,7 @@ public static class TagLabels
                 placement = wording(style).Place(fonts, room);
                 if (placement is Placed words)
                 {
-                    var top = code.OnDots((height - code.Side) / 2);
+                    var top = code.Grid.Before((height - code.Side) / 2);
                     var quiet = QrSymbol.QuietModules * code.Module;
                     return
                     [

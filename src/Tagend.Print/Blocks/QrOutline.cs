@@ -1,0 +1,97 @@
+namespace Tagend.Blocks;
+
+/// <summary>The dark areas of a QR code as outlines: one shape without seams, in few small numbers.</summary>
+/// <remarks>
+/// Dark stays clear of light by a trace: printers paint every dot that a shape touches (ISO 32000-1, 10.6.5), and
+/// would add a row of dots to modules whose edges lie on dots but for a rounding.
+/// </remarks>
+internal static class QrOutline
+{
+    /// <summary>The unit is a fiftieth of a module, and the trace is one: more than a rounding, less than can be seen.</summary>
+    public const int UnitsPerModule = 50;
+
+    private static readonly int[] RightStraightLeft = [1, 0, 3];
+
+    /// <summary>Closed outlines, dark at the right hand of each: around dark areas clockwise, around holes the other way.</summary>
+    public static IReadOnlyList<IReadOnlyList<(int X, int Y)>> Of(QrSymbol symbol)
+    {
+        var edges = EdgesOf(symbol);
+        var outlines = new List<IReadOnlyList<(int X, int Y)>>();
+        while (edges.Count > 0)
+        {
+            outlines.Add(Trace(edges));
+        }
+
+        return outlines;
+    }
+
+    /// <summary>All sides between dark and light, each a step of one module, by where it starts and which way it goes.</summary>
+    private static SortedSet<(int Y, int X, int Way)> EdgesOf(QrSymbol symbol)
+    {
+        var edges = new SortedSet<(int Y, int X, int Way)>();
+        for (var row = 0; row < symbol.Modules; row++)
+        {
+            for (var column = 0; column < symbol.Modules; column++)
+            {
+                if (IsDark(column, row))
+                {
+                    AddIfLight(column, row - 1, (row, column, 0));
+                    AddIfLight(column + 1, row, (row, column + 1, 1));
+                    AddIfLight(column, row + 1, (row + 1, column + 1, 2));
+                    AddIfLight(column - 1, row, (row + 1, column, 3));
+                }
+            }
+        }
+
+        return edges;
+
+        bool IsDark(int column, int row) =>
+            column >= 0 && row >= 0 && column < symbol.Modules && row < symbol.Modules && symbol.IsDark(column, row);
+
+        void AddIfLight(int column, int row, (int Y, int X, int Way) edge)
+        {
+            if (!IsDark(column, row))
+            {
+                edges.Add(edge);
+            }
+        }
+    }
+
+    /// <summary>Takes one outline out of the edges. Where two ways are open it turns right, around the same module.</summary>
+    private static List<(int X, int Y)> Trace(SortedSet<(int Y, int X, int Way)> edges)
+    {
+        var corners = new List<(int X, int Y)>();
+        var first = edges.Min;
+        var edge = first;
+        do
+        {
+            edges.Remove(edge);
+            var (stepX, stepY) = Step(edge.Way);
+            var (x, y) = (edge.X + stepX, edge.Y + stepY);
+            var way = RightStraightLeft.Select(turn => (edge.Way + turn) % 4)
+                .First(w => edges.Contains((y, x, w)) || (y, x, w) == first);
+            if (way != edge.Way)
+            {
+                var (inX, inY) = Inward(edge.Way);
+                var (outX, outY) = Inward(way);
+                corners.Add(((x * UnitsPerModule) + inX + outX, (y * UnitsPerModule) + inY + outY));
+            }
+
+            edge = (y, x, way);
+        }
+        while (edge != first);
+        return corners;
+    }
+
+    /// <summary>Ways are right, down, left, up.</summary>
+    private static (int X, int Y) Step(int way) => way switch
+    {
+        0 => (1, 0),
+        1 => (0, 1),
+        2 => (-1, 0),
+        _ => (0, -1),
+    };
+
+    /// <summary>To the right hand of a way: into the dark.</summary>
+    private static (int X, int Y) Inward(int way) => Step((way + 1) % 4);
+}

@@ -1,0 +1,70 @@
+using System.Text.RegularExpressions;
+using Tagend.Output;
+using Xunit;
+
+namespace Tagend.PaperTests.Pages;
+
+public sealed class TagLabelsTests
+{
+    private static readonly (string Bag, string Loop)[] Stocks =
+    [
+        ("roll-4x2", "roll-4x2"),
+        ("roll-3x2", "roll-3x2"),
+        ("roll-3x2", "roll-3x1.25"),
+        ("roll-100x50mm", "roll-100x50mm"),
+        ("letter-2x5", "letter-2x5"),
+        ("a4-2x7", "a4-2x7"),
+    ];
+
+    private static readonly int[] Resolutions = [203, 300];
+    private static readonly string[] Shades = ["-gray", "-mono"];
+
+    public static TheoryData<string, string, int, string> Renderings => new(
+        from stocks in Stocks
+        from dotsPerInch in Resolutions
+        from shades in Shades
+        select (stocks.Bag, stocks.Loop, dotsPerInch, shades));
+
+    [Theory]
+    [MemberData(nameof(Renderings))]
+    public void Codes_OfAllTagsInThePdf_AreReadByTwoDecoders(string bag, string loop, int dotsPerInch, string shades)
+    {
+        using var sample = new Sample();
+        var tags = PrintedTags.Of(bag, loop);
+        var pdf = sample.Pdf(tags.Pages);
+        OutsideTool.Run("pdftoppm", "-r", $"{dotsPerInch}", shades, "-png", pdf, sample.Place("page"));
+        AssertRead(tags, Directory.GetFiles(Path.GetDirectoryName(pdf)!, "page*.png"));
+    }
+
+    /// <summary>At what the stock's own printer has, and at what sheets are taken to be printed at.</summary>
+    public static TheoryData<string, string, int> Printers => new()
+    {
+        { "roll-4x2", "roll-4x2", 203 },
+        { "roll-3x2", "roll-3x1.25", 203 },
+        { "roll-100x50mm", "roll-100x50mm", 300 },
+        { "letter-2x5", "letter-2x5", 300 },
+        { "a4-2x7", "a4-2x7", 300 },
+    };
+
+    [Theory]
+    [MemberData(nameof(Printers))]
+    public void Codes_OfAllTagsAsBlackOrWhiteDots_AreReadByTwoDecoders(string bag, string loop, int dotsPerInch)
+    {
+        using var sample = new Sample();
+        var tags = PrintedTags.Of(bag, loop);
+        var pictures = tags.Pages.Select((_, i) => sample.Place($"page-{i:00}.png")).ToList();
+        WholeFiles.Write([.. tags.Pages.Select((page, i) => new NewFile(
+            pictures[i], s => PngFile.Write(page, Sample.Fonts, dotsPerInch, DotDepth.BlackOrWhite, s)))]);
+        AssertRead(tags, pictures);
+    }
+
+    private static void AssertRead(PrintedTags tags, IReadOnlyList<string> pictures)
+    {
+        var expected = tags.Texts.Order(StringComparer.Ordinal);
+        var byZbar = OutsideTool.Run("zbarimg", ["--quiet", "--raw", .. pictures]).Output.TrimEnd().Split('\n');
+        Assert.Equal(expected, byZbar.Order(StringComparer.Ordinal));
+        var said = OutsideTool.Run("ZXingReader", ["-1", "-format", "QRCode", .. pictures]).Output;
+        var byZxing = Regex.Matches(said, "QRCode \"(.*)\"").Select(m => m.Groups[1].Value);
+        Assert.Equal(expected, byZxing.Order(StringComparer.Ordinal));
+    }
+}
