@@ -1,7 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using Tagend.Measures;
-using Tagend.Problems;
 
 namespace Tagend.Orders;
 

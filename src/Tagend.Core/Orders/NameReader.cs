@@ -1,5 +1,4 @@
 using System.Diagnostics.CodeAnalysis;
-using Tagend.Problems;
 
 namespace Tagend.Orders;
 

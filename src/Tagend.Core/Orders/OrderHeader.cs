@@ -21,7 +21,7 @@ internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, IRe
     /// <summary>Shorter names are too easily near another word: row, box and bow.</summary>
     private const int ShortestNearName = 5;
 
-    private readonly int orderAt = columns.TakeWhile(c => c != OrderColumn.Order).Count();
+    private readonly int _orderAt = columns.TakeWhile(c => c != OrderColumn.Order).Count();
 
     /// <summary>Reads a header.</summary>
     /// <param name="aliases">The shop's names for columns, to ours.</param>
@@ -124,7 +124,7 @@ internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, IRe
 
     /// <summary>The order's number in a record that may be at fault, where it can be read.</summary>
     public string? OrderOf(OrderRecord record) =>
-        orderAt < record.Cells.Count && NameReader.TryReadOrder(record.Cells[orderAt], out var order, out _)
+        _orderAt < record.Cells.Count && NameReader.TryReadOrder(record.Cells[_orderAt], out var order, out _)
             ? order
             : null;
 

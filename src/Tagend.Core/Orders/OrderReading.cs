@@ -7,12 +7,12 @@ namespace Tagend.Orders;
 /// <summary>One pass over the records of an order file.</summary>
 internal sealed class OrderReading(string file, LengthUnit bareUnit)
 {
-    private readonly List<OrderLine> lines = [];
-    private readonly List<BrokenRow> brokenRows = [];
-    private readonly HashSet<string> brokenOrders = [];
-    private readonly OrderSets sets = new();
-    private bool rowsMayBeLost;
-    private string? orderAbove;
+    private readonly List<OrderLine> _lines = [];
+    private readonly List<BrokenRow> _brokenRows = [];
+    private readonly HashSet<string> _brokenOrders = [];
+    private readonly OrderSets _sets = new();
+    private bool _rowsMayBeLost;
+    private string? _orderAbove;
 
     public List<Problem> Problems { get; } = [];
 
@@ -50,17 +50,17 @@ internal sealed class OrderReading(string file, LengthUnit bareUnit)
 
     public OrderFile Result()
     {
-        if (rowsMayBeLost)
+        if (_rowsMayBeLost)
         {
-            brokenOrders.UnionWith(lines.Select(l => l.Order));
-            brokenRows.AddRange(lines.Select(l => new BrokenRow(l.Order, l.Piece, l.Row.Line)));
-            lines.Clear();
+            _brokenOrders.UnionWith(_lines.Select(l => l.Order));
+            _brokenRows.AddRange(_lines.Select(l => new BrokenRow(l.Order, l.Piece, l.Row.Line)));
+            _lines.Clear();
         }
 
         return new OrderFile(
-            [.. lines.Select(l => l with { Slip = sets.SlipOf(l.Order, l.Slip.Notes) })],
-            [.. brokenRows.OrderBy(r => r.Line)],
-            brokenOrders,
+            [.. _lines.Select(l => l with { Slip = _sets.SlipOf(l.Order, l.Slip.Notes) })],
+            [.. _brokenRows.OrderBy(r => r.Line)],
+            _brokenOrders,
             [.. Problems.OrderBy(p => p.At.Line)]);
     }
 
@@ -81,15 +81,15 @@ internal sealed class OrderReading(string file, LengthUnit bareUnit)
     {
         // A row that names no order is most likely of the set above it, which would be printed without it.
         var own = header.OrderOf(record);
-        var order = own ?? orderAbove;
-        orderAbove = order;
+        var order = own ?? _orderAbove;
+        _orderAbove = order;
         var before = Problems.Count;
         if (header.Fault(record) is { } fault)
         {
             Problems.Add(fault);
             if (record.SpansLines)
             {
-                rowsMayBeLost = true;
+                _rowsMayBeLost = true;
                 Problems.Add(new Problem(new Place(file, record.Line), null, OrderWording.RowsMayBeLost));
             }
         }
@@ -99,22 +99,22 @@ internal sealed class OrderReading(string file, LengthUnit bareUnit)
             var line = OrderCells.ReadLine(row, bareUnit, notes, Problems);
             if (own is not null)
             {
-                sets.Add(own, row, Problems);
+                _sets.Add(own, row, Problems);
             }
 
             if (line is not null && Problems.Count == before)
             {
-                lines.Add(line);
+                _lines.Add(line);
             }
             else if (line is not null)
             {
-                brokenRows.Add(new BrokenRow(line.Order, line.Piece, line.Row.Line));
+                _brokenRows.Add(new BrokenRow(line.Order, line.Piece, line.Row.Line));
             }
         }
 
         if (Problems.Count > before && order is not null)
         {
-            brokenOrders.Add(order);
+            _brokenOrders.Add(order);
         }
     }
 }

@@ -1,6 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
 using Tagend.Measures;
-using Tagend.Problems;
 
 namespace Tagend.Orders;
 

@@ -12,9 +12,9 @@ public sealed class OrderTextTests : IDisposable
     private const string Text = "order,piece,finished_length,customer\n1,string,60 ¼,Öß €\n";
     private static readonly Dictionary<string, string> NoAliases = [];
 
-    private readonly string folder = Directory.CreateTempSubdirectory("tagend").FullName;
+    private readonly string _folder = Directory.CreateTempSubdirectory("tagend").FullName;
 
-    public void Dispose() => Directory.Delete(folder, recursive: true);
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
 
     public static TheoryData<string, byte[]> Encodings => new()
     {
@@ -86,7 +86,7 @@ public sealed class OrderTextTests : IDisposable
     [Fact]
     public void Read_FileOnDisk_IsNamedAsGiven()
     {
-        var path = Path.Combine(folder, "orders.csv");
+        var path = Path.Combine(_folder, "orders.csv");
         File.WriteAllText(path, "order,piece,finished_length\n1,string,x\n");
         var problem = Assert.Single(OrderReader.Read(path, LengthUnit.Inch, NoAliases).Problems);
         Assert.Equal(new Place(path, 2, "finished_length"), problem.At);
@@ -95,7 +95,7 @@ public sealed class OrderTextTests : IDisposable
     [Fact]
     public void Read_MissingFile_SaysSo()
     {
-        var path = Path.Combine(folder, "none.csv");
+        var path = Path.Combine(_folder, "none.csv");
         var e = Assert.Throws<TagendException>(() => OrderReader.Read(path, LengthUnit.Inch, NoAliases));
         Assert.Equal($"cannot find {path}: check its name and folder", e.Message);
     }
@@ -103,8 +103,8 @@ public sealed class OrderTextTests : IDisposable
     [Fact]
     public void Read_Folder_SaysSo()
     {
-        var e = Assert.Throws<TagendException>(() => OrderReader.Read(folder, LengthUnit.Inch, NoAliases));
-        Assert.Equal($"{folder} is a folder: name the CSV file of orders in it", e.Message);
+        var e = Assert.Throws<TagendException>(() => OrderReader.Read(_folder, LengthUnit.Inch, NoAliases));
+        Assert.Equal($"{_folder} is a folder: name the CSV file of orders in it", e.Message);
     }
 
     [Fact]

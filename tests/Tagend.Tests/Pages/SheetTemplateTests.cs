@@ -14,21 +14,21 @@ public sealed class SheetTemplateTests : IDisposable
 
     private const string Unusable = "a sheet has headings of #, ## and ######, paragraphs, lists, tables and caution panels, nothing else";
 
-    private readonly string folder = Directory.CreateTempSubdirectory("tagend-sheets-").FullName;
+    private readonly string _folder = Directory.CreateTempSubdirectory("tagend-sheets-").FullName;
 
     public SheetTemplateTests()
     {
-        Directory.CreateDirectory(Path.Combine(folder, "sheets"));
+        Directory.CreateDirectory(Path.Combine(_folder, "sheets"));
         foreach (var file in Directory.GetFiles(Path.Combine(TestFiles.Templates, "sheets")))
         {
-            File.Copy(file, Path.Combine(folder, "sheets", Path.GetFileName(file)));
+            File.Copy(file, Path.Combine(_folder, "sheets", Path.GetFileName(file)));
         }
     }
 
-    private string Compound => Path.Combine(folder, "sheets", "compound.en.md");
+    private string Compound => Path.Combine(_folder, "sheets", "compound.en.md");
 
     [Fact]
-    public void Check_ShippedSheets_HaveNoProblem() => Assert.Empty(CustomerSheet.Check(folder));
+    public void Check_ShippedSheets_HaveNoProblem() => Assert.Empty(CustomerSheet.Check(_folder));
 
     [Theory]
     [InlineData("# Hi\n\n{{ shop_nme }}\n", 3, "shop_nme")]
@@ -42,7 +42,7 @@ public sealed class SheetTemplateTests : IDisposable
 
         Assert.Equal(
             [$"{Compound}:{line} \"{field}\": no such field; a sheet has {Fields}"],
-            CustomerSheet.Check(folder).Select(p => p.ToString()));
+            CustomerSheet.Check(_folder).Select(p => p.ToString()));
     }
 
     [Fact]
@@ -50,7 +50,7 @@ public sealed class SheetTemplateTests : IDisposable
     {
         File.WriteAllText(Compound, "{{ one }}\n{{ order }}\n{{ two }}\n");
 
-        Assert.Equal([(1, "one"), (3, "two")], CustomerSheet.Check(folder).Select(p => (p.At.Line, p.Text)));
+        Assert.Equal([(1, "one"), (3, "two")], CustomerSheet.Check(_folder).Select(p => (p.At.Line, p.Text)));
     }
 
     [Theory]
@@ -62,7 +62,7 @@ public sealed class SheetTemplateTests : IDisposable
     {
         File.WriteAllText(Compound, text);
 
-        var problem = CustomerSheet.Check(folder)[0];
+        var problem = CustomerSheet.Check(_folder)[0];
 
         Assert.Equal(new Place(Compound, line), problem.At);
         Assert.StartsWith("broken Liquid: ", problem.Message, StringComparison.Ordinal);
@@ -73,7 +73,7 @@ public sealed class SheetTemplateTests : IDisposable
     {
         File.Delete(Compound);
 
-        var broken = Assert.Throws<TagendException>(() => CustomerSheet.Check(folder));
+        var broken = Assert.Throws<TagendException>(() => CustomerSheet.Check(_folder));
 
         Assert.Equal($"{Compound} cannot be read: put back templates/sheets as it was shipped.", broken.Message);
     }
@@ -92,7 +92,7 @@ public sealed class SheetTemplateTests : IDisposable
     {
         File.WriteAllText(Compound, text);
 
-        var sheet = SheetFixture.Sheet(SheetFixture.Compound(), catalog: SheetFixture.Catalog with { Folder = folder });
+        var sheet = SheetFixture.Sheet(SheetFixture.Compound(), catalog: SheetFixture.Catalog with { Folder = _folder });
 
         Assert.Empty(sheet.Pages);
         Assert.Equal([new Problem(new Place(Compound, line), offending, message)], sheet.Problems);
@@ -103,7 +103,7 @@ public sealed class SheetTemplateTests : IDisposable
     {
         File.WriteAllText(Compound, "{{ nothing }}");
 
-        var sheet = SheetFixture.Sheet(SheetFixture.Compound(), catalog: SheetFixture.Catalog with { Folder = folder });
+        var sheet = SheetFixture.Sheet(SheetFixture.Compound(), catalog: SheetFixture.Catalog with { Folder = _folder });
 
         Assert.Empty(sheet.Pages);
         Assert.Equal(["nothing"], sheet.Problems.Select(p => p.Text));
@@ -115,7 +115,7 @@ public sealed class SheetTemplateTests : IDisposable
         File.WriteAllText(Compound, "a\n\n{{ pieces | plus: 1 }}\n");
 
         var broken = Assert.Throws<TagendException>(
-            () => SheetFixture.Sheet(SheetFixture.Compound(), catalog: SheetFixture.Catalog with { Folder = folder }));
+            () => SheetFixture.Sheet(SheetFixture.Compound(), catalog: SheetFixture.Catalog with { Folder = _folder }));
 
         Assert.StartsWith($"{Compound}:3: ", broken.Message, StringComparison.Ordinal);
     }
@@ -123,10 +123,10 @@ public sealed class SheetTemplateTests : IDisposable
     [Fact]
     public void Readme_OfSheets_ListsEveryField()
     {
-        var readme = File.ReadAllText(Path.Combine(folder, "sheets", "README.md"));
+        var readme = File.ReadAllText(Path.Combine(_folder, "sheets", "README.md"));
 
         Assert.All(Fields.Split(", ").Except(["pieces"]), f => Assert.Contains($"`{f}`", readme, StringComparison.Ordinal));
     }
 
-    public void Dispose() => Directory.Delete(folder, recursive: true);
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
 }

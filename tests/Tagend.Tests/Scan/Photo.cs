@@ -8,19 +8,19 @@ namespace Tagend.Tests.Scan;
 /// <remarks>The symbols come from QRCoder, an encoder that shares nothing with the reader under test.</remarks>
 internal sealed class Photo : IDisposable
 {
-    private readonly SKBitmap bitmap;
+    private readonly SKBitmap _bitmap;
 
     public Photo(int width, int height, byte background = 190)
-        : this(width, height, SKAlphaType.Opaque) => bitmap.Erase(new SKColor(background, background, background));
+        : this(width, height, SKAlphaType.Opaque) => _bitmap.Erase(new SKColor(background, background, background));
 
     private Photo(int width, int height, SKAlphaType alpha) =>
-        bitmap = new SKBitmap(width, height, SKColorType.Rgba8888, alpha);
+        _bitmap = new SKBitmap(width, height, SKColorType.Rgba8888, alpha);
 
     /// <summary>Draws a symbol with its quiet zone, <paramref name="module"/> pixels a module, its middle at a place.</summary>
     public Photo Code(
         string text, float x, float y, float module, float degrees = 0, byte dark = 20, byte light = 235, SKMatrix? tilt = null)
     {
-        using var canvas = new SKCanvas(bitmap);
+        using var canvas = new SKCanvas(_bitmap);
         var rows = QRCodeGenerator.GenerateQrCode(text, QRCodeGenerator.ECCLevel.M).ModuleMatrix;
         canvas.Translate(x, y);
         canvas.RotateDegrees(degrees);
@@ -55,7 +55,7 @@ internal sealed class Photo : IDisposable
     public Photo Noise(int strength, int seed = 1)
     {
         var random = new Random(seed);
-        var pixels = bitmap.GetPixelSpan().ToArray();
+        var pixels = _bitmap.GetPixelSpan().ToArray();
         for (var i = 0; i < pixels.Length; i += 4)
         {
             var noise = random.Next(-strength, strength + 1);
@@ -65,15 +65,15 @@ internal sealed class Photo : IDisposable
             }
         }
 
-        Marshal.Copy(pixels, 0, bitmap.GetPixels(), pixels.Length);
+        Marshal.Copy(pixels, 0, _bitmap.GetPixels(), pixels.Length);
         return this;
     }
 
     /// <summary>Blurs as a lens out of focus does.</summary>
     public Photo Blur(float sigma)
     {
-        using var copy = bitmap.Copy();
-        using var canvas = new SKCanvas(bitmap);
+        using var copy = _bitmap.Copy();
+        using var canvas = new SKCanvas(_bitmap);
         using var filter = SKImageFilter.CreateBlur(sigma, sigma);
         using var paint = new SKPaint { ImageFilter = filter };
         canvas.DrawBitmap(copy, 0, 0, SKSamplingOptions.Default, paint);
@@ -83,10 +83,10 @@ internal sealed class Photo : IDisposable
     /// <summary>A shadow that darkens towards the right edge, down to a share of the light.</summary>
     public Photo Shadow(float share)
     {
-        using var canvas = new SKCanvas(bitmap);
+        using var canvas = new SKCanvas(_bitmap);
         var dark = (byte)(255 * share);
         using var shader = SKShader.CreateLinearGradient(
-            new SKPoint(0, 0), new SKPoint(bitmap.Width, 0), [SKColors.White, new SKColor(dark, dark, dark)], SKShaderTileMode.Clamp);
+            new SKPoint(0, 0), new SKPoint(_bitmap.Width, 0), [SKColors.White, new SKColor(dark, dark, dark)], SKShaderTileMode.Clamp);
         using var paint = new SKPaint { BlendMode = SKBlendMode.Modulate, Shader = shader };
         canvas.DrawPaint(paint);
         return this;
@@ -95,8 +95,8 @@ internal sealed class Photo : IDisposable
     /// <summary>White becomes transparent black, as in a picture cut out by a drawing program.</summary>
     public Photo WithWhiteCleared()
     {
-        var cleared = new Photo(bitmap.Width, bitmap.Height, SKAlphaType.Unpremul);
-        var pixels = bitmap.GetPixelSpan().ToArray();
+        var cleared = new Photo(_bitmap.Width, _bitmap.Height, SKAlphaType.Unpremul);
+        var pixels = _bitmap.GetPixelSpan().ToArray();
         for (var i = 0; i < pixels.Length; i += 4)
         {
             if (pixels[i] == 255)
@@ -105,7 +105,7 @@ internal sealed class Photo : IDisposable
             }
         }
 
-        Marshal.Copy(pixels, 0, cleared.bitmap.GetPixels(), pixels.Length);
+        Marshal.Copy(pixels, 0, cleared._bitmap.GetPixels(), pixels.Length);
         return cleared;
     }
 
@@ -113,12 +113,12 @@ internal sealed class Photo : IDisposable
     /// <param name="orientation">1 to 8; where the stored row 0 and column 0 are in the scene: CIPA DC-008, table 6.</param>
     public Photo AsStoredFor(int orientation)
     {
-        var (w, h) = (bitmap.Width, bitmap.Height);
+        var (w, h) = (_bitmap.Width, _bitmap.Height);
         var swapped = orientation >= 5;
         var stored = new Photo(swapped ? h : w, swapped ? w : h);
-        for (var y = 0; y < stored.bitmap.Height; y++)
+        for (var y = 0; y < stored._bitmap.Height; y++)
         {
-            for (var x = 0; x < stored.bitmap.Width; x++)
+            for (var x = 0; x < stored._bitmap.Width; x++)
             {
                 var (sceneX, sceneY) = orientation switch
                 {
@@ -132,7 +132,7 @@ internal sealed class Photo : IDisposable
                     8 => (y, h - 1 - x),
                     _ => throw new ArgumentOutOfRangeException(nameof(orientation)),
                 };
-                stored.bitmap.SetPixel(x, y, bitmap.GetPixel(sceneX, sceneY));
+                stored._bitmap.SetPixel(x, y, _bitmap.GetPixel(sceneX, sceneY));
             }
         }
 
@@ -142,9 +142,9 @@ internal sealed class Photo : IDisposable
     /// <summary>The file's bytes.</summary>
     public byte[] Encode(SKEncodedImageFormat format = SKEncodedImageFormat.Png, int quality = 90)
     {
-        using var data = bitmap.Encode(format, quality);
+        using var data = _bitmap.Encode(format, quality);
         return data.ToArray();
     }
 
-    public void Dispose() => bitmap.Dispose();
+    public void Dispose() => _bitmap.Dispose();
 }

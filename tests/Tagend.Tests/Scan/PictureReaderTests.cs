@@ -33,7 +33,7 @@ public sealed class PictureReaderTests : IDisposable
         ["white on black"] = () => new Photo(600, 600, 20).Code(Tag, 300, 300, 6, dark: 230, light: 20),
     };
 
-    private readonly string folder = Directory.CreateTempSubdirectory("tagend-scan-").FullName;
+    private readonly string _folder = Directory.CreateTempSubdirectory("tagend-scan-").FullName;
 
     public static TheoryData<string> PhotoNames => [.. Photos.Keys];
 
@@ -143,13 +143,13 @@ public sealed class PictureReaderTests : IDisposable
     [Fact]
     public void Read_Missing_SaysSo()
     {
-        var path = Path.Combine(folder, "none.png");
+        var path = Path.Combine(_folder, "none.png");
 
         Assert.Equal($"{path} does not exist: check the name.", Refusal(path));
     }
 
     [Fact]
-    public void Read_Folder_SaysSo() => Assert.Equal($"{folder} is a folder: name a picture in it.", Refusal(folder));
+    public void Read_Folder_SaysSo() => Assert.Equal($"{_folder} is a folder: name a picture in it.", Refusal(_folder));
 
     [Theory]
     [InlineData("")]
@@ -184,13 +184,13 @@ public sealed class PictureReaderTests : IDisposable
             Refusal(path));
     }
 
-    public void Dispose() => Directory.Delete(folder, recursive: true);
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
 
     private static string Refusal(string path) => Assert.Throws<TagendException>(() => PictureReader.Read(path)).Message;
 
     private string Save(byte[] bytes)
     {
-        var path = Path.Combine(folder, "picture");
+        var path = Path.Combine(_folder, "picture");
         File.WriteAllBytes(path, bytes);
         return path;
     }

@@ -1,4 +1,4 @@
-namespace Tagend.Problems;
+namespace Tagend.Orders;
 
 /// <summary>What is said about an order's cells: every sentence in one place, so that tests can hold it.</summary>
 public static class OrderWording
