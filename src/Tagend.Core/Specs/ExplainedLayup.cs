@@ -33,16 +33,17 @@ internal static class ExplainedLayup
     private static IEnumerable<ExplainedStep> Separators(ExplainedPiece piece)
     {
         var spec = piece.Spec;
-        foreach (var separator in spec.Separators)
+        foreach (var (index, separator) in spec.Separators.Index())
         {
+            var name = $"separator {index + 1} ({separator.Name})";
             yield return new ExplainedStep(
-                $"{separator.Name} from end B",
+                $"{name} from end B",
                 "L − place from end A",
                 $"{piece.Given(spec.FinishedLength)} − {piece.Given(separator.Position)}",
                 $"{piece.Worked(spec.FromB(separator.Position))}; {separator.StrandsEachSide} strands each side, half of all",
                 ExplainedSource.Geometry);
             yield return new ExplainedStep(
-                $"{separator.Name} on the jig",
+                $"{name} on the jig",
                 "place × Q / L, from the outside of the loop at A",
                 $"{piece.Given(separator.Position)} × {piece.Worked(spec.LaidUpLength)} / {piece.Given(spec.FinishedLength)}",
                 piece.Worked(spec.OnJig(separator.Position)),

@@ -9,7 +9,8 @@ internal static class ExplainedServings
     [
         .. piece.Spec.Servings.Index().SelectMany(s => Serving(piece, s.Item, Name(s.Index, s.Item))),
         .. Direction(piece),
-        .. piece.Spec.Marks.Select(m => FromB(piece, m.Kind == MarkKind.NockPoint ? "nock point" : "speed nock", m.Position)),
+        .. piece.Spec.Marks.Index().Select(m => FromB(
+            piece, $"mark {m.Index + 1} ({(m.Item.Kind == MarkKind.NockPoint ? "nock point" : "speed nock")})", m.Item.Position)),
     ];
 
     /// <summary>A name no other serving of the piece has.</summary>
