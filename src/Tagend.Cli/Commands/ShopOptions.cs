@@ -71,7 +71,16 @@ internal sealed class ShopOptions
         }
     }
 
+    /// <summary>The catalog and the orders, with the problems of both on standard error; null where the catalog has mistakes.</summary>
     public (ShopCatalog Catalog, SetReport Report)? Read(ParseResult parsed)
+    {
+        var read = ReadQuietly(parsed);
+        Report(read?.Report.Problems ?? []);
+        return read;
+    }
+
+    /// <summary>The same, leaving the problems of the orders to the caller.</summary>
+    public (ShopCatalog Catalog, SetReport Report)? ReadQuietly(ParseResult parsed)
     {
         if (ReadCatalog(parsed.GetValue(Templates)) is not { } catalog)
         {
@@ -86,9 +95,7 @@ internal sealed class ShopOptions
         };
         var date = parsed.GetValue(Date) ?? DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime);
         var orders = OrderReader.Read(parsed.GetValue(Orders)!, catalog.Shop.Unit, catalog.Shop.Columns);
-        var report = SetBuilder.Build(orders, new SpecBuilder(catalog, unit, date));
-        Report(report.Problems);
-        return (catalog, report);
+        return (catalog, SetBuilder.Build(orders, new SpecBuilder(catalog, unit, date)));
     }
 
     private static string FindTemplates() =>

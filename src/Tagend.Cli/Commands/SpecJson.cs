@@ -38,37 +38,77 @@ internal static class SpecJson
         json.WriteString("kind", spec.Kind);
         json.WriteNumber("revision", spec.Revision);
         json.WriteString("date", DateWriter.Iso(spec.Date));
-        Write(json, "finishedLength", spec.FinishedLength);
-        Write(json, "tolerance", spec.Tolerance);
-        Write(json, "drawWeight", spec.DrawWeight);
+        json.WriteLength("finishedLength", spec.FinishedLength);
+        json.WriteLength("tolerance", spec.Tolerance);
+        json.WriteForce("drawWeight", spec.DrawWeight);
         json.WriteString("material", spec.Bundle.Material);
         json.WriteNumber("strands", spec.Bundle.Strands);
+        WriteTwist(json, spec);
+        WritePosts(json, spec);
+        WriteLayup(json, spec.Layup);
+        PlacesJson.Write(json, spec);
+        WriteLoads(json, spec);
+    }
+
+    private static void WriteTwist(Utf8JsonWriter json, BuildSpec spec)
+    {
         json.WriteNumber("turns", spec.Twist.Turns);
+        json.WriteString("twistDirection", PlacesJson.Word(spec.Twist.Direction));
         json.WriteStartObject("takeUp");
-        Write(json, "rule", spec.Twist.TakeUp.Rule);
-        Write(json, "helix", spec.Twist.TakeUp.Helix);
+        json.WriteLength("rule", spec.Twist.TakeUp.Rule);
+        json.WriteLength("helix", spec.Twist.TakeUp.Helix);
         json.WriteNull("fitted");
         json.WriteString("used", spec.Twist.TakeUp.Used == TakeUpModel.Rule ? "rule" : "helix");
+        json.WriteBoolean("modelsDisagree", spec.ModelsDisagree);
         json.WriteEndObject();
-        Write(json, "bundleDiameter", spec.Bundle.Diameter);
-        Write(json, "laidUpLength", spec.LaidUpLength);
+        json.WriteLength("bundleDiameter", spec.Bundle.Diameter);
+        json.WriteLength("settle", spec.Settle);
+        json.WriteLength("laidUpLength", spec.LaidUpLength);
+    }
+
+    private static void WritePosts(Utf8JsonWriter json, BuildSpec spec)
+    {
         json.WriteStartObject("postSetting");
-        Write(json, "outside", spec.Posts.Outside);
-        Write(json, "centers", spec.Posts.Centers);
-        Write(json, "tape", spec.Posts.Tape);
-        Write(json, "residual", spec.Posts.Residual);
+        json.WriteLength("outside", spec.Posts.Outside);
+        json.WriteLength("centers", spec.Posts.Centers);
+        json.WriteLength("tape", spec.Posts.Tape);
+        json.WriteLength("residual", spec.Posts.Residual);
+        json.WriteNumber("residualTurns", spec.ResidualTurns);
         json.WriteEndObject();
-        json.WriteNumber("loops", spec.Layup.Loops);
-        WriteLayup(json, spec.Layup);
-        WritePlaces(json, spec);
+        json.WriteLength("turnSensitivity", spec.TurnSensitivity);
+    }
+
+    private static void WriteLoads(Utf8JsonWriter json, BuildSpec spec)
+    {
+        json.WriteStartObject("stretch");
+        json.WriteForce("load", spec.Stretch.Load);
+        json.WriteNumber("minutes", spec.Stretch.Minutes);
+        json.WriteLength("readingUnderLoad", spec.Stretch.Reading);
+        json.WriteNumber("shareOfStrength", spec.StretchShare);
+        json.WriteEndObject();
         json.WriteStartObject("strength");
-        Write(json, "breaking", spec.Strength.Breaking);
-        Write(json, "floor", spec.Strength.Floor);
+        json.WriteForce("breaking", spec.Strength.Breaking);
+        json.WriteForce("floor", spec.Strength.Floor);
+        if (spec.Strength.Ratio is { } ratio)
+        {
+            json.WriteNumber("ratio", ratio);
+        }
+        else
+        {
+            json.WriteNull("ratio");
+        }
+
+        json.WriteEndObject();
+        json.WriteStartObject("mass");
+        json.WriteNumber("grains", spec.Mass.Grains);
+        json.WriteNumber("grams", spec.Mass.Grams);
+        json.WriteNumber("arrowShareGrains", PieceMass.ArrowShare(spec.Mass).Grains);
         json.WriteEndObject();
     }
 
     private static void WriteLayup(Utf8JsonWriter json, Layup layup)
     {
+        json.WriteNumber("loops", layup.Loops);
         json.WriteStartArray("colors");
         foreach (var color in layup.Colors)
         {
@@ -100,49 +140,6 @@ internal static class SpecJson
         json.WriteEndArray();
     }
 
-    private static void WritePlaces(Utf8JsonWriter json, BuildSpec spec)
-    {
-        json.WriteStartArray("separators");
-        foreach (var separator in spec.Separators)
-        {
-            json.WriteStartObject();
-            json.WriteString("name", separator.Name);
-            Write(json, "finished", separator.Position);
-            Write(json, "onJig", spec.OnJig(separator.Position));
-            json.WriteNumber("strandsEachSide", separator.StrandsEachSide);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-        json.WriteStartArray("servings");
-        foreach (var serving in spec.Servings)
-        {
-            json.WriteStartObject();
-            json.WriteString("name", SpecText.Role(serving.Role));
-            Write(json, "fromA", serving.From);
-            Write(json, "toA", serving.To);
-            Write(json, "fromB", spec.FromB(serving.From));
-            Write(json, "toB", spec.FromB(serving.To));
-            Write(json, "length", serving.Length);
-            json.WriteString("thread", serving.Thread);
-            json.WriteString("color", serving.Color);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-        json.WriteStartArray("marks");
-        foreach (var mark in spec.Marks)
-        {
-            json.WriteStartObject();
-            json.WriteString("name", mark.Kind == MarkKind.NockPoint ? "nock point" : "speed nock");
-            Write(json, "fromA", mark.Position);
-            Write(json, "fromB", spec.FromB(mark.Position));
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-    }
-
     private static void WriteProblems(Utf8JsonWriter json, IEnumerable<Problem> problems)
     {
         json.WriteStartArray("problems");
@@ -157,27 +154,5 @@ internal static class SpecJson
         }
 
         json.WriteEndArray();
-    }
-
-    private static void Write(Utf8JsonWriter json, string name, Length length)
-    {
-        json.WriteStartObject(name);
-        json.WriteNumber("in", length.Inches);
-        json.WriteNumber("mm", length.Millimeters);
-        json.WriteEndObject();
-    }
-
-    private static void Write(Utf8JsonWriter json, string name, Force? force)
-    {
-        if (force is not { } given)
-        {
-            json.WriteNull(name);
-            return;
-        }
-
-        json.WriteStartObject(name);
-        json.WriteNumber("lbf", Math.Round(given.Pounds, 6)); // what a micronewton can tell
-        json.WriteNumber("N", given.Newtons);
-        json.WriteEndObject();
     }
 }

@@ -17,10 +17,11 @@ internal static class SpecText
         Line(
             "post setting",
             $"{LengthWriter.Mark(spec.Posts.Tape, unit)} on the tape, outside to outside (exact {Exact(spec.Posts.Outside)}, "
-            + $"laid {Residual(spec.Posts.Residual)}); centers {Exact(spec.Posts.Centers)}");
+            + $"laid {Laid(spec.Posts.Residual)}); centers {Exact(spec.Posts.Centers)}");
         Line("laid-up length", Exact(spec.LaidUpLength));
         Line("turns", $"{spec.Twist.Turns}, taking up {Exact(spec.Twist.TakeUp.Amount)} by {Model(spec.Twist.TakeUp.Used)} "
             + $"(rule {Exact(spec.Twist.TakeUp.Rule)}, helix {Exact(spec.Twist.TakeUp.Helix)})");
+        Line("a turn more", spec.Twist.Turns == 0 ? "" : $"{Fine(spec.TurnSensitivity)} shorter; {Residual(spec)}");
         Line("strands", $"{spec.Bundle.Strands} of {spec.Bundle.Material}, {spec.Layup.Loops} loops");
         foreach (var color in spec.Layup.Colors)
         {
@@ -51,8 +52,18 @@ internal static class SpecText
             Line(mark.Kind == MarkKind.NockPoint ? "nock point" : "speed nock", $"{Mark(mark.Position)} from A");
         }
 
+        if (spec.NockFit is { } fit)
+        {
+            Line("nock fit", $"groove {Fine(fit.Groove)} over {fit.Thread}, {Fine(fit.Diameter)} thick: "
+                + (fit.Clearance < Length.Zero ? $"{Fine(-fit.Clearance)} too tight" : $"{Fine(fit.Clearance)} clearance"));
+        }
+
+        Line("stretch", $"{Pounds(spec.Stretch.Load)} for {Counted.Of(spec.Stretch.Minutes, "minute")}, "
+            + $"{Share(spec.StretchShare)} of the strength; should read about {Exact(spec.Stretch.Reading)} meanwhile");
         var floor = spec.Strength.Floor is { } f ? $", at least {Pounds(f)} is needed" : "";
         Line("strength", $"about {Pounds(spec.Strength.Breaking)}{floor}");
+        Line("mass", FormattableString.Invariant(
+            $"about {spec.Mass.Grains:0} gr, {spec.Mass.Grams:0.0} g; {PieceMass.ArrowShare(spec.Mass).Grains:0} gr of it count as arrow mass"));
         Line("notes", slip.Notes);
         output.WriteLine();
 
@@ -66,9 +77,11 @@ internal static class SpecText
 
         string Mark(Length length) => LengthWriter.Mark(length, unit);
 
+        string Fine(Length length) => LengthWriter.Fine(length, unit);
+
         string Exact(Length length) => LengthWriter.Exact(length, unit);
 
-        string Residual(Length residual) => residual == Length.Zero ? "exactly"
+        string Laid(Length residual) => residual == Length.Zero ? "exactly"
             : Exact(Length.Abs(residual)) + (residual > Length.Zero ? " longer" : " shorter");
     }
 
@@ -79,6 +92,13 @@ internal static class SpecText
         ServingRole.EndB => "end B",
         _ => "other",
     };
+
+    /// <summary>What takes out the post setting's residual.</summary>
+    private static string Residual(BuildSpec spec) => Math.Abs(spec.ResidualTurns) < 0.05
+        ? "the tape needs no correction"
+        : FormattableString.Invariant($"{Math.Abs(spec.ResidualTurns):0.0} turns {(spec.ResidualTurns > 0 ? "more" : "fewer")} cancel what the tape is off");
+
+    private static string Share(double share) => share.ToString("0 %", CultureInfo.InvariantCulture);
 
     private static string Model(TakeUpModel model) => model == TakeUpModel.Rule ? "rule" : "helix";
 

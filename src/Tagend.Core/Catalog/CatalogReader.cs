@@ -90,11 +90,11 @@ public static class CatalogReader
                 jig.Length("tape_mm", Length.FromMillimeters(1)),
                 jig.Length("tail")),
             PinDiameter = measuring.Length("pin_diameter", Length.FromInches(0.25)),
-            TurnsPerInch = twisting.Number("turns_per_inch", 0, 5, 0.75),
+            TurnsPerInch = twisting.Number("turns_per_inch", 0, 5, Twist.CommonTurnsPerInch),
             TakeUpModel = twisting.Choice("take_up", ("rule", TakeUpModel.Rule), ("helix", TakeUpModel.Helix)),
             TwistDirection = twisting.Choice(
                 "direction", ("clockwise", TwistDirection.Clockwise), ("counterclockwise", TwistDirection.Counterclockwise)),
-            RuleTakeUpPerTurn = twisting.Length("rule_per_turn", Length.FromInches(0.012)),
+            RuleTakeUpPerTurn = twisting.Length("rule_per_turn", Twist.CommonTakeUpPerTurn),
             WantedNockClearance = serving.Length("nock_clearance", Length.FromInches(0.002)),
             GreatestNockMisfit = serving.Length("nock_misfit", Length.FromInches(0.008)),
             ThreadTail = serving.Length("thread_tail", Length.FromInches(12)),

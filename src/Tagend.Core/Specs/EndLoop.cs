@@ -3,30 +3,44 @@ using Tagend.Measures;
 namespace Tagend.Specs;
 
 /// <summary>An end loop over a measuring pin: its legs run to where the serving closes them, not parallel as on the jig.</summary>
-public static class EndLoop
+/// <remarks>
+/// Geometry: the leg's axis is a tangent from the closing point, half a leg off the middle, to the circle half a leg
+/// outside the pin, then an arc of it; open, it is a straight piece beside the middle and a quarter circle.
+/// </remarks>
+/// <param name="loopLength">From the outside of the pin to where the legs meet.</param>
+/// <param name="pinDiameter">Of the measuring pin.</param>
+/// <param name="bundleDiameter">Of all strands; a leg has half of them.</param>
+public sealed class EndLoop(Length loopLength, Length pinDiameter, Length bundleDiameter)
 {
-    /// <summary>How much more of each leg a closed end loop takes than the same end left open, legs parallel.</summary>
-    /// <param name="loopLength">From the outside of the pin to where the legs meet.</param>
-    /// <param name="pinDiameter">Of the measuring pin.</param>
-    /// <param name="bundleDiameter">Of all strands; a leg has half of them.</param>
-    /// <returns>Zero where the loop is too short to close around the pin.</returns>
-    /// <remarks>
-    /// Geometry: the leg's axis is a tangent from the closing point, half a leg off the middle, to the circle half a leg
-    /// outside the pin, then an arc of it; open, it is a straight piece beside the middle and a quarter circle.
-    /// </remarks>
-    public static Length Closing(Length loopLength, Length pinDiameter, Length bundleDiameter)
-    {
-        var halfLeg = bundleDiameter.Inches / Math.Sqrt(2) / 2;
-        var radius = (pinDiameter.Inches / 2) + halfLeg;
-        var toPinAxis = loopLength.Inches - (pinDiameter.Inches / 2);
-        if (toPinAxis <= radius)
-        {
-            return Length.Zero;
-        }
+    private readonly double _halfLeg = bundleDiameter.Inches / Math.Sqrt(2) / 2;
+    private readonly double _toPinAxis = loopLength.Inches - (pinDiameter.Inches / 2);
 
-        var slant = Math.Sqrt((toPinAxis * toPinAxis) + (halfLeg * halfLeg));
-        var tangent = Math.Sqrt((slant * slant) - (radius * radius));
-        var arc = Math.PI - Math.Atan2(halfLeg, toPinAxis) - Math.Acos(radius / slant);
-        return Length.FromInches(tangent + (radius * arc) - toPinAxis - (radius * Math.PI / 2));
-    }
+    /// <summary>Half the thickness of one leg.</summary>
+    public Length HalfLeg => Length.FromInches(_halfLeg);
+
+    /// <summary>Of the leg's axis around the pin.</summary>
+    public Length Radius => Length.FromInches(RadiusInches);
+
+    /// <summary>From where the legs meet to the pin's axis.</summary>
+    public Length ToPinAxis => Length.FromInches(_toPinAxis);
+
+    /// <summary>Too short to close around the pin, such as a loop that is left open on purpose.</summary>
+    public bool IsOpen => _toPinAxis <= RadiusInches;
+
+    /// <summary>The straight part of a leg's axis.</summary>
+    public Length Straight => Length.FromInches(StraightInches);
+
+    /// <summary>The part of a leg's axis around the pin, radians.</summary>
+    public double Arc => Math.PI - Math.Atan2(_halfLeg, _toPinAxis) - Math.Acos(RadiusInches / Slant);
+
+    /// <summary>How much more of each leg the closed loop takes than the same end left open, legs parallel; zero where it is open.</summary>
+    public Length Closing => IsOpen
+        ? Length.Zero
+        : Length.FromInches(StraightInches + (RadiusInches * Arc) - _toPinAxis - (RadiusInches * Math.PI / 2));
+
+    private double RadiusInches => (pinDiameter.Inches / 2) + _halfLeg;
+
+    private double Slant => Math.Sqrt((_toPinAxis * _toPinAxis) + (_halfLeg * _halfLeg));
+
+    private double StraightInches => Math.Sqrt((Slant * Slant) - (RadiusInches * RadiusInches));
 }

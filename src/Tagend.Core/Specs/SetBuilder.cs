@@ -7,7 +7,11 @@ namespace Tagend.Specs;
 /// <summary>What became of one row of an order file.</summary>
 /// <param name="Spec">Null where a problem refuses the piece.</param>
 public sealed record PieceReport(
-    string Order, string Piece, int Line, BuildSpec? Spec, OrderSlip Slip, IReadOnlyList<Problem> Problems);
+    string Order, string Piece, int Line, BuildSpec? Spec, OrderSlip Slip, IReadOnlyList<Problem> Problems)
+{
+    /// <summary>The row as read; null where it could not be.</summary>
+    public OrderLine? Ordered { get; init; }
+}
 
 /// <summary>What became of a file of orders.</summary>
 /// <param name="Pieces">Every row that names a piece, in the file's order.</param>
@@ -34,7 +38,10 @@ public static class SetBuilder
         {
             var found = new List<Problem>();
             var spec = specs.Build(line, found);
-            pieces.Add(new PieceReport(line.Order, line.Piece, line.Row.Line, spec, line.Slip, [.. byLine[line.Row.Line], .. found]));
+            pieces.Add(new PieceReport(line.Order, line.Piece, line.Row.Line, spec, line.Slip, [.. byLine[line.Row.Line], .. found])
+            {
+                Ordered = line,
+            });
             problems.AddRange(found);
         }
 

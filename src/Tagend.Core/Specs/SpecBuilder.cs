@@ -63,8 +63,8 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
         var takeUp = new TakeUp(
             shop.TakeUpModel, shop.RuleTakeUpPerTurn * turns, Helix.TakeUp(bundle.Diameter, turns, finished));
         var settle = finished * (material.Settle / (1 + material.Settle));
-        var closing = EndLoop.Closing(plan.EndLoopA, shop.PinDiameter, bundle.Diameter)
-            + EndLoop.Closing(plan.EndLoopB, shop.PinDiameter, bundle.Diameter);
+        var closing = new EndLoop(plan.EndLoopA, shop.PinDiameter, bundle.Diameter).Closing
+            + new EndLoop(plan.EndLoopB, shop.PinDiameter, bundle.Diameter).Closing;
         var schedule = new PlaceSchedule(line, plan, catalog, unit, finished, bundle, problems);
         var spec = new BuildSpec
         {

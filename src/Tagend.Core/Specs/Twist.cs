@@ -34,6 +34,12 @@ public sealed record TakeUp(TakeUpModel Used, Length Rule, Length Helix)
 /// <summary>Whole turns put into the finished piece.</summary>
 public sealed record Twist(int Turns, TwistDirection Direction, TakeUp TakeUp)
 {
+    /// <summary>Turns per inch where a shop says nothing else: common practice.</summary>
+    public const double CommonTurnsPerInch = 0.75;
+
+    /// <summary>Take-up of one turn by the rule model where a shop says nothing else: common practice.</summary>
+    public static readonly Length CommonTakeUpPerTurn = Length.FromInches(0.012);
+
     public TwistDirection ServingDirection =>
         Direction == TwistDirection.Clockwise ? TwistDirection.Counterclockwise : TwistDirection.Clockwise;
 

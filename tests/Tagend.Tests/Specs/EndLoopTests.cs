@@ -25,7 +25,7 @@ public class EndLoopTests
         var taut = HullPerimeter([.. circle, (toPinAxis, halfLeg), (toPinAxis, -halfLeg)]) - (2 * halfLeg);
         var open = (2 * toPinAxis) + (Math.PI * radius);
 
-        var closing = EndLoop.Closing(Length.FromInches(loopInches), Pin, Length.FromInches(bundleInches));
+        var closing = new EndLoop(Length.FromInches(loopInches), Pin, Length.FromInches(bundleInches)).Closing;
         Assert.Equal((taut - open) / 2, closing.Inches, 1e-6);
         Assert.True(closing > Length.Zero);
     }
@@ -34,7 +34,7 @@ public class EndLoopTests
     [InlineData(0)]
     [InlineData(0.25)]
     public void Closing_LoopTooShortForThePin_IsZero(double loopInches) =>
-        Assert.Equal(Length.Zero, EndLoop.Closing(Length.FromInches(loopInches), Pin, Length.FromInches(0.08)));
+        Assert.Equal(Length.Zero, new EndLoop(Length.FromInches(loopInches), Pin, Length.FromInches(0.08)).Closing);
 
     private static double HullPerimeter(List<(double X, double Y)> points)
     {

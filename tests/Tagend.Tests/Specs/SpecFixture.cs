@@ -21,6 +21,17 @@ public static class SpecFixture
     public static (BuildSpec? Spec, IReadOnlyList<Problem> Problems) Build(
         LengthUnit unit, params (string Column, string Text)[] cells)
     {
+        var file = Read(unit, cells);
+        var problems = new List<Problem>(file.Problems);
+        var spec = file.Lines.Count == 0 ? null : new SpecBuilder(Catalog, unit, Date).Build(file.Lines[0], problems);
+        return (spec, problems);
+    }
+
+    /// <summary>The order itself, which must be readable.</summary>
+    public static OrderLine Order(params (string Column, string Text)[] cells) => Assert.Single(Read(LengthUnit.Inch, cells).Lines);
+
+    private static OrderFile Read(LengthUnit unit, (string Column, string Text)[] cells)
+    {
         var row = new Dictionary<string, string>
         {
             ["order"] = "D-101",
@@ -46,14 +57,11 @@ public static class SpecFixture
             }
         }
 
-        var problems = new List<Problem>();
         var path = Path.Combine(Path.GetTempPath(), $"tagend-{Guid.NewGuid():N}.csv");
         File.WriteAllText(path, $"{string.Join(',', row.Keys)}\n{string.Join(',', row.Values.Select(v => $"\"{v}\""))}\n");
         var file = OrderReader.Read(path, unit, Catalog.Shop.Columns);
         File.Delete(path);
-        problems.AddRange(file.Problems);
-        var spec = file.Lines.Count == 0 ? null : new SpecBuilder(Catalog, unit, Date).Build(file.Lines[0], problems);
-        return (spec, problems);
+        return file;
     }
 
     /// <summary>A spec that must come out without any problem.</summary>
