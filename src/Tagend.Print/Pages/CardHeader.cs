@@ -1,5 +1,5 @@
-using Tagend.Measures;
 using Tagend.Blocks;
+using Tagend.Measures;
 using Tagend.Output;
 using Tagend.Specs;
 

@@ -77,7 +77,10 @@ public class OrderReaderTests
     {
         var aliases = new Dictionary<string, string>
         {
-            ["auftrag"] = "order", ["teil"] = "piece", ["länge"] = "finished_length", ["farbe 1"] = "colors",
+            ["auftrag"] = "order",
+            ["teil"] = "piece",
+            ["länge"] = "finished_length",
+            ["farbe 1"] = "colors",
         };
         var file = OrderReader.Read(
             "orders.csv",
