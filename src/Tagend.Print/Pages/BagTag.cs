@@ -13,14 +13,8 @@ internal static class BagTag
     /// Order, date and the pieces with their finished lengths are never left out.
     /// </summary>
     /// <param name="codeIsWhole">The code carries the whole texts of the pieces, not only names and revisions.</param>
-    public static IEnumerable<Func<LabelStyle, Block>> FromFullToLeast(BuildSet set, Shop shop, bool codeIsWhole)
-    {
-        for (var left = 4; left >= 0; left--)
-        {
-            var parts = left;
-            yield return style => Of(set, shop, codeIsWhole, style, parts);
-        }
-    }
+    public static IReadOnlyList<Func<LabelStyle, Block>> FromFullToLeast(BuildSet set, Shop shop, bool codeIsWhole) =>
+        [.. Enumerable.Range(0, 5).Select(left => (Func<LabelStyle, Block>)(style => Of(set, shop, codeIsWhole, style, 4 - left)))];
 
     private static Stack Of(BuildSet set, Shop shop, bool codeIsWhole, LabelStyle style, int parts)
     {
@@ -41,7 +35,7 @@ internal static class BagTag
         Add(!codeIsWhole, "Code: pieces and revisions only; scan the loop tags.");
         var due = parts > 2 && slip.Due.Length > 0 ? $" · due {slip.Due.Replace(' ', '\u00A0')}" : "";
         Add(true, DateWriter.Iso(set.Builds[0].Spec.Date) + due);
-        Add(parts > 3, string.Join(" · ", new[] { shop.Name, shop.Phone.Replace(' ', '\u00A0') }.Where(t => t.Length > 0)));
+        Add(parts > 3, string.Join("\u00A0· ", new[] { shop.Name, shop.Phone.Replace(' ', '\u00A0') }.Where(t => t.Length > 0)));
         return new Stack(lines, style.Gap);
 
         void Add(bool wanted, string text)

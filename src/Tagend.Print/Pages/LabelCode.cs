@@ -8,12 +8,11 @@ namespace Tagend.Pages;
 /// <param name="Dots">Of a module's side.</param>
 internal sealed record LabelCode(QrSymbol Symbol, QrRecovery Recovery, int Dots, DotGrid Grid)
 {
-    /// <summary>What a module has on a label printer where the label allows, and the least it has: common practice.</summary>
+    /// <summary>What a module has where the label allows, and at the least on a sheet: common practice.</summary>
     private const int WantedDots = 4;
-    private const int LeastDots = 3;
 
-    /// <summary>The least on a sheet, 0.42 mm: any office printer and scanner will do.</summary>
-    private const int SheetDots = 5;
+    /// <summary>The least dots of a module on a label printer: common practice.</summary>
+    private const int LeastDots = 3;
 
     /// <summary>A larger module takes room from the text and reads no better: 0.75 mm on 8 dots a millimeter.</summary>
     private const int MostDots = 6;
@@ -35,14 +34,14 @@ internal sealed record LabelCode(QrSymbol Symbol, QrRecovery Recovery, int Dots,
 
     /// <summary>
     /// The code with the largest modules that fit. Better recovery gives way to wanted dots, and those to a code at all:
-    /// M at 4 dots or more, L at 4, M at 3, L at 3; on sheets M at 5 or more, L at 5.
+    /// M at 4 dots or more, L at 4, and on label printers M at 3, L at 3.
     /// </summary>
     /// <returns>Null where not even the least dots fit: a smaller code would not scan.</returns>
     public static LabelCode? Of(string text, LabelStock stock)
     {
         var grid = DotGrid.Of(stock);
         var (width, height) = (Points.Of(stock.LabelWidth), Points.Of(stock.LabelHeight));
-        foreach (var least in stock.DotsPerInch is null ? [SheetDots] : new[] { WantedDots, LeastDots })
+        foreach (var least in stock.DotsPerInch is null ? [WantedDots] : new[] { WantedDots, LeastDots })
         {
             foreach (var recovery in new[] { QrRecovery.M, QrRecovery.L })
             {

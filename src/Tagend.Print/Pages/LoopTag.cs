@@ -12,14 +12,8 @@ internal static class LoopTag
     /// From all to the least. What a small label leaves out, in this order: bow and kind; material and turns; colors.
     /// Order, piece, finished length, revision and date are never left out.
     /// </summary>
-    public static IEnumerable<Func<LabelStyle, Block>> FromFullToLeast(Build build, ShopCatalog catalog)
-    {
-        for (var left = 3; left >= 0; left--)
-        {
-            var parts = left;
-            yield return style => Of(build, catalog, style, parts);
-        }
-    }
+    public static IReadOnlyList<Func<LabelStyle, Block>> FromFullToLeast(Build build, ShopCatalog catalog) =>
+        [.. Enumerable.Range(0, 4).Select(left => (Func<LabelStyle, Block>)(style => Of(build, catalog, style, 3 - left)))];
 
     /// <summary><c>black 12, red 12</c>, each held together.</summary>
     public static string Colors(BuildSpec spec) =>

@@ -73,11 +73,14 @@ public static class TagLabels
         return Lay(at, code, LoopTag.FromFullToLeast(build, catalog), fonts, stock, problems);
     }
 
-    /// <summary>The code at the left, the words beside it: the most words at the largest size that fits them all.</summary>
+    /// <summary>
+    /// The code at the left, the words beside it: the most words at the largest size that fits them all. Words that no
+    /// height would make fit are a problem, not left out.
+    /// </summary>
     private static IReadOnlyList<Ink> Lay(
         Place at,
         LabelCode? code,
-        IEnumerable<Func<LabelStyle, Block>> wordings,
+        IReadOnlyList<Func<LabelStyle, Block>> wordings,
         Fonts fonts,
         LabelStock stock,
         List<Problem> problems)
@@ -91,13 +94,13 @@ public static class TagLabels
 
         var (width, height) = (Points.Of(stock.LabelWidth), Points.Of(stock.LabelHeight));
         var room = new Room(width - code.Side - Margin, height - (2 * Margin));
-        Placement placement = new Misfit("no words");
-        foreach (var wording in wordings)
+        var last = wordings[0](LabelStyle.LargeToSmall[^1]).Place(fonts, room with { Height = Room.Endless });
+        if (last is Placed)
         {
-            foreach (var style in LabelStyle.LargeToSmall)
+            foreach (var (wording, style) in wordings.SelectMany(w => LabelStyle.LargeToSmall.Select(s => (w, s))))
             {
-                placement = wording(style).Place(fonts, room);
-                if (placement is Placed words)
+                last = wording(style).Place(fonts, room);
+                if (last is Placed words)
                 {
                     var top = code.Grid.Before((height - code.Side) / 2);
                     var quiet = QrSymbol.QuietModules * code.Module;
@@ -110,7 +113,7 @@ public static class TagLabels
             }
         }
 
-        problems.AddRange(((Misfit)placement).Reasons.Select(r => new Problem(at, null, $"{r}; on {stock.Name} ({stock.Title})")));
+        problems.AddRange(((Misfit)last).Reasons.Select(r => new Problem(at, null, $"{r}; on {stock.Name} ({stock.Title})")));
         return [];
     }
 }

@@ -19,15 +19,17 @@ public sealed class JigCardTests
         """;
 
     [Theory]
-    [InlineData("half letter", 300)]
-    [InlineData("A5", 300)]
-    [InlineData("A5", 600)]
-    public void Code_OnThePrintedCard_IsReadByTwoDecoders(string title, int dotsPerInch)
+    [InlineData("half letter", 203, "-gray")]
+    [InlineData("half letter", 203, "-mono")]
+    [InlineData("half letter", 300, "-gray")]
+    [InlineData("A5", 300, "-mono")]
+    [InlineData("A5", 600, "-gray")]
+    public void Code_OnThePrintedCard_IsReadByTwoDecoders(string title, int dotsPerInch, string shades)
     {
         using var sample = new Sample();
         var (pdf, tag) = Print(sample, title);
         var picture = sample.Place("card");
-        OutsideTool.Run("pdftoppm", "-r", $"{dotsPerInch}", "-gray", "-png", "-singlefile", pdf, picture);
+        OutsideTool.Run("pdftoppm", "-r", $"{dotsPerInch}", shades, "-png", "-singlefile", pdf, picture);
         Assert.Equal(tag, OutsideTool.Run("zbarimg", "--quiet", "--raw", picture + ".png").Output.Trim());
         Assert.Equal(tag, OutsideTool.Run("ZXingReader", "-1", "-bytes", picture + ".png").Output.Trim());
     }

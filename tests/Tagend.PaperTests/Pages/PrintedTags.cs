@@ -11,7 +11,7 @@ using Xunit;
 namespace Tagend.PaperTests.Pages;
 
 /// <summary>The tags of the demo orders on a stock, and the texts their codes must say.</summary>
-internal sealed record PrintedTags(IReadOnlyList<Page> Pages, IReadOnlyList<string> Texts)
+internal sealed record PrintedTags(LabelStock LoopStock, IReadOnlyList<Page> Pages, IReadOnlyList<string> Texts)
 {
     private static readonly ShopCatalog Catalog = ReadCatalog();
 
@@ -21,7 +21,8 @@ internal sealed record PrintedTags(IReadOnlyList<Page> Pages, IReadOnlyList<stri
             Path.Combine(Sample.Templates, "..", "demo-orders", "demo.csv"), LengthUnit.Inch, Catalog.Shop.Columns);
         var report = SetBuilder.Build(file, new SpecBuilder(Catalog, LengthUnit.Inch, Sample.Date));
         Assert.Equal(7, report.Sets.Count);
-        return new PrintedTags(Compose(report.Sets, bagStock, loopStock), [.. report.Sets.SelectMany(TextsOf)]);
+        return new PrintedTags(
+            Catalog.Stocks[loopStock], Compose(report.Sets, bagStock, loopStock), [.. report.Sets.SelectMany(TextsOf)]);
 
         IEnumerable<string> TextsOf(BuildSet set)
         {
