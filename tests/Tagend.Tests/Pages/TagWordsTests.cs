@@ -51,7 +51,7 @@ public sealed class TagWordsTests
     public void BagTag_OfOneColoring_SaysItOnce()
     {
         var set = SheetFixture.Recurve();
-        var text = TextOf(BagTag.FromFullToLeast(set, SheetFixture.Catalog.Shop, true).First()(Smallest));
+        var text = TextOf(BagTag.FromFullToLeast(set, SheetFixture.Catalog.Shop, true)[0](Smallest));
         Assert.Contains("string 65 in | colors: ", text, StringComparison.Ordinal);
     }
 
