@@ -35,7 +35,12 @@ internal static class BagTag
         Add(!codeIsWhole, "Code: pieces and revisions only; scan the loop tags.");
         var due = parts > 2 && slip.Due.Length > 0 ? $" · due {slip.Due.Replace(' ', '\u00A0')}" : "";
         Add(true, DateWriter.Iso(set.Builds[0].Spec.Date) + due);
-        Add(parts > 3, string.Join("\u00A0· ", new[] { shop.Name, shop.Phone.Replace(' ', '\u00A0') }.Where(t => t.Length > 0)));
+        var contact = string.Join("\u00A0· ", new[] { shop.Name, shop.Phone.Replace(' ', '\u00A0') }.Where(t => t.Length > 0));
+        if (parts > 3 && contact.Length > 0)
+        {
+            lines.Add(new Paragraph(contact, style.Body));
+        }
+
         return new Stack(lines, style.Gap);
 
         void Add(bool wanted, string text)
