@@ -84,6 +84,7 @@ public class SpecBuilderTests
     [InlineData("servings", "A 0..8; 7..9", "the serving 0 in to 8 in overlaps the serving 7 in to 9 in")]
     [InlineData("servings", "A 0..61", "the serving A 0..61 at 61 in from end A is not on the piece, which ends at 60 1/4 in")]
     [InlineData("servings", "A 0..8 t099", "there is no such thread as t099 in the templates; did you mean t019? There are t017, t019, t021, t025, t030")]
+    [InlineData("servings", "A 0..8 t012", "there is no such thread as t012 in the templates; there are t017, t019, t021, t025, t030")]
     [InlineData("peep", "28 in", "the peep at 28 in is under the serving 26 1/4 in to 31 in")]
     [InlineData("peep", "70 in", "the peep at 70 in from end A is not on the piece, which ends at 60 1/4 in")]
     [InlineData("nock_point", "32 in", "the nock point at 32 in is outside the center serving, 26 1/4 in to 31 in")]
