@@ -36,6 +36,19 @@ public static class LengthWriter
         ? length.Inches.ToString("0.0000", CultureInfo.InvariantCulture) + " in"
         : length.Millimeters.ToString("0.000", CultureInfo.InvariantCulture) + " mm";
 
+    /// <summary>As much as to take from a spool, rounded up to a whole foot or 0.1 m: <c>41 yd 1 ft</c>, <c>37.8 m</c>.</summary>
+    /// <param name="length">0 or more.</param>
+    public static string Spool(Length length, LengthUnit unit)
+    {
+        if (unit == LengthUnit.Millimeter)
+        {
+            return FormattableString.Invariant($"{Math.Ceiling(length.Millimeters / 100) / 10:0.0} m");
+        }
+
+        var (yards, feet) = Math.DivRem((long)Math.Ceiling(length.Inches / 12), 3);
+        return FormattableString.Invariant($"{yards} yd {feet} ft");
+    }
+
     /// <summary>Whole inches and a reduced fraction, without the unit: <c>60 1/4</c>, <c>0</c>, <c>-3/16</c>.</summary>
     /// <param name="length">Rounded to the nearest part.</param>
     /// <param name="parts">Parts of an inch, a power of two: 16, 32 or 64.</param>

@@ -4,14 +4,19 @@ namespace Tagend.Problems;
 public static class NearestName
 {
     /// <summary>The nearest of some names, where one is near enough to be offered; else null.</summary>
-    /// <remarks>Near: a third of the letters changed, added or dropped at most, or one name within the other.</remarks>
+    /// <remarks>
+    /// Near: a third of the letters changed, added or dropped at most, or one name within the other. Of two that are
+    /// equally near none is offered: it would be a guess.
+    /// </remarks>
     public static string? To(string wanted, IEnumerable<string> names)
     {
         var near = names
             .Select(name => (Name: name, Changes: Changes(wanted, name)))
             .Where(c => c.Changes <= wanted.Length / 3 || IsWithin(wanted, c.Name) || IsWithin(c.Name, wanted))
-            .OrderBy(c => c.Changes);
-        return near.FirstOrDefault().Name;
+            .OrderBy(c => c.Changes)
+            .Take(2)
+            .ToList();
+        return near.Count == 0 || (near.Count == 2 && near[0].Changes == near[1].Changes) ? null : near[0].Name;
     }
 
     /// <summary>Fewest letters changed, added or dropped that make one text the other (Levenshtein 1966).</summary>

@@ -74,7 +74,7 @@ internal sealed class PlaceSchedule
         var name = ordered.Thread ?? (column == "center_serving" ? CenterThread() : _plan.Thread);
         if (!_catalog.Threads.TryGetValue(name, out var thread))
         {
-            Report(column, SpecWording.Unknown($"thread as {name}", _catalog.Threads.Keys));
+            Report(column, SpecWording.Unknown($"thread as {name}", name, _catalog.Threads.Keys));
             return null;
         }
 

@@ -13,6 +13,8 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
     /// <summary>Plan of a piece whose order names no kind and whose name is not that of a plan.</summary>
     public const string PlainPlan = "plain";
 
+    public IReadOnlyDictionary<string, PiecePlan> Plans => catalog.Plans;
+
     /// <returns>Null where a problem refuses the piece.</returns>
     public BuildSpec? Build(OrderLine line, ICollection<Problem> problems)
     {
@@ -40,7 +42,7 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
         {
             problems.Add(line.Row.Problem("material", materialName is null
                 ? SpecWording.Needed("material", plan.Name)
-                : SpecWording.Unknown("material", catalog.Materials.Keys)));
+                : SpecWording.Unknown("material", materialName, catalog.Materials.Keys)));
         }
 
         if (strands is null)
@@ -114,7 +116,7 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
 
         problems.Add(line.Row.Problem("kind", line.Kind is null
             ? SpecWording.NoPlan(PlainPlan)
-            : SpecWording.Unknown("kind", catalog.Plans.Keys)));
+            : SpecWording.Unknown("kind", name, catalog.Plans.Keys)));
         return null;
     }
 

@@ -1,13 +1,18 @@
 using Tagend.Catalog;
 using Tagend.Measures;
+using Tagend.Problems;
 
 namespace Tagend.Specs;
 
 /// <summary>All wording about specs that cannot or should not be built, so that tests can hold it.</summary>
 internal static class SpecWording
 {
-    public static string Unknown(string what, IEnumerable<string> known) =>
-        $"there is no such {what} in the templates; there are {string.Join(", ", known.Order(StringComparer.Ordinal))}";
+    /// <param name="what">The word for it: kind, material, thread as …</param>
+    public static string Unknown(string what, string name, IEnumerable<string> known)
+    {
+        var meant = NearestName.To(name, known) is { } near ? $"did you mean {near}? There are" : "there are";
+        return $"there is no such {what} in the templates; {meant} {string.Join(", ", known.Order(StringComparer.Ordinal))}";
+    }
 
     public static string NoPlan(string plain) =>
         $"no kind is given and the templates have no plans/{plain}.toml: name the kind of this piece";
@@ -51,6 +56,15 @@ internal static class SpecWording
 
     public static string PeepForgotten(string kind) =>
         $"a {kind} has a peep, and no place for it is given: it cannot be put in once the piece is served";
+
+    public static string PairDiffers(BuildSpec other, string ofOther, BuildSpec first, string ofFirst) =>
+        $"{other.Piece} is {ofOther} and {first.Piece} is {ofFirst}: pieces of the kind {first.Kind} are equal in a set";
+
+    public static string EndsDiffer(string kind, Length fromA, Length fromB, LengthUnit unit) =>
+        $"the serving at A is {Write(fromA, unit)} long and the one at B {Write(fromB, unit)}: both ends of a {kind} are equal";
+
+    public static string PartnerMissing(string kind, string partner) =>
+        $"a set with a {kind} usually has a {partner} too; this one has none";
 
     public static string BelowFloor(Strength strength, int strands, string material) =>
         FormattableString.Invariant($"{strands} strands of {material} carry about {strength.Breaking.Pounds:0} lbf, below four times ")

@@ -1,0 +1,62 @@
+using Tagend.Catalog;
+using Tagend.Measures;
+
+namespace Tagend.Specs;
+
+/// <summary>What is pulled from a spool.</summary>
+public enum StockKind
+{
+    Strand,
+    Thread,
+}
+
+/// <summary>A length to pull from one spool.</summary>
+/// <param name="Name">Of the strand material or the serving thread, in the catalog.</param>
+/// <param name="Color">Empty where the shop's stock decides.</param>
+/// <param name="Length">With tails, dummy tags and waste.</param>
+public sealed record StockNeed(StockKind Kind, string Name, string Color, Length Length);
+
+/// <summary>Strand material and serving thread that building takes.</summary>
+public static class Stock
+{
+    /// <summary>What one piece takes: its strands by color, then its threads, each spool once.</summary>
+    public static ValueList<StockNeed> Of(BuildSpec spec, Shop shop) => Total([.. Strands(spec, shop), .. Threads(spec, shop)]);
+
+    /// <summary>What a batch takes, each spool once: strands before threads, in order of name and color.</summary>
+    public static ValueList<StockNeed> Of(IEnumerable<BuildSpec> specs, Shop shop) =>
+        Total(specs.SelectMany(spec => Of(spec, shop)))
+            .OrderBy(need => need.Kind)
+            .ThenBy(need => need.Name, StringComparer.Ordinal)
+            .ThenBy(need => need.Color, StringComparer.Ordinal)
+            .ToValueList();
+
+    /// <summary>Way of a strand once around both posts: 2 × centers + π × post diameter.</summary>
+    /// <remarks>Twice the laid-up length, and what the loops' round ends take more.</remarks>
+    public static Length OfLoop(PostSetting posts) => (posts.Centers * 2) + (posts.PostDiameter * Math.PI);
+
+    private static IEnumerable<StockNeed> Strands(BuildSpec spec, Shop shop)
+    {
+        var loop = OfLoop(spec.Posts);
+        var dummies = shop.DummyTag * spec.Layup.EndTags.Count(tag => tag.IsDummy);
+        foreach (var (i, color) in spec.Layup.Colors.Index())
+        {
+            var length = (loop * color.Loops) + (spec.Layup.Tail * 2) + (i == 0 ? dummies : Length.Zero);
+            yield return new StockNeed(StockKind.Strand, spec.Bundle.Material, color.Color, length * (1 + shop.Waste));
+        }
+    }
+
+    private static IEnumerable<StockNeed> Threads(BuildSpec spec, Shop shop)
+    {
+        foreach (var serving in spec.Servings)
+        {
+            var length = ServingWork.Of(serving, spec.Bundle.Diameter).Thread + shop.ThreadTail;
+            yield return new StockNeed(StockKind.Thread, serving.Thread, serving.Color, length * (1 + shop.Waste));
+        }
+    }
+
+    private static ValueList<StockNeed> Total(IEnumerable<StockNeed> needs) => needs
+        .GroupBy(need => (need.Kind, need.Name, need.Color))
+        .Select(spool => new StockNeed(
+            spool.Key.Kind, spool.Key.Name, spool.Key.Color, spool.Aggregate(Length.Zero, (sum, need) => sum + need.Length)))
+        .ToValueList();
+}
