@@ -33,42 +33,46 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
         var sheets = new CustomerSheet(catalog, _fonts);
         var problems = new List<Problem>();
         var good = new List<BuildSet>();
+        var labels = new List<TagLabel>();
         var (cardPages, sheetPages) = (new List<Page>(), new List<Page>());
         foreach (var set in sets)
         {
             var cards = Asked(PrintOptions.Cards, () => set.Builds.Select(
                 b => JigCard.Compose(b, catalog, TagWriter.Write(b.Spec), CardPaper, _fonts)));
-            var tags = Asked(PrintOptions.Tags, () => [Tags([set])]);
-            var sheet = Asked(PrintOptions.Sheets, () => [sheets.Of(set, SheetPaper)]);
-            var found = cards.Concat(tags).Concat(sheet).SelectMany(c => c.Problems).ToList();
+            var tags = Asked<SetLabels>(PrintOptions.Tags, () => [Tags(set)]);
+            var sheet = Asked<Composed>(PrintOptions.Sheets, () => [sheets.Of(set, SheetPaper)]);
+            var found = new[] { cards.SelectMany(c => c.Problems), tags.SelectMany(t => t.Problems), sheet.SelectMany(c => c.Problems) }
+                .SelectMany(p => p)
+                .ToList();
             problems.AddRange(found.Except(problems));
             if (found.Count == 0)
             {
                 good.Add(set);
+                labels.AddRange(tags.SelectMany(t => t.Labels));
                 cardPages.AddRange(cards.SelectMany(c => c.Pages));
                 sheetPages.AddRange(sheet.SelectMany(c => c.Pages));
             }
         }
 
-        var tagPages = Asked(PrintOptions.Tags, () => [Tags(good)]).SelectMany(c => c.Pages).ToList();
-        var papers = new[] { (PrintOptions.Cards, cardPages), (PrintOptions.Tags, tagPages), (PrintOptions.Sheets, sheetPages) }
-            .Where(p => p.Item2.Count > 0)
+        var tagPages = TagLabels.Pages(labels, plan.FirstLabel);
+        var papers = new (string Name, IReadOnlyList<Page> Pages)[] { (PrintOptions.Cards, cardPages), (PrintOptions.Tags, tagPages), (PrintOptions.Sheets, sheetPages) }
+            .Where(p => p.Pages.Count > 0)
             .ToList();
         return new PrintedSets(
             good,
             [.. sets.Except(good).Select(s => s.Order)],
             problems,
-            [.. papers.Select(p => (PathOf($"{p.Item1}.pdf"), p.Item2.Count))],
-            [.. papers.SelectMany(p => Files(p.Item1, p.Item2, good[0].Builds[0].Spec.Date))]);
+            [.. papers.Select(p => (PathOf($"{p.Name}.pdf"), p.Pages.Count))],
+            [.. papers.SelectMany(p => Files(p.Name, p.Pages, good[0].Builds[0].Spec.Date))]);
     }
 
-    private Composed Tags(IReadOnlyList<BuildSet> sets) =>
-        TagLabels.Compose(sets, catalog, _fonts, plan.BagStock, plan.LoopStock, plan.FirstLabel);
+    private SetLabels Tags(BuildSet set) =>
+        TagLabels.Of(set, catalog, _fonts, plan.BagStock, plan.LoopStock, plan.FirstLabel);
 
-    private List<Composed> Asked(string paper, Func<IEnumerable<Composed>> compose) =>
+    private List<T> Asked<T>(string paper, Func<IEnumerable<T>> compose) =>
         plan.Papers.Contains(paper) ? [.. compose()] : [];
 
-    private IEnumerable<NewFile> Files(string name, List<Page> pages, DateOnly date)
+    private IEnumerable<NewFile> Files(string name, IReadOnlyList<Page> pages, DateOnly date)
     {
         var note = new PdfNote($"Tagend {name}", date);
         yield return new NewFile(PathOf($"{name}.pdf"), stream => PdfFile.Write(pages, _fonts, note, stream));

@@ -7,6 +7,12 @@ using Tagend.Tags;
 
 namespace Tagend.Pages;
 
+/// <summary>One label, drawn from its top left.</summary>
+public sealed record TagLabel(LabelStock Stock, IReadOnlyList<Ink> Inks);
+
+/// <summary>The labels of a set, or the problems that keep them off the stock.</summary>
+public sealed record SetLabels(IReadOnlyList<TagLabel> Labels, IReadOnlyList<Problem> Problems);
+
 /// <summary>The tags of sets on label stock: a bag tag a set and a loop tag a piece.</summary>
 public static class TagLabels
 {
@@ -28,32 +34,40 @@ public static class TagLabels
         LabelStock loopStock,
         int firstLabel = 1)
     {
+        var made = sets.Select(set => Of(set, catalog, fonts, bagStock, loopStock, firstLabel)).ToList();
+        List<Problem> problems = [.. made.SelectMany(m => m.Problems).Distinct()];
+        return problems.Count > 0
+            ? new Composed([], problems)
+            : new Composed(Pages(made.SelectMany(m => m.Labels), firstLabel), []);
+    }
+
+    /// <summary>The labels of one set, its bag's first, or the problems of what does not fit.</summary>
+    /// <param name="firstLabel">As of <see cref="Compose"/>.</param>
+    public static SetLabels Of(
+        BuildSet set, ShopCatalog catalog, Fonts fonts, LabelStock bagStock, LabelStock loopStock, int firstLabel)
+    {
         ArgumentOutOfRangeException.ThrowIfLessThan(firstLabel, 1);
         LabelStock[] stocks = [bagStock, loopStock];
         if (Array.Find(stocks, s => s.LabelsPerPage > 1 && s.LabelsPerPage < firstLabel) is { } small)
         {
-            return new Composed(
+            return new SetLabels(
                 [], [new Problem(new Place("tags"), null, $"no label {firstLabel}: a sheet of {small.Name} ({small.Title}) has {small.LabelsPerPage}")]);
         }
 
         var problems = new List<Problem>();
-        var labels = new List<(LabelStock Stock, IReadOnlyList<Ink> Inks)>();
-        foreach (var set in sets)
-        {
-            labels.Add((bagStock, Bag(set, catalog, fonts, bagStock, problems)));
-            labels.AddRange(set.Builds.Select(b => (loopStock, Loop(b, catalog, fonts, loopStock, problems))));
-        }
+        var labels = new List<TagLabel> { new(bagStock, Bag(set, catalog, fonts, bagStock, problems)) };
+        labels.AddRange(set.Builds.Select(b => new TagLabel(loopStock, Loop(b, catalog, fonts, loopStock, problems))));
+        return problems.Count > 0 ? new SetLabels([], problems) : new SetLabels(labels, []);
+    }
 
-        if (problems.Count > 0)
-        {
-            return new Composed([], problems);
-        }
-
-        var onRolls = Array.TrueForAll(stocks, s => s.LabelsPerPage == 1);
-        var pages = onRolls
-            ? labels.Select(l => LabelPage.Of(l.Stock, [(1, l.Inks)]))
-            : labels.GroupBy(l => l.Stock).SelectMany(g => LabelPage.Fill(g.Key, g.Select(l => l.Inks), firstLabel));
-        return new Composed([.. pages], []);
+    /// <summary>The pages of labels, in the order that <see cref="Compose"/> tells.</summary>
+    /// <param name="firstLabel">On a sheet of each stock there is one of this number.</param>
+    public static IReadOnlyList<Page> Pages(IEnumerable<TagLabel> labels, int firstLabel)
+    {
+        var all = labels.ToList();
+        return all.TrueForAll(l => l.Stock.LabelsPerPage == 1)
+            ? [.. all.Select(l => LabelPage.Of(l.Stock, [(1, l.Inks)]))]
+            : [.. all.GroupBy(l => l.Stock).SelectMany(g => LabelPage.Fill(g.Key, g.Select(l => l.Inks), firstLabel))];
     }
 
     private static IReadOnlyList<Ink> Bag(
