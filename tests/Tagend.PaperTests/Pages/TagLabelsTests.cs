@@ -10,7 +10,9 @@ public sealed class TagLabelsTests
 {
     private static readonly (string Bag, string Loop)[] Stocks =
     [
+        ("roll-4x2", "roll-4x2"),
         ("roll-4x2", "roll-3x2"),
+        ("roll-3x2", "roll-3x2"),
         ("roll-3x2", "roll-3x1.25"),
         ("roll-100x50mm", "roll-100x50mm"),
         ("letter-2x5", "letter-2x5"),
@@ -18,6 +20,7 @@ public sealed class TagLabelsTests
     ];
 
     private static readonly int[] Resolutions = [203, 300];
+    private static readonly string[] SheetStocks = ["letter-2x5", "a4-2x7"];
     private static readonly string[] Shades = ["-gray", "-mono"];
 
     public static TheoryData<string, string, int, string> Renderings => new(
@@ -41,12 +44,38 @@ public sealed class TagLabelsTests
         AssertRead(tags, Directory.GetFiles(Path.GetDirectoryName(pdf)!, "label*.png"));
     }
 
-    /// <summary>At what the stock's own printer has.</summary>
+    public static TheoryData<string, int, string, int> WholeSheets => new(
+        from stock in SheetStocks
+        from dotsPerInch in Resolutions
+        from shades in Shades
+        select (stock, dotsPerInch, shades, dotsPerInch == 300 ? 25 : 22));
+
+    /// <param name="fewestByZxing">Of 25. At 203 dpi it misses some on a whole sheet: DEVELOPERS.md, Known limits.</param>
+    [Theory]
+    [MemberData(nameof(WholeSheets))]
+    public void Codes_OfAWholeSheet_AreAllReadByZbarAndNoneWronglyByEither(
+        string stock, int dotsPerInch, string shades, int fewestByZxing)
+    {
+        using var sample = new Sample();
+        var tags = PrintedTags.Of(stock, stock);
+        var pdf = sample.Pdf(tags.Pages);
+        OutsideTool.Run("pdftoppm", "-r", $"{dotsPerInch}", shades, "-png", pdf, sample.Place("page"));
+        var pictures = Directory.GetFiles(Path.GetDirectoryName(pdf)!, "page*.png");
+        Assert.Equal(25, tags.Texts.Count);
+        Assert.Equal(tags.Texts.Order(StringComparer.Ordinal), ByZbar(pictures));
+        var byZxing = ByZxing(pictures);
+        Assert.Subset(tags.Texts.ToHashSet(), byZxing.ToHashSet());
+        Assert.InRange(byZxing.Distinct().Count(), fewestByZxing, 25);
+    }
+
+    /// <summary>At what the stock's own printer has, and at what sheets are taken to be printed at.</summary>
     public static TheoryData<string, string, int> Printers => new()
     {
         { "roll-4x2", "roll-4x2", 203 },
         { "roll-3x2", "roll-3x1.25", 203 },
         { "roll-100x50mm", "roll-100x50mm", 300 },
+        { "letter-2x5", "letter-2x5", 300 },
+        { "a4-2x7", "a4-2x7", 300 },
     };
 
     [Theory]
@@ -81,11 +110,20 @@ public sealed class TagLabelsTests
 
     private static void AssertRead(PrintedTags tags, IReadOnlyList<string> pictures)
     {
-        var expected = tags.Texts.Order(StringComparer.Ordinal);
-        var byZbar = OutsideTool.Run("zbarimg", ["--quiet", "--raw", .. pictures]).Output.TrimEnd().Split('\n');
-        Assert.Equal(expected, byZbar.Order(StringComparer.Ordinal));
+        var expected = tags.Texts.Order(StringComparer.Ordinal).ToList();
+        Assert.Equal(expected, ByZbar(pictures));
+        Assert.Equal(expected, ByZxing(pictures));
+    }
+
+    private static List<string> ByZbar(IReadOnlyList<string> pictures)
+    {
+        var said = OutsideTool.Run("zbarimg", ["--quiet", "--raw", .. pictures]).Output;
+        return [.. said.TrimEnd().Split('\n').Order(StringComparer.Ordinal)];
+    }
+
+    private static List<string> ByZxing(IReadOnlyList<string> pictures)
+    {
         var said = OutsideTool.Run("ZXingReader", ["-1", "-format", "QRCode", .. pictures]).Output;
-        var byZxing = Regex.Matches(said, "QRCode \"(.*)\"").Select(m => m.Groups[1].Value);
-        Assert.Equal(expected, byZxing.Order(StringComparer.Ordinal));
+        return [.. Regex.Matches(said, "QRCode \"(.*)\"").Select(m => m.Groups[1].Value).Order(StringComparer.Ordinal)];
     }
 }
