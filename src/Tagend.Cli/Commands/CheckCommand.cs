@@ -27,7 +27,7 @@ internal static class CheckCommand
 
         if (json)
         {
-            SpecJson.Write(Console.OpenStandardOutput(), report.Pieces);
+            SpecJson.Write(Console.OpenStandardOutput(), report.Pieces, catalog.Shop);
         }
         else
         {
@@ -36,6 +36,7 @@ internal static class CheckCommand
                 SpecText.Write(Console.Out, piece.Spec!, piece.Slip);
             }
 
+            PullText.Write(Console.Out, report.Sets, catalog);
             Console.WriteLine(Summary(report));
         }
 

@@ -5,14 +5,14 @@ using Tagend.Problems;
 
 namespace Tagend.Commands;
 
-/// <summary><c>tagend print ORDERS.csv</c>: cards, tags and customer sheets of all sets without a problem.</summary>
+/// <summary><c>tagend print ORDERS.csv</c>: cards, tags, customer sheets and the pull sheet of all sets without a problem.</summary>
 internal static class PrintCommand
 {
     public static Command Create()
     {
         var options = new ShopOptions();
         var paper = new PrintOptions();
-        var command = new Command("print", "Prints cards.pdf, tags.pdf and sheets.pdf for every set without a problem.");
+        var command = new Command("print", "Prints cards.pdf, tags.pdf, sheets.pdf and pulls.pdf for every set without a problem.");
         options.AddTo(command);
         paper.AddTo(command);
         command.SetAction(parsed => Run(options, paper, parsed));

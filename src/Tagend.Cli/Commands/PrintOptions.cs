@@ -23,8 +23,9 @@ internal sealed class PrintOptions
     public const string Cards = "cards";
     public const string Tags = "tags";
     public const string Sheets = "sheets";
+    public const string Pulls = "pulls";
 
-    private static readonly string[] AllPapers = [Cards, Tags, Sheets];
+    private static readonly string[] AllPapers = [Cards, Tags, Sheets, Pulls];
 
     private readonly Option<string> _folder = new("--out")
     {
@@ -35,7 +36,7 @@ internal sealed class PrintOptions
 
     private readonly Option<string[]> _only = new Option<string[]>("--only")
     {
-        Description = "Only these, parted by commas: cards, tags, sheets.",
+        Description = "Only these, parted by commas: cards, tags, sheets, pulls.",
         HelpName = "LIST",
         CustomParser = result => [.. result.Tokens.SelectMany(t => t.Value.Split(',', StringSplitOptions.TrimEntries))],
     };

@@ -54,8 +54,15 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
             }
         }
 
-        var tagPages = TagLabels.Pages(labels, plan.FirstLabel);
-        var papers = new (string Name, IReadOnlyList<Page> Pages)[] { (PrintOptions.Cards, cardPages), (PrintOptions.Tags, tagPages), (PrintOptions.Sheets, sheetPages) }
+        var pulls = Asked<Composed>(PrintOptions.Pulls, () => good.Count == 0 ? [] : [PullSheet.Compose(good, catalog, SheetPaper, _fonts)]);
+        problems.AddRange(pulls.SelectMany(c => c.Problems));
+        var papers = new (string Name, IReadOnlyList<Page> Pages)[]
+            {
+                (PrintOptions.Cards, cardPages),
+                (PrintOptions.Tags, TagLabels.Pages(labels, plan.FirstLabel)),
+                (PrintOptions.Sheets, sheetPages),
+                (PrintOptions.Pulls, [.. pulls.SelectMany(c => c.Pages)]),
+            }
             .Where(p => p.Pages.Count > 0)
             .ToList();
         return new PrintedSets(

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Problems;
 using Tagend.Specs;
@@ -10,7 +11,7 @@ internal static class SpecJson
 {
     private static readonly JsonWriterOptions Options = new() { Indented = true };
 
-    public static void Write(Stream output, IEnumerable<PieceReport> pieces)
+    public static void Write(Stream output, IEnumerable<PieceReport> pieces, Shop shop)
     {
         using var json = new Utf8JsonWriter(output, Options);
         json.WriteStartArray();
@@ -24,6 +25,7 @@ internal static class SpecJson
             if (piece.Spec is { } spec)
             {
                 WriteSpec(json, spec);
+                WriteStock(json, Stock.Of(spec, shop));
             }
 
             json.WriteEndObject();
@@ -104,6 +106,22 @@ internal static class SpecJson
         json.WriteNumber("grams", spec.Mass.Grams);
         json.WriteNumber("arrowShareGrains", PieceMass.ArrowShare(spec.Mass).Grains);
         json.WriteEndObject();
+    }
+
+    private static void WriteStock(Utf8JsonWriter json, IEnumerable<StockNeed> stock)
+    {
+        json.WriteStartArray("stock");
+        foreach (var need in stock)
+        {
+            json.WriteStartObject();
+            json.WriteString("kind", need.Kind == StockKind.Strand ? "strand" : "thread");
+            json.WriteString("name", need.Name);
+            json.WriteString("color", need.Color);
+            json.WriteLength("length", need.Length);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
     }
 
     private static void WriteLayup(Utf8JsonWriter json, Layup layup)

@@ -58,10 +58,15 @@ public static class CatalogReader
         section.Force("stretch_load"),
         section.Whole("stretch_minutes", 0, 10_000, 0),
         section.Number("stretch_limit", 0.05, 0.9, 0.5),
-        section.OptionalNumber("packing", 0.3, Bundle.HexagonalPacking));
+        section.OptionalNumber("packing", 0.3, Bundle.HexagonalPacking),
+        section.OptionalLength("spool"));
 
-    private static ServingThread ReadThread(TomlSection section) =>
-        new(section.Name.ToLowerInvariant(), section.Text("title"), section.Length("diameter"), section.Number("linear_density", 1, 2000));
+    private static ServingThread ReadThread(TomlSection section) => new(
+        section.Name.ToLowerInvariant(),
+        section.Text("title"),
+        section.Length("diameter"),
+        section.Number("linear_density", 1, 2000),
+        section.OptionalLength("spool"));
 
     private static Shop? ReadShop(string folder, List<Problem> problems)
     {

@@ -15,6 +15,7 @@ namespace Tagend.Catalog;
 /// <param name="StretchMinutes">On the stretcher.</param>
 /// <param name="StretchLimit">Greatest share of a piece's strength it may be stretched with.</param>
 /// <param name="Packing">Share of the bundle's section filled by strands; null where not measured.</param>
+/// <param name="Spool">On a full spool; null where the shop does not say.</param>
 public sealed record StrandMaterial(
     string Name,
     string Title,
@@ -27,9 +28,11 @@ public sealed record StrandMaterial(
     Force StretchLoad,
     int StretchMinutes,
     double StretchLimit,
-    double? Packing);
+    double? Packing,
+    Length? Spool);
 
 /// <summary>A serving thread. From threads.toml.</summary>
 /// <param name="Name">As orders name it, in lower case.</param>
 /// <param name="LinearDensity">Tex (g/km).</param>
-public sealed record ServingThread(string Name, string Title, Length Diameter, double LinearDensity);
+/// <param name="Spool">On a full spool; null where the shop does not say.</param>
+public sealed record ServingThread(string Name, string Title, Length Diameter, double LinearDensity, Length? Spool);

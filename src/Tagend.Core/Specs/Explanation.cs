@@ -30,6 +30,7 @@ public static class Explanation
             .. ExplainedNock.Of(piece),
             .. ExplainedStrength.Of(piece),
             .. ExplainedMass.Of(piece),
+            .. ExplainedStock.Of(piece),
         ];
     }
 }

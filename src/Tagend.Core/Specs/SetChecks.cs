@@ -23,7 +23,8 @@ internal static class SetChecks
             var first = kind.First();
             var problems = plan.IsPaired ? kind.Skip(1).SelectMany(other => Unequal(first, other)) : [];
             problems = plan.IsMirrored ? problems.Concat(kind.SelectMany(p => UnequalEnds(p, plan))) : problems;
-            var missing = plan.Partners.Where(partner => isWhole && pieces.All(p => p.Spec.Kind != partner));
+            var missing = plan.Partners.Where(partner =>
+                isWhole && pieces.Count(p => p.Spec.Kind == partner) < (partner == plan.Name ? 2 : 1));
             foreach (var problem in problems.Concat(missing.Select(
                 partner => first.Line.Row.Problem("kind", SpecWording.PartnerMissing(plan.Name, partner), Severity.Warning))))
             {

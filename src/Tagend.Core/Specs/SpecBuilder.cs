@@ -173,7 +173,8 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
             problems.Add(line.Row.Problem("strands", SpecWording.StretchedTooHard(spec, material)));
         }
 
-        if (spec.NockFit is { } fit && Length.Abs(fit.Clearance - catalog.Shop.WantedNockClearance) > catalog.Shop.GreatestNockMisfit)
+        if (spec.NockFit is { } fit
+            && (fit.Clearance < Length.Zero || fit.Clearance - catalog.Shop.WantedNockClearance > catalog.Shop.GreatestNockMisfit))
         {
             var best = NockFit.Best(fit.Groove, catalog.Shop.WantedNockClearance, spec.Bundle.Diameter, catalog.Threads.Values);
             problems.Add(line.Row.Problem("nock_groove", SpecWording.NockMisfit(fit, best, unit), Severity.Warning));

@@ -63,8 +63,9 @@ internal static class SpecWording
     public static string EndsDiffer(string kind, Length fromA, Length fromB, LengthUnit unit) =>
         $"the serving at A is {Write(fromA, unit)} long and the one at B {Write(fromB, unit)}: both ends of a {kind} are equal";
 
-    public static string PartnerMissing(string kind, string partner) =>
-        $"a set with a {kind} usually has a {partner} too; this one has none";
+    public static string PartnerMissing(string kind, string partner) => kind == partner
+        ? $"a set with a {kind} usually has two; this one has one"
+        : $"a set with a {kind} usually has a {partner} too; this one has none";
 
     public static string BelowFloor(Strength strength, int strands, string material) =>
         FormattableString.Invariant($"{strands} strands of {material} carry about {strength.Breaking.Pounds:0} lbf, below four times ")

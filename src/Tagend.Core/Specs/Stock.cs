@@ -34,6 +34,15 @@ public static class Stock
     /// <remarks>Twice the laid-up length, and what the loops' round ends take more.</remarks>
     public static Length OfLoop(PostSetting posts) => (posts.Centers * 2) + (posts.PostDiameter * Math.PI);
 
+    /// <summary>Full spools that hold it; null where the catalog does not say what a spool holds.</summary>
+    public static int? Spools(StockNeed need, ShopCatalog catalog)
+    {
+        var spool = need.Kind == StockKind.Strand
+            ? catalog.Materials.GetValueOrDefault(need.Name)?.Spool
+            : catalog.Threads.GetValueOrDefault(need.Name)?.Spool;
+        return spool is { } length ? (int)Math.Ceiling(need.Length / length) : null;
+    }
+
     private static IEnumerable<StockNeed> Strands(BuildSpec spec, Shop shop)
     {
         var loop = OfLoop(spec.Posts);

@@ -31,14 +31,16 @@ internal sealed class PullTables(ShopCatalog catalog, Fonts fonts, LengthUnit un
             new Paragraph(need.Name, Text),
             new Paragraph(need.Color.Length > 0 ? need.Color : "any", Strong),
             new Paragraph(LengthWriter.Spool(need.Length, unit), Strong),
+            new Paragraph(Tagend.Specs.Stock.Spools(need, catalog)?.ToString(CultureInfo.InvariantCulture) ?? "", Text),
             new Paragraph(TitleOf(need), Text),
         ]);
         var table = Table(
             [
                 new TableColumn("Pulled", ColumnWidth.Natural),
-                new TableColumn("Spool", ColumnWidth.Natural),
+                new TableColumn(kind == StockKind.Strand ? "Material" : "Thread", ColumnWidth.Natural),
                 new TableColumn("Color", ColumnWidth.Natural),
                 new TableColumn("Length", ColumnWidth.Natural, Align.Right),
+                new TableColumn("Spools", ColumnWidth.Natural, Align.Right),
                 new TableColumn("", ColumnWidth.Shared()),
             ],
             [.. rows],

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using Xunit;
 
 namespace Tagend.PaperTests.Cli;
@@ -6,13 +7,13 @@ namespace Tagend.PaperTests.Cli;
 public class PrintTests
 {
     [Fact]
-    public void Print_Demo_WritesThreePdfsThatQpdfPasses()
+    public void Print_Demo_WritesPdfsThatQpdfPasses()
     {
         using var folder = TagendProgram.NewFolder();
         var said = TagendProgram.Run("print", TagendProgram.DemoOrders, "--out", folder.Path);
         Assert.Equal((0, ""), (said.ExitCode, said.Errors));
         Assert.Equal(
-            ["cards.pdf", "sheets.pdf", "tags.pdf"],
+            ["cards.pdf", "pulls.pdf", "sheets.pdf", "tags.pdf"],
             Directory.GetFiles(folder.Path).Select(Path.GetFileName).Order(StringComparer.Ordinal));
         Assert.All(Directory.GetFiles(folder.Path), f => Assert.Equal(0, OutsideTool.Run("qpdf", "--check", f).ExitCode));
     }
@@ -62,6 +63,19 @@ public class PrintTests
         var text = OutsideTool.Run("pdftotext", "-layout", folder["cards.pdf"], "-").Output;
         Assert.Contains(" mm", text, StringComparison.Ordinal);
         Assert.DoesNotMatch(@"\d/\d+ in\b", text);
+    }
+
+    [Fact]
+    public void Print_Pulls_SayWhatCheckSaysAndListEveryPieceOnce()
+    {
+        using var folder = TagendProgram.NewFolder();
+        TagendProgram.Run("print", TagendProgram.DemoOrders, "--out", folder.Path, "--only", "pulls", "--units", "mm");
+        var page = OutsideTool.Run("pdftotext", "-layout", folder["pulls.pdf"], "-").Output;
+        var check = TagendProgram.Run("check", TagendProgram.DemoOrders, "--units", "mm").Output;
+        var totals = Regex.Matches(check, @"^  (?<name>\S+) +(?<color>\S+) +(?:color +)?(?<meters>\d+\.\d m) +\d+ spool", RegexOptions.Multiline);
+        Assert.True(totals.Count > 15);
+        Assert.All(totals, t => Assert.Matches($@"{t.Groups["name"]} +{t.Groups["color"]} +{Regex.Escape(t.Groups["meters"].Value)}", page));
+        Assert.Equal(18, Regex.Count(page, @" (string|buss|control|cable \d|yoke \d) +\d+ +(hmpe|polyester)-"));
     }
 
     [Fact]

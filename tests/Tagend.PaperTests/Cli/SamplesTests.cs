@@ -23,6 +23,15 @@ public class SamplesTests
         Assert.All(Directory.GetFiles(samples, "*.png"), f => AssertSamePicture(f, folder[Path.GetFileName(f)]));
     }
 
+    [Fact]
+    public void OutputSamples_Mistakes_AreCurrent()
+    {
+        var said = TagendProgram.RunIn(TagendProgram.Root, "check", "demo-orders/mistakes.csv", "--date", Date);
+        var sample = File.ReadAllLines(Path.Combine(TagendProgram.Root, "output-samples", "mistakes.txt"));
+        Assert.Equal(Sorted(sample), Sorted((said.Output + said.Errors).TrimEnd('\n').Split('\n'))); // two streams, joined as they came
+        static IEnumerable<string> Sorted(IEnumerable<string> lines) => lines.Order(StringComparer.Ordinal);
+    }
+
     private static IEnumerable<string?> Names(string folder) =>
         Directory.GetFiles(folder).Select(Path.GetFileName).Order(StringComparer.Ordinal);
 

@@ -19,10 +19,16 @@ internal static class TagendProgram
 
     public static Said Run(params IReadOnlyList<string> arguments) => RunWithInput("", arguments);
 
-    public static Said RunWithInput(string input, params IReadOnlyList<string> arguments)
+    public static Said RunWithInput(string input, params IReadOnlyList<string> arguments) =>
+        Run(Environment.CurrentDirectory, input, arguments);
+
+    public static Said RunIn(string folder, params IReadOnlyList<string> arguments) => Run(folder, "", arguments);
+
+    private static Said Run(string folder, string input, IReadOnlyList<string> arguments)
     {
         var start = new ProcessStartInfo(Executable, arguments)
         {
+            WorkingDirectory = folder,
             RedirectStandardInput = true,
             RedirectStandardOutput = true,
             RedirectStandardError = true,

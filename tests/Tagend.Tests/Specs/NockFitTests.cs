@@ -22,7 +22,7 @@ public class NockFitTests
         .Sample(
             (groove, wanted, bundle, threads) =>
             {
-                var onHand = threads.Select((t, i) => new ServingThread($"t{i}", "", Thousandths(t), 100)).ToList();
+                var onHand = threads.Select((t, i) => new ServingThread($"t{i}", "", Thousandths(t), 100, Spool: null)).ToList();
                 var best = NockFit.Best(Thousandths(groove), Thousandths(wanted), Thousandths(bundle), onHand);
                 var least = threads.Min(t => Math.Abs(groove - bundle - (2 * t) - wanted)); // in whole thousandths, by hand
                 Assert.Equal(Thousandths(least), Length.Abs(
@@ -41,6 +41,22 @@ public class NockFitTests
         var spec = SpecFixture.Good(("nock_groove", "0.118 in"), ("center_serving", "26 1/4 in..31 in"));
         Assert.Equal("t019", spec.Servings.Single(s => s.Role == ServingRole.Center).Thread); // leaves 0.0006, wanted 0.002; t017 leaves 0.0046, t021 is 0.0034 too thick
     }
+
+    [Theory]
+    [InlineData("0.116 in", "0.0014 in tighter than the groove of 0.1160 in: t017 is the nearest thread on hand")]
+    [InlineData("0.1275 in", "0.0101 in looser than the groove of 0.1275 in: t025 is the nearest thread on hand")]
+    public void Build_NockTighterThanNothingOrTooLoose_IsWarnedOf(string groove, string warning)
+    {
+        // Over 24 strands of 0.0145 in at 0.80 packing, 0.0794 in thick, t019 makes 0.1174 in.
+        var (spec, problems) = SpecFixture.Build(("nock_groove", groove));
+        Assert.NotNull(spec);
+        Assert.EndsWith(warning, Assert.Single(problems).Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("0.1175 in")]
+    [InlineData("0.1272 in")]
+    public void Build_NockThatFits_IsNotWarnedOf(string groove) => SpecFixture.Good(("nock_groove", groove));
 
     private static Length Thousandths(int number) => Length.FromInches(number / 1000.0);
 }

@@ -65,6 +65,26 @@ public class SetChecksTests
     public void Build_YokeWithEqualEnds_IsASet(string servings) =>
         Assert.Empty(Report($"yoke,yoke,16 3/4,,,{servings}").Problems);
 
+    [Theory]
+    [InlineData("yoke", "16 3/4", "17")]
+    [InlineData("split-yoke-cable", "39", "39 1/4")]
+    public void Build_YokesThatDiffer_AreRefused(string kind, string first, string second)
+    {
+        var report = Report($"string,compound-string,60,,,\nyoke 1,{kind},{first},,,\nyoke 2,{kind},{second},,,");
+        Assert.Contains(
+            $"yoke 2 is {second} in long and yoke 1 is {first} in: pieces of the kind {kind} are equal in a set",
+            report.Problems.Select(p => p.Message));
+        Assert.Empty(report.Sets);
+    }
+
+    [Fact]
+    public void Build_OneOfTwoCables_IsWarnedOfTheOther()
+    {
+        var report = Report("string,crossbow-string,36,,,\ncable,crossbow-cable,19,,,");
+        Assert.Equal("a set with a crossbow-cable usually has two; this one has one", Assert.Single(report.Problems).Message);
+        Assert.Single(report.Sets);
+    }
+
     [Fact]
     public void Build_ControlCableAlone_IsWarnedOfItsPartnersAndBuilt()
     {

@@ -33,6 +33,17 @@ public class StockTests
         Assert.Equal((12 - 10) * 1.03, (one - both).Inches, 1e-6);
     }
 
+    [Theory]
+    [InlineData(1568, 1)]
+    [InlineData(1568.001, 2)]
+    [InlineData(3137, 3)]
+    public void Spools_OfMaterialWhoseSpoolHolds1568Meters_AreWhole(double meters, int spools)
+    {
+        var need = new StockNeed(StockKind.Strand, "hmpe-0145", "black", Length.FromMillimeters(meters * 1000));
+        Assert.Equal(spools, Stock.Spools(need, SpecFixture.Catalog));
+        Assert.Null(Stock.Spools(need with { Name = "bought elsewhere" }, SpecFixture.Catalog));
+    }
+
     [Fact]
     public void Of_Servings_AreSummedByThreadAndColor()
     {
