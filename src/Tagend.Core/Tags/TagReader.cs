@@ -73,8 +73,8 @@ public static class TagReader
         var posts = new PostSetting(jig.Length(unit), jig.Length(unit), jig.Length(unit), jig.Length(unit));
         var tail = jig.Length(unit);
         var colors = fields.Items('C', c => (c.Lower("a color"), c.Whole("strands")));
-        var threads = fields.Items('Y', t => (Name: t.Lower("a thread"), Diameter: t.Length(unit)));
-        var servings = fields.Items('S', s => ReadServing(s, unit, threads, fault));
+        var spools = fields.Items('Y', t => (t.Lower("a thread"), t.Length(unit), t.IsAtEnd ? "" : t.Lower("a color")));
+        var servings = fields.Items('S', s => ReadServing(s, unit, spools, fault));
         var separators = fields.Items('P', s => new Separator(s.Lower("a separator"), s.Length(unit), bundle.Strands / 2));
         var marks = fields.Items('N', m => new Mark(m.Letter(TagGrammar.MarkLetters, "a mark"), m.Length(unit)));
         var breaking = fields.Parts('B').Force(unit);
@@ -114,19 +114,19 @@ public static class TagReader
     }
 
     private static Serving ReadServing(
-        TagFields parts, LengthUnit unit, IEnumerable<(string Name, Length Diameter)> threads, TagFault fault)
+        TagFields parts, LengthUnit unit, ValueList<(string Thread, Length Diameter, string Color)> spools, TagFault fault)
     {
         var role = parts.Letter(TagGrammar.RoleLetters, "a serving");
         var (from, to) = (parts.Length(unit), parts.Length(unit));
-        var name = parts.Lower("a thread");
-        var color = parts.IsAtEnd ? "" : parts.Lower("a color");
-        var thread = threads.FirstOrDefault(t => t.Name == name);
-        if (thread.Name is null)
+        var number = parts.Whole("a thread of field Y");
+        if (number < 1 || number > spools.Count)
         {
-            fault.Report(TagWording.BadField(name, "a thread of field Y"));
+            fault.Report(TagWording.BadField($"{number}", "a thread of field Y"));
+            return new Serving(role, from, to, "", Length.Zero, "");
         }
 
-        return new Serving(role, from, to, name, thread.Diameter, color);
+        var (thread, diameter, color) = spools[number - 1];
+        return new Serving(role, from, to, thread, diameter, color);
     }
 
     /// <summary>The fields behind the mark of a text whose check fits.</summary>

@@ -12,7 +12,7 @@ public static class TagWriter
     public static string Write(BuildSpec spec)
     {
         var unit = spec.Unit;
-        var threads = spec.Servings.Select(s => (s.Thread, s.ThreadDiameter)).Distinct().OrderBy(t => t.Thread, StringComparer.Ordinal);
+        var spools = spec.Servings.Select(Spool).Distinct().ToList();
         string[] fields =
         [
             TagGrammar.PieceMark,
@@ -35,7 +35,7 @@ public static class TagWriter
                 TagGrammar.DirectionLetters[spec.Twist.Direction]),
             Field('J', spec.Posts.PostDiameter, spec.Posts.PinDiameter, spec.Posts.Outside, spec.Posts.TapeStep, spec.Layup.Tail),
             Field('C', Items(spec.Layup.Colors, c => $"{TagName.Escape(c.Color)}/{Whole(c.Strands)}")),
-            Field('Y', Items(threads, t => $"{TagName.Escape(t.Thread)}/{Write(t.ThreadDiameter)}")),
+            Field('Y', Items(spools, s => $"{TagName.Escape(s.Thread)}/{Write(s.Diameter)}{Color(s.Color)}")),
             Field('S', Items(spec.Servings, WriteServing)),
             Field('P', Items(spec.Separators, s => $"{TagName.Escape(s.Name)}/{Write(s.Position)}")),
             Field('N', Items(spec.Marks, m => $"{TagGrammar.MarkLetters[m.Kind]}{Write(m.Position)}")),
@@ -52,8 +52,7 @@ public static class TagWriter
             letter + string.Join(TagGrammar.PartSeparator, parts.Select(p => p is Length length ? Write(length) : p));
 
         string WriteServing(Serving serving) =>
-            $"{TagGrammar.RoleLetters[serving.Role]}{Write(serving.From)}/{Write(serving.To)}/{TagName.Escape(serving.Thread)}"
-            + (serving.Color.Length == 0 ? "" : "/" + TagName.Escape(serving.Color));
+            $"{TagGrammar.RoleLetters[serving.Role]}{Write(serving.From)}/{Write(serving.To)}/{Whole(spools.IndexOf(Spool(serving)) + 1)}";
     }
 
     /// <summary>The text that goes with a bag: the set's pieces and their revisions, then each piece's whole text.</summary>
@@ -74,6 +73,11 @@ public static class TagWriter
         TagGrammar.BagMark,
         TagName.Escape(set.Order),
         "C" + Items(set.Builds, b => $"{TagName.Escape(b.Spec.Piece)}/{Whole(b.Spec.Revision)}")));
+
+    private static (string Thread, Length Diameter, string Color) Spool(Serving serving) =>
+        (serving.Thread, serving.ThreadDiameter, serving.Color);
+
+    private static string Color(string color) => color.Length == 0 ? "" : $"/{TagName.Escape(color)}";
 
     private static string Whole(long number) => number.ToString(CultureInfo.InvariantCulture);
 

@@ -8,8 +8,11 @@ namespace Tagend.Pages;
 /// <param name="Dots">Of a module's side.</param>
 internal sealed record LabelCode(QrSymbol Symbol, QrRecovery Recovery, int Dots, DotGrid Grid)
 {
-    /// <summary>What a module has where the label allows, and at the least on a sheet: common practice.</summary>
+    /// <summary>What a module has where the label allows: common practice.</summary>
     private const int WantedDots = 4;
+
+    /// <summary>The least on a sheet, 0.42 mm, so that coarser printers and scanners have 3 dots and more for it.</summary>
+    private const int LeastDotsOnSheet = 5;
 
     /// <summary>The least dots of a module on a label printer: common practice.</summary>
     private const int LeastDots = 3;
@@ -41,7 +44,7 @@ internal sealed record LabelCode(QrSymbol Symbol, QrRecovery Recovery, int Dots,
     {
         var grid = DotGrid.Of(stock);
         var (width, height) = (Points.Of(stock.LabelWidth), Points.Of(stock.LabelHeight));
-        foreach (var least in stock.DotsPerInch is null ? [WantedDots] : new[] { WantedDots, LeastDots })
+        foreach (var least in stock.DotsPerInch is null ? [LeastDotsOnSheet] : new[] { WantedDots, LeastDots })
         {
             foreach (var recovery in new[] { QrRecovery.M, QrRecovery.L })
             {

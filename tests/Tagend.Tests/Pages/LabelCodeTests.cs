@@ -33,10 +33,10 @@ public sealed class LabelCodeTests
     }
 
     [Theory]
-    [InlineData(4 * 65, "M 4")]
-    [InlineData((4 * 65) - 1, "L 4")]
-    [InlineData((4 * 61) - 1, "none")]
-    public void Of_ASheet_IsOf300DotsAnInchAndNoFewerThanFourAModule(int height, string expected)
+    [InlineData(5 * 65, "M 5")]
+    [InlineData((5 * 65) - 1, "L 5")]
+    [InlineData((5 * 61) - 1, "none")]
+    public void Of_ASheet_IsOf300DotsAnInchAndNoFewerThanFiveAModule(int height, string expected)
     {
         var code = LabelCode.Of(Text, Stock.Roll(3000, height, 300) with { DotsPerInch = null });
         Assert.Equal(expected, code is null ? "none" : $"{code.Recovery} {code.Dots}");

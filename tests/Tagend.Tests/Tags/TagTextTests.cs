@@ -19,8 +19,8 @@ public class TagTextTests
     [Fact]
     public void Write_FullString_IsThisText() => Assert.Equal(
         "TE1*D-101*STRING*COMPOUND-STRING*1*20260314*IN*L60.25/.0625*W70*MHMPE-0145/24/.07941976*T45/R/.54/.5186121/0/C"
-        + "*J1/.25/60.38706386/.0625/5*CBLACK/12+RED/12*YT019/.019+T021/.021"
-        + "*SA0/8/T021/BLACK+C26.25/31/T019/RED+B51.75/60.25/T021/BLACK*PPEEP/18*NS9+N29.5+S50.75*B696.9599998*X300/20/60.54963717*G*Q3882*E",
+        + "*J1/.25/60.38706386/.0625/5*CBLACK/12+RED/12*YT021/.021/BLACK+T019/.019/RED"
+        + "*SA0/8/1+C26.25/31/2+B51.75/60.25/1*PPEEP/18*NS9+N29.5+S50.75*B696.9599998*X300/20/60.54963717*G*Q3882*E",
         TagWriter.Write(SpecFixture.Good())[..^8]);
 
     [Fact]
@@ -80,7 +80,9 @@ public class TagTextTests
     [InlineData("*CBLACK", "*DBLACK", "the tag makes no sense at \"DBLACK/12+RED/12\": expected the field C")]
     [InlineData("20260314", "20261314", "the tag makes no sense at \"20261314\": expected a date")]
     [InlineData("PPEEP/18", "PPEEP/18/X", "the tag makes no sense at \"X\": expected nothing more")]
-    [InlineData("T021/BLACK+C", "T022/BLACK+C", "the tag makes no sense at \"t022\": expected a thread of field Y")]
+    [InlineData("/1+C", "/3+C", "the tag makes no sense at \"3\": expected a thread of field Y")]
+    [InlineData("/1+C", "/0+C", "the tag makes no sense at \"0\": expected a thread of field Y")]
+    [InlineData("/1+C", "/+C", "the tag makes no sense at \"\": expected a thread of field Y")]
     public void Read_RightCheckOverNonsense_NamesThePart(string old, string replacement, string message)
     {
         var body = TagWriter.Write(SpecFixture.Good())[..^10].Replace(old, replacement, StringComparison.Ordinal);
