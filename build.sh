@@ -5,8 +5,8 @@ cd "$(dirname "$0")"
 export DOTNET_NOLOGO=1 DOTNET_CLI_TELEMETRY_OPTOUT=1 LC_ALL=C.UTF-8
 
 tagend=src/Tagend.Cli/bin/Release/net10.0/tagend
-outside_tools=(pdftoppm qpdf zbarimg mutool ZXingReader identify)
-outside_packages=(poppler-utils qpdf zbar-tools mupdf-tools zxing-cpp-tools imagemagick)
+outside_tools=(pdftoppm qpdf zbarimg mutool ZXingReader identify /usr/share/X11/xkb/symbols/us)
+outside_packages=(poppler-utils qpdf zbar-tools mupdf-tools zxing-cpp-tools imagemagick xkb-data)
 sample_date=2026-03-14
 
 build() { dotnet build Tagend.slnx -c Release -v quiet; }
@@ -24,7 +24,7 @@ demo() {
 install_outside_tools() {
     local missing=()
     for i in "${!outside_tools[@]}"; do
-        command -v "${outside_tools[$i]}" > /dev/null || missing+=("${outside_packages[$i]}")
+        command -v "${outside_tools[$i]}" > /dev/null || [ -e "${outside_tools[$i]}" ] || missing+=("${outside_packages[$i]}")
     done
     [ ${#missing[@]} -eq 0 ] && return
     if [ "$(id -u)" -eq 0 ] && command -v apt-get > /dev/null; then

@@ -10,6 +10,34 @@ public static class TagReader
     public static TagReading Read(string scanned)
     {
         var text = scanned.Trim();
+        return ReadTyped(text) is { } fault ? new TagReading.Damaged(text, fault) : ReadText(text);
+    }
+
+    /// <summary>What is wrong with a text that was typed on another keyboard than the scanner takes it for; else null.</summary>
+    private static string? ReadTyped(string text)
+    {
+        const string Ours = TagGrammar.PieceMark + "*";
+        const string OurBags = TagGrammar.BagMark + "*";
+        if (IsOurs(text))
+        {
+            return null;
+        }
+
+        if (IsOurs(text.ToUpperInvariant()))
+        {
+            return TagWording.CapsLock;
+        }
+
+        var keyboards = ScannerKeyboard.Layouts.Where(k => IsOurs(k.Undo(text))).ToList();
+        return keyboards.Count == 0 ? null
+            : TagWording.Keyboard(keyboards.Find(k => ReadText(k.Undo(text)) is TagReading.Piece or TagReading.Bag)?.Name);
+
+        static bool IsOurs(string words) =>
+            words.StartsWith(Ours, StringComparison.Ordinal) || words.StartsWith(OurBags, StringComparison.Ordinal);
+    }
+
+    private static TagReading ReadText(string text)
+    {
         var isBag = text.StartsWith(TagGrammar.BagWord, StringComparison.Ordinal);
         if (!isBag && !text.StartsWith(TagGrammar.PieceWord, StringComparison.Ordinal))
         {

@@ -75,6 +75,37 @@ public class TagTextTests
         Assert.IsType<TagReading.Later>(TagReader.Read("TE2*D-101")).Message);
 
     [Theory]
+    [InlineData("German")]
+    [InlineData("Spanish")]
+    [InlineData("French")]
+    public void Read_TypedOnAnotherKeyboard_NamesIt(string language)
+    {
+        var keyboard = ScannerKeyboard.Layouts.Single(k => k.Name == language);
+        Specimen.Specs.Sample(
+            spec =>
+            {
+                var typed = keyboard.Type(TagWriter.Write(spec));
+                Assert.Equal(
+                    $"the scanner types as on a US keyboard, and this computer's is set to {language}: set the scanner to the computer's "
+                        + "keyboard (a code in its manual), or the computer to US, and scan the tag again",
+                    Assert.IsType<TagReading.Damaged>(TagReader.Read(typed)).Message);
+            },
+            iter: 500,
+            seed: "0000keyboard");
+    }
+
+    [Fact]
+    public void Read_TypedOnAnotherKeyboardAndDamaged_StillSaysKeyboard() => Assert.StartsWith(
+        "the scanner types as on a US keyboard, and this computer's is another one:",
+        Assert.IsType<TagReading.Damaged>(TagReader.Read("TE1(D")).Message,
+        StringComparison.Ordinal);
+
+    [Fact]
+    public void Read_SmallLetters_SaysCapsLock() => Assert.Equal(
+        "the tag's letters came small: turn Caps Lock off and scan it again",
+        Assert.IsType<TagReading.Damaged>(TagReader.Read(TagWriter.Write(SpecFixture.Good()).ToLowerInvariant())).Message);
+
+    [Theory]
     [InlineData("*L60.25/", "*L60.2X/", "the tag makes no sense at \"60.2X\": expected a length")]
     [InlineData("/R/", "/Q/", "the tag makes no sense at \"Q\": expected a model")]
     [InlineData("*CBLACK", "*DBLACK", "the tag makes no sense at \"DBLACK/12+RED/12\": expected the field C")]
