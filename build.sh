@@ -8,6 +8,7 @@ tagend=src/Tagend.Cli/bin/Release/net10.0/tagend
 outside_tools=(pdftoppm qpdf zbarimg mutool ZXingReader identify /usr/share/X11/xkb/symbols/us)
 outside_packages=(poppler-utils qpdf zbar-tools mupdf-tools zxing-cpp-tools imagemagick xkb-data)
 sample_date=2026-03-14
+export TAGEND_JOB_BOOK=none # demo orders are nobody's
 
 build() { dotnet build Tagend.slnx -c Release -v quiet; }
 

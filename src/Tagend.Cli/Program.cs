@@ -11,6 +11,8 @@ var root = new RootCommand(
     CheckCommand.Create(),
     ExplainCommand.Create(),
     RecallCommand.Create(),
+    JobsCommand.Create(),
+    BuiltCommand.Create(),
     InitCommand.Create(),
 };
 var parsed = root.Parse(args);

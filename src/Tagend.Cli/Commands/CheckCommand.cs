@@ -40,7 +40,9 @@ internal static class CheckCommand
             Console.WriteLine(Summary(report));
         }
 
-        return report.Problems.Any(p => p.Severity == Severity.Refusal) ? ExitCode.Problems : ExitCode.Done;
+        return options.Book.HasFailed ? ExitCode.World
+            : report.Problems.Any(p => p.Severity == Severity.Refusal) ? ExitCode.Problems
+            : ExitCode.Done;
     }
 
     private static string Summary(SetReport report)

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using Tagend.Orders;
 using Tagend.Specs;
 
 namespace Tagend.Commands;
@@ -53,7 +52,7 @@ internal static class ExplainCommand
             ExplanationText.Write(Console.Out, spec, steps);
         }
 
-        return ExitCode.Done;
+        return options.Book.HasFailed ? ExitCode.World : ExitCode.Done;
     }
 
     private static int SayWhatThereIs(SetReport report, PieceName name)
@@ -69,28 +68,5 @@ internal static class ExplainCommand
             ? $"tagend: there is no piece {name.Piece} in order {name.Order}; there are {string.Join(", ", pieces)}"
             : $"tagend: there is no order {name.Order} in the file; there are {string.Join(", ", report.Pieces.Select(p => p.Order).Distinct())}");
         return ExitCode.Usage;
-    }
-
-    /// <summary>A piece as the command line names it.</summary>
-    private sealed record PieceName(string Order, string Piece)
-    {
-        /// <returns>Null where it cannot be read; then the reason is said.</returns>
-        public static PieceName? Read(string text, Action<string> say)
-        {
-            if (text.Split('/') is not [var order, var piece])
-            {
-                say($"\"{text}\": expected an order and its piece, such as 1001/string");
-                return null;
-            }
-
-            if (NameReader.TryReadOrder(order, out var orderName, out var error)
-                && NameReader.TryReadName(piece, out var pieceName, out error))
-            {
-                return new PieceName(orderName, pieceName);
-            }
-
-            say($"\"{text}\": {error}");
-            return null;
-        }
     }
 }

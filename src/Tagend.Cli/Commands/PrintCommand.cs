@@ -52,7 +52,10 @@ internal static class PrintCommand
 
         var withheld = report.Withheld.Where(o => orders.Count == 0 || orders.Contains(o)).Concat(printed.Withheld).ToList();
         Show(printed, withheld);
-        return withheld.Count > 0 || refused && orders.Count == 0 ? ExitCode.Problems : ExitCode.Done;
+        options.Book.Record(printed.Sets);
+        return options.Book.HasFailed ? ExitCode.World
+            : withheld.Count > 0 || refused && orders.Count == 0 ? ExitCode.Problems
+            : ExitCode.Done;
     }
 
     private static void Show(PrintedSets printed, List<string> withheld)

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Orders;
@@ -21,22 +20,12 @@ internal sealed class ShopOptions
         new Option<string?>("--units") { Description = "Print lengths in inches or millimeters.", HelpName = "in|mm" }
             .AcceptOnlyFromAmong("in", "mm");
 
-    public Option<DateOnly?> Date { get; } = new("--date")
-    {
-        Description = "The date printed on the pages. Default: today.",
-        HelpName = "YYYY-MM-DD",
-        CustomParser = result =>
-        {
-            if (DateOnly.TryParseExact(
-                result.Tokens[0].Value, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date))
-            {
-                return date;
-            }
+    public Option<DateOnly?> Date { get; } = DateOption.Create("--date", "The date printed on the pages. Default: today.");
 
-            result.AddError($"--date \"{result.Tokens[0].Value}\": expected a date such as 2026-03-14");
-            return null;
-        },
-    };
+    private Option<string?> JobBookFile { get; } = JobBookOption.Create();
+
+    /// <summary>The job book of this run, once the orders have been read.</summary>
+    public RunBook Book { get; private set; } = new(null);
 
     public static Option<string?> TemplatesOption() => new("--templates")
     {
@@ -50,6 +39,7 @@ internal sealed class ShopOptions
         command.Options.Add(Templates);
         command.Options.Add(Units);
         command.Options.Add(Date);
+        command.Options.Add(JobBookFile);
     }
 
     /// <summary>The catalog in the folder named, or found; null, with its problems on standard error, where it has mistakes.</summary>
@@ -94,6 +84,8 @@ internal sealed class ShopOptions
             _ => catalog.Shop.Unit,
         };
         var date = parsed.GetValue(Date) ?? DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime);
+        Book = new RunBook(JobBookOption.PathOf(parsed.GetValue(JobBookFile), catalog.Folder));
+        catalog = catalog with { Fits = Book.Fits(catalog) };
         var orders = OrderReader.Read(parsed.GetValue(Orders)!, catalog.Shop.Unit, catalog.Shop.Columns);
         return (catalog, SetBuilder.Build(orders, new SpecBuilder(catalog, unit, date)));
     }

@@ -59,13 +59,26 @@ internal static class SpecJson
         json.WriteStartObject("takeUp");
         json.WriteLength("rule", spec.Twist.TakeUp.Rule);
         json.WriteLength("helix", spec.Twist.TakeUp.Helix);
-        json.WriteNull("fitted");
-        json.WriteString("used", spec.Twist.TakeUp.Used == TakeUpModel.Rule ? "rule" : "helix");
+        WriteFitted(json, spec.Twist.TakeUp.Fitted);
+        json.WriteString("used", SpecText.Model(spec.Twist.TakeUp.Used));
         json.WriteBoolean("modelsDisagree", spec.ModelsDisagree);
         json.WriteEndObject();
         json.WriteLength("bundleDiameter", spec.Bundle.Diameter);
         json.WriteLength("settle", spec.Settle);
         json.WriteLength("laidUpLength", spec.LaidUpLength);
+    }
+
+    private static void WriteFitted(Utf8JsonWriter json, FittedAmount? fitted)
+    {
+        if (fitted is null)
+        {
+            json.WriteNull("fitted");
+            return;
+        }
+
+        json.WriteLength("fitted", fitted.Amount);
+        json.WriteLength("fittedError", fitted.Error);
+        json.WriteNumber("fittedBuilds", fitted.Builds);
     }
 
     private static void WritePosts(Utf8JsonWriter json, BuildSpec spec)

@@ -19,7 +19,7 @@ internal static class SpecText
             $"{LengthWriter.Mark(spec.Posts.Tape, unit)} on the tape, outside to outside (exact {Exact(spec.Posts.Outside)}, "
             + $"laid {Laid(spec.Posts.Residual)}); centers {Exact(spec.Posts.Centers)}");
         Line("laid-up length", Exact(spec.LaidUpLength));
-        Line("turns", $"{spec.Twist.Turns}, taking up {Exact(spec.Twist.TakeUp.Amount)} by {Model(spec.Twist.TakeUp.Used)} "
+        Line("turns", $"{spec.Twist.Turns}, taking up {Exact(spec.Twist.TakeUp.Amount)} {Source(spec.Twist.TakeUp)} "
             + $"(rule {Exact(spec.Twist.TakeUp.Rule)}, helix {Exact(spec.Twist.TakeUp.Helix)})");
         Line("a turn more", spec.Twist.Turns == 0 ? "" : $"{Fine(spec.TurnSensitivity)} shorter; {Residual(spec)}");
         Line("strands", $"{spec.Bundle.Strands} of {spec.Bundle.Material}, {spec.Layup.Loops} loops");
@@ -81,6 +81,10 @@ internal static class SpecText
 
         string Exact(Length length) => LengthWriter.Exact(length, unit);
 
+        string Source(TakeUp takeUp) => takeUp.Fitted is { } fitted
+            ? $"fitted from {Counted.Of(fitted.Builds, "build")}, ± {Exact(fitted.Error)}"
+            : $"by {Model(takeUp.Used)}";
+
         string Laid(Length residual) => residual == Length.Zero ? "exactly"
             : Exact(Length.Abs(residual)) + (residual > Length.Zero ? " longer" : " shorter");
     }
@@ -100,7 +104,13 @@ internal static class SpecText
 
     private static string Share(double share) => share.ToString("0 %", CultureInfo.InvariantCulture);
 
-    private static string Model(TakeUpModel model) => model == TakeUpModel.Rule ? "rule" : "helix";
+    public static string Model(TakeUpModel model) => model switch
+    {
+        TakeUpModel.Rule => "rule",
+        TakeUpModel.Helix => "helix",
+        TakeUpModel.Fitted => "fitted",
+        _ => throw new InvalidOperationException($"no word for {model}"),
+    };
 
     private static string Pounds(Force force) => force.Pounds.ToString("0", CultureInfo.InvariantCulture) + " lbf";
 }

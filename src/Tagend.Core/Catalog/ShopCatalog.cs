@@ -1,6 +1,9 @@
+using Tagend.Measures;
+using Tagend.Specs;
+
 namespace Tagend.Catalog;
 
-/// <summary>What a shop has and how it works, read from its templates folder.</summary>
+/// <summary>What a shop has and how it works, read from its templates folder, and what its own builds have taught it.</summary>
 /// <param name="Folder">Where the templates are.</param>
 /// <param name="Materials">By name.</param>
 /// <param name="Threads">By name.</param>
@@ -12,4 +15,12 @@ public sealed record ShopCatalog(
     IReadOnlyDictionary<string, StrandMaterial> Materials,
     IReadOnlyDictionary<string, ServingThread> Threads,
     IReadOnlyDictionary<string, LabelStock> Stocks,
-    IReadOnlyDictionary<string, PiecePlan> Plans);
+    IReadOnlyDictionary<string, PiecePlan> Plans)
+{
+    /// <summary>From the shop's log, where it has one; one a material and strand count.</summary>
+    public ValueList<FittedTakeUp> Fits { get; init; } = [];
+
+    /// <summary>The fit to be used for a piece; null where the shop's builds do not serve for it.</summary>
+    public FittedTakeUp? FitOf(Bundle bundle, int turns, Length finishedLength, Length tolerance) => Fits.FirstOrDefault(f =>
+        f.Material == bundle.Material && f.Strands == bundle.Strands && f.Serves(turns, finishedLength, tolerance));
+}

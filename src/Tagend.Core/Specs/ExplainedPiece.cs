@@ -23,6 +23,9 @@ internal sealed class ExplainedPiece(BuildSpec spec, OrderLine line, ShopCatalog
 
     public Shop Shop => Catalog.Shop;
 
+    /// <summary>The fit that was used; null where there was none.</summary>
+    public FittedTakeUp? Fit => Catalog.FitOf(Spec.Bundle, Spec.Twist.Turns, Spec.FinishedLength, Spec.Tolerance);
+
     /// <summary>As given: six decimals at most, without trailing zeros.</summary>
     public string Given(Length length) => $"{Plain(In(length))} {Symbol}";
 
@@ -31,6 +34,9 @@ internal sealed class ExplainedPiece(BuildSpec spec, OrderLine line, ShopCatalog
 
     /// <summary>Of a bundle or serving: 0.000001 in or 0.00001 mm.</summary>
     public string Thickness(Length length) => Decimals(length, 6);
+
+    /// <summary>Of take-up in one turn, to be multiplied: 0.00000001 in or 0.0000001 mm.</summary>
+    public string PerTurn(Length length) => Decimals(length, 8);
 
     /// <summary>Of thread: 0.001 in or 0.01 mm.</summary>
     public string Thread(Length length) => Decimals(length, 3);

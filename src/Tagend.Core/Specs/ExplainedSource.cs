@@ -19,6 +19,7 @@ internal static class ExplainedSource
     public const string FibreSection = "definition of tex (g/km); fibre density of the textile handbooks (materials.toml)";
     public const string CommonPractice = "common practice";
     public const string ShopValue = "the shop's own value (shop.toml)";
+    public const string Builds = "the shop's own builds in the job book, least squares (tagend fit)";
     public const string Order = "the order";
 
     /// <summary>For a value that is common practice until the shop writes its own.</summary>

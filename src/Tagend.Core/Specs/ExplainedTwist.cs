@@ -91,23 +91,43 @@ internal static class ExplainedTwist
             $"{piece.Worked(takeUp.Rule - takeUp.Helix)}, {(piece.Spec.ModelsDisagree ? "more than" : "within")} the tolerance of "
                 + $"{piece.Given(piece.Spec.Tolerance)}; which is nearer on a real string, only measuring finished ones can say",
             "the two models above");
+        if (piece.Fit is { } fit && takeUp.Fitted is { } fitted)
+        {
+            yield return new ExplainedStep(
+                "take-up fitted",
+                "U = take-up a turn of the builds × T",
+                $"{piece.PerTurn(fit.PerTurn)} × {piece.Spec.Twist.Turns}",
+                $"{piece.Worked(fitted.Amount)}; {fitted.Builds} builds, standard error of the laid-up length {piece.Worked(fitted.Error)}",
+                ExplainedSource.Builds);
+        }
+
         yield return new ExplainedStep(
             "take-up used",
-            "U as take_up in shop.toml chooses",
+            takeUp.Used == TakeUpModel.Fitted ? "U fitted, for there are builds enough" : "U as take_up in shop.toml chooses",
             "",
-            $"{piece.Worked(takeUp.Amount)}, by {(takeUp.Used == TakeUpModel.Rule ? "rule" : "helix")}",
-            ExplainedSource.ShopValue);
+            $"{piece.Worked(takeUp.Amount)}, {Word(takeUp.Used)}",
+            takeUp.Used == TakeUpModel.Fitted ? ExplainedSource.Builds : ExplainedSource.ShopValue);
     }
+
+    private static string Word(TakeUpModel model) => model switch
+    {
+        TakeUpModel.Rule => "by rule",
+        TakeUpModel.Helix => "by helix",
+        TakeUpModel.Fitted => "fitted",
+        _ => throw new InvalidOperationException($"no word for {model}"),
+    };
 
     private static ExplainedStep Settle(ExplainedPiece piece)
     {
-        var share = ExplainedPiece.Plain(piece.Material.Settle);
+        var share = piece.Fit is { IsSettleFitted: true } fit ? ExplainedPiece.Fixed(fit.Settle, 9) : ExplainedPiece.Plain(piece.Material.Settle);
         return new ExplainedStep(
             "settle",
             "S = L × s / (1 + s), s the share gained for good on the stretcher",
             $"{piece.Given(piece.Spec.FinishedLength)} × {share} / (1 + {share})",
             piece.Worked(piece.Spec.Settle),
-            piece.Material.Settle == 0 ? "an assumption: it was not measured, so none" : "the shop's own value (materials.toml)");
+            piece.Fit is { IsSettleFitted: true } ? ExplainedSource.Builds
+                : piece.Material.Settle == 0 ? "an assumption: it was not measured, so none"
+                : "the shop's own value (materials.toml)");
     }
 
     private static ExplainedStep LaidUp(ExplainedPiece piece) => new(

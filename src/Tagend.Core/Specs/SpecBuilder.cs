@@ -62,9 +62,14 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
             strands.Value,
             Bundle.DiameterOf(material.Diameter, strands.Value, material.Packing ?? Bundle.AssumedPacking));
         var turns = Twist.TurnsFor(line.TurnsPerInch ?? shop.TurnsPerInch, finished);
+        var fit = catalog.FitOf(bundle, turns, finished, plan.Tolerance);
         var takeUp = new TakeUp(
-            shop.TakeUpModel, shop.RuleTakeUpPerTurn * turns, Helix.TakeUp(bundle.Diameter, turns, finished));
-        var settle = finished * (material.Settle / (1 + material.Settle));
+            fit is null ? shop.TakeUpModel : TakeUpModel.Fitted,
+            shop.RuleTakeUpPerTurn * turns,
+            Helix.TakeUp(bundle.Diameter, turns, finished),
+            fit?.For(turns, finished));
+        var settles = fit?.Settle ?? material.Settle;
+        var settle = finished * (settles / (1 + settles));
         var closing = new EndLoop(plan.EndLoopA, shop.PinDiameter, bundle.Diameter).Closing
             + new EndLoop(plan.EndLoopB, shop.PinDiameter, bundle.Diameter).Closing;
         var schedule = new PlaceSchedule(line, plan, catalog, unit, finished, bundle, problems);

@@ -17,16 +17,21 @@ public enum TakeUpModel
 
     /// <summary>An ideal helical yarn: <see cref="Specs.Helix"/>.</summary>
     Helix,
+
+    /// <summary>The shop's own builds: <see cref="FittedTakeUp"/>.</summary>
+    Fitted,
 }
 
 /// <summary>How much shorter twisting makes a piece, by each model, and which one is used.</summary>
+/// <param name="Fitted">By the shop's own builds; there where it is used, and only there.</param>
 /// <remarks>Which model is nearer on a real string only the shop's own measurements can say.</remarks>
-public sealed record TakeUp(TakeUpModel Used, Length Rule, Length Helix)
+public sealed record TakeUp(TakeUpModel Used, Length Rule, Length Helix, FittedAmount? Fitted = null)
 {
     public Length Amount => Used switch
     {
         TakeUpModel.Rule => Rule,
         TakeUpModel.Helix => Helix,
+        TakeUpModel.Fitted => Fitted!.Amount,
         _ => throw new InvalidOperationException($"no take-up for {Used}"),
     };
 }

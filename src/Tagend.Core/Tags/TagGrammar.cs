@@ -25,7 +25,7 @@ internal static class TagGrammar
         (LengthUnit.Inch, "IN"), (LengthUnit.Millimeter, "MM"));
 
     public static readonly LetterCode<TakeUpModel> ModelLetters = new(
-        (TakeUpModel.Rule, "R"), (TakeUpModel.Helix, "H"));
+        (TakeUpModel.Rule, "R"), (TakeUpModel.Helix, "H"), (TakeUpModel.Fitted, "F"));
 
     public static readonly LetterCode<TwistDirection> DirectionLetters = new(
         (TwistDirection.Clockwise, "C"), (TwistDirection.Counterclockwise, "A"));

@@ -97,6 +97,11 @@ public static class TagReader
         var takeUp = new TakeUp(twist.Code(TagGrammar.ModelLetters, "a model"), twist.Length(unit), twist.Length(unit));
         var settle = twist.Length(unit);
         var direction = twist.Code(TagGrammar.DirectionLetters, "a direction");
+        if (takeUp.Used == TakeUpModel.Fitted)
+        {
+            takeUp = takeUp with { Fitted = new FittedAmount(twist.Length(unit), twist.Length(unit), twist.Whole("builds")) };
+        }
+
         var jig = fields.Parts('J');
         var posts = new PostSetting(jig.Length(unit), jig.Length(unit), jig.Length(unit), jig.Length(unit));
         var tail = jig.Length(unit);

@@ -32,7 +32,7 @@ public static class TagWriter
                 Write(spec.Twist.TakeUp.Rule),
                 Write(spec.Twist.TakeUp.Helix),
                 Write(spec.Settle),
-                TagGrammar.DirectionLetters[spec.Twist.Direction]),
+                TagGrammar.DirectionLetters[spec.Twist.Direction] + WriteFitted(spec.Twist.TakeUp.Fitted)),
             Field('J', spec.Posts.PostDiameter, spec.Posts.PinDiameter, spec.Posts.Outside, spec.Posts.TapeStep, spec.Layup.Tail),
             Field('C', Items(spec.Layup.Colors, c => $"{TagName.Escape(c.Color)}/{Whole(c.Strands)}")),
             Field('Y', Items(spools, s => $"{TagName.Escape(s.Thread)}/{Write(s.Diameter)}{Color(s.Color)}")),
@@ -50,6 +50,10 @@ public static class TagWriter
 
         string Field(char letter, params object[] parts) =>
             letter + string.Join(TagGrammar.PartSeparator, parts.Select(p => p is Length length ? Write(length) : p));
+
+        string WriteFitted(FittedAmount? fitted) => fitted is null
+            ? ""
+            : $"/{Write(fitted.Amount)}/{Write(fitted.Error)}/{Whole(fitted.Builds)}";
 
         string WriteServing(Serving serving) =>
             $"{TagGrammar.RoleLetters[serving.Role]}{Write(serving.From)}/{Write(serving.To)}/{Whole(spools.IndexOf(Spool(serving)) + 1)}";

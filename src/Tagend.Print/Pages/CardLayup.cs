@@ -50,19 +50,11 @@ internal static class CardLayup
 
     private static Stack Twist(BuildSpec spec, CardStyle style, CardWriter write)
     {
-        var takeUp = spec.Twist.TakeUp;
-        var other = takeUp.Used == TakeUpModel.Rule ? TakeUpModel.Helix : TakeUpModel.Rule;
-        var facts = new List<Block>
-        {
+        List<Block> facts =
+        [
             style.Line("Laid up, untwisted", write.Exact(spec.LaidUpLength)),
-            style.Line($"Take-up by {CardWriter.Model(takeUp.Used)}", write.Exact(takeUp.Amount)),
-        };
-        if (spec.ModelsDisagree)
-        {
-            facts.Add(style.Line($"Take-up by {CardWriter.Model(other)}", write.Exact(takeUp.Used == TakeUpModel.Rule ? takeUp.Helix : takeUp.Rule)));
-            facts.Add(new Paragraph("They differ beyond the tolerance: measure early.", TypeScale.Caption));
-        }
-
+            .. TakeUpFacts(spec, style, write),
+        ];
         if (spec.Settle > Measures.Length.Zero)
         {
             facts.Add(style.Line("Settles on the stretcher", write.Exact(spec.Settle)));
@@ -79,5 +71,23 @@ internal static class CardLayup
         }
 
         return CardStyle.Part("TWIST AND STRETCH", "", facts);
+    }
+
+    private static IEnumerable<Block> TakeUpFacts(BuildSpec spec, CardStyle style, CardWriter write)
+    {
+        var takeUp = spec.Twist.TakeUp;
+        if (takeUp.Fitted is { } fitted)
+        {
+            yield return style.Line($"Take-up fitted, {fitted.Builds} builds", $"{write.Exact(fitted.Amount)} ± {write.Exact(fitted.Error)}");
+            yield break;
+        }
+
+        yield return style.Line($"Take-up by {CardWriter.Model(takeUp.Used)}", write.Exact(takeUp.Amount));
+        if (spec.ModelsDisagree)
+        {
+            var (other, amount) = takeUp.Used == TakeUpModel.Rule ? (TakeUpModel.Helix, takeUp.Helix) : (TakeUpModel.Rule, takeUp.Rule);
+            yield return style.Line($"Take-up by {CardWriter.Model(other)}", write.Exact(amount));
+            yield return new Paragraph("They differ beyond the tolerance: measure early.", TypeScale.Caption);
+        }
     }
 }

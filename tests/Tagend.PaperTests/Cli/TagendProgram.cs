@@ -26,14 +26,7 @@ internal static class TagendProgram
 
     private static Said Run(string folder, string input, IReadOnlyList<string> arguments)
     {
-        var start = new ProcessStartInfo(Executable, arguments)
-        {
-            WorkingDirectory = folder,
-            RedirectStandardInput = true,
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-        };
-        using var process = Process.Start(start)!;
+        using var process = Start(folder, arguments);
         process.StandardInput.Write(input);
         process.StandardInput.Close();
         var errors = process.StandardError.ReadToEndAsync();
@@ -41,6 +34,20 @@ internal static class TagendProgram
         Assert.True(process.WaitForExit(Patience), "tagend did not end");
         Assert.DoesNotContain("   at ", errors.Result, StringComparison.Ordinal); // no stack trace
         return new Said(process.ExitCode, output, errors.Result);
+    }
+
+    /// <summary>Starts it, with no job book but one that the arguments name.</summary>
+    public static Process Start(string folder, params IReadOnlyList<string> arguments)
+    {
+        var start = new ProcessStartInfo(Executable, arguments)
+        {
+            WorkingDirectory = folder,
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
+        start.Environment["TAGEND_JOB_BOOK"] = "none";
+        return Process.Start(start)!;
     }
 
     /// <summary>A new empty folder, gone after the test.</summary>

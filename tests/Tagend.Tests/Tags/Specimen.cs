@@ -16,8 +16,14 @@ internal static class Specimen
     private static readonly Gen<Bundle> Bundle =
         Gen.Select(Name, Gen.Int[1, 60], Length).Select((m, n, d) => new Bundle(m, n * 2, d));
 
-    private static readonly Gen<Twist> Twist = Gen.Select(Gen.Int[0, 500], Gen.Enum<TwistDirection>(), Gen.Enum<TakeUpModel>(), Length, Length)
-        .Select((turns, direction, model, rule, helix) => new Twist(turns, direction, new TakeUp(model, rule, helix)));
+    private static readonly Gen<FittedAmount> Fitted =
+        Gen.Select(Length, Length, Gen.Int[1, 9999]).Select((amount, error, builds) => new FittedAmount(amount, error, builds));
+
+    private static readonly Gen<TakeUp> TakeUp = Gen.Select(Gen.Enum<TakeUpModel>(), Length, Length, Fitted)
+        .Select((model, rule, helix, fitted) => new TakeUp(model, rule, helix, model == TakeUpModel.Fitted ? fitted : null));
+
+    private static readonly Gen<Twist> Twist = Gen.Select(Gen.Int[0, 500], Gen.Enum<TwistDirection>(), TakeUp)
+        .Select((turns, direction, takeUp) => new Twist(turns, direction, takeUp));
 
     private static readonly Gen<PostSetting> Posts =
         Gen.Select(Length, Length, Length, Length).Select((a, b, c, d) => new PostSetting(a, b, c, d));

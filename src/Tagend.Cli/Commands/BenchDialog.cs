@@ -1,0 +1,118 @@
+using Tagend.Jobs;
+using Tagend.Measures;
+using Tagend.Specs;
+using Tagend.Tags;
+
+namespace Tagend.Commands;
+
+/// <summary>At the bench: a card is scanned, its values are typed, piece after piece until the input ends.</summary>
+/// <param name="unit">Of bare numbers.</param>
+internal sealed class BenchDialog(BenchLog bench, LengthUnit unit, TextReader input)
+{
+    private const string Scan = "scan a card";
+
+    private static bool IsSomebodyThere => !Console.IsInputRedirected;
+
+    /// <param name="piece">The only piece, where it is named already.</param>
+    public int Run(string? piece)
+    {
+        var (logged, unread) = (0, 0);
+        var text = piece ?? Next(Scan);
+        while (text is not null)
+        {
+            string? scanned = null;
+            if (text.Length > 0)
+            {
+                var isLogged = bench.Find(text, out var error) is { } spec ? Log(spec, out scanned) : Refuse(error);
+                _ = isLogged ? logged++ : unread++;
+            }
+
+            text = scanned ?? (piece is null ? Next(Scan) : null);
+        }
+
+        return logged == 0 || unread > 0 ? ExitCode.NothingRead : ExitCode.Done;
+    }
+
+    private static bool Refuse(string error)
+    {
+        Console.Error.WriteLine($"not understood: {error}");
+        return false;
+    }
+
+    /// <summary>Asks for the values; once the length is there, the end of the input or the next card leaves the rest as on the card.</summary>
+    /// <param name="scanned">The next card's text, where it was scanned in place of an answer.</param>
+    private bool Log(BuildSpec spec, out string? scanned)
+    {
+        if (IsSomebodyThere)
+        {
+            Console.WriteLine($"{spec.Order}/{spec.Piece}, revision {spec.Revision}: {LengthWriter.Mark(spec.FinishedLength, unit)}. Enter alone: as on the card.");
+        }
+
+        scanned = null;
+        var built = BuiltQuestion.CardOf(spec);
+        var isMeasured = false;
+        foreach (var question in BuiltQuestion.Of(spec, unit))
+        {
+            if (Ask(question, built, ref scanned) is not { } answered)
+            {
+                break;
+            }
+
+            built = answered;
+            isMeasured |= question.AsCarded is null;
+        }
+
+        if (isMeasured)
+        {
+            bench.Log(spec, built);
+        }
+        else
+        {
+            Console.Error.WriteLine($"{spec.Order}/{spec.Piece}: not logged, for its length was not given");
+        }
+
+        return isMeasured;
+    }
+
+    /// <returns>Null where the input ended or another card was scanned.</returns>
+    private AsBuilt? Ask(BuiltQuestion question, AsBuilt built, ref string? scanned)
+    {
+        while (true)
+        {
+            var answer = Next(question.AsCarded is { Length: > 0 } carded ? $"  {question.Name} [{carded}]" : $"  {question.Name}");
+            if (answer is null)
+            {
+                return null;
+            }
+
+            if (TagReader.Read(answer) is not TagReading.Foreign)
+            {
+                scanned = answer;
+                return null;
+            }
+
+            if (answer.Length == 0 && question.AsCarded is not null)
+            {
+                return built;
+            }
+
+            var read = question.Read(built, answer);
+            if (read.Built is not null)
+            {
+                return read.Built;
+            }
+
+            Console.Error.WriteLine($"{question.Name} {read.Error}");
+        }
+    }
+
+    private string? Next(string question)
+    {
+        if (IsSomebodyThere)
+        {
+            Console.Write($"{question}: ");
+        }
+
+        return input.ReadLine()?.Trim();
+    }
+}

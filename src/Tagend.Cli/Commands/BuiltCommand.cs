@@ -1,0 +1,112 @@
+using System.CommandLine;
+using Tagend.Jobs;
+using Tagend.Measures;
+
+namespace Tagend.Commands;
+
+/// <summary><c>tagend built ORDER/PIECE</c>: logs what was really done, from the command line or at the bench.</summary>
+internal static class BuiltCommand
+{
+    public static Command Create()
+    {
+        var piece = new Argument<string?>("ORDER/PIECE")
+        {
+            Description = "The piece, such as 1001/string, or its tag's text in quotes. Without it, scan a card and answer, piece after piece.",
+            Arity = ArgumentArity.ZeroOrOne,
+        };
+        var book = new BookOptions();
+        var values = new BuiltOptions();
+        var command = new Command(
+            "built",
+            "Logs what was really done to a piece; what is not given is taken as the card has it. Without values it asks for them.")
+        {
+            piece,
+        };
+        values.AddTo(command);
+        book.AddTo(command);
+        command.SetAction(parsed => Run(book, values, parsed, parsed.GetValue(piece)));
+        return command;
+    }
+
+    private static int Run(BookOptions options, BuiltOptions values, ParseResult parsed, string? piece)
+    {
+        var given = values.Given(parsed);
+        if (piece is null && given.Count > 0)
+        {
+            Console.Error.WriteLine("tagend: name the piece whose values these are, such as 1001/string");
+            return ExitCode.Usage;
+        }
+
+        if (options.ReadCatalog(parsed) is not { } catalog)
+        {
+            return ExitCode.Problems;
+        }
+
+        using var book = options.OpenOrBegin(parsed, catalog);
+        var bench = new BenchLog(book, catalog.Shop.Unit);
+        return piece is null || given.Count == 0 ? new BenchDialog(bench, catalog.Shop.Unit, Console.In).Run(piece) : Log(bench, piece, given, catalog.Shop.Unit);
+    }
+
+    private static int Log(BenchLog bench, string piece, Dictionary<string, string> given, LengthUnit unit)
+    {
+        if (bench.Find(piece, out var error) is not { } spec)
+        {
+            Console.Error.WriteLine($"tagend: {error}");
+            return ExitCode.NothingRead;
+        }
+
+        var built = BuiltQuestion.CardOf(spec);
+        foreach (var question in BuiltQuestion.Of(spec, unit))
+        {
+            if (!given.TryGetValue(question.Name, out var text))
+            {
+                if (question.AsCarded is null)
+                {
+                    Console.Error.WriteLine($"tagend: --{question.Name} is needed: it is what the log is for");
+                    return ExitCode.Usage;
+                }
+
+                continue;
+            }
+
+            var answer = question.Read(built, text.Trim());
+            if (answer.Built is null)
+            {
+                Console.Error.WriteLine($"tagend: --{question.Name} {answer.Error}");
+                return ExitCode.Usage;
+            }
+
+            built = answer.Built;
+        }
+
+        bench.Log(spec, built);
+        return ExitCode.Done;
+    }
+}
+
+/// <summary>The values of <c>built</c>, as texts.</summary>
+internal sealed class BuiltOptions
+{
+    private readonly Option<string?>[] _values =
+    [
+        new("--posts") { Description = "Posts as set, outside to outside.", HelpName = "LENGTH" },
+        new("--turns") { Description = "Turns as put in.", HelpName = "N" },
+        new("--length") { Description = "Length over the pins after stretching.", HelpName = "LENGTH" },
+        new("--load") { Description = "Load on the stretcher, lbf, or N with the unit.", HelpName = "FORCE" },
+        new("--minutes") { Description = "Time on the stretcher.", HelpName = "N" },
+        new("--who") { Description = "Who built it.", HelpName = "TEXT" },
+    ];
+
+    public void AddTo(Command command)
+    {
+        foreach (var value in _values)
+        {
+            command.Options.Add(value);
+        }
+    }
+
+    /// <summary>By the name of the question each answers.</summary>
+    public Dictionary<string, string> Given(ParseResult parsed) => _values
+        .Where(v => parsed.GetValue(v) is not null)
+        .ToDictionary(v => v.Name[2..], v => parsed.GetValue(v)!);
+}

@@ -1,0 +1,125 @@
+using System.CommandLine;
+using Spectre.Console;
+using Tagend.Jobs;
+using Tagend.Measures;
+using Tagend.Orders;
+using Tagend.Output;
+
+namespace Tagend.Commands;
+
+/// <summary><c>tagend jobs</c>: finds what was printed, and what was built of it.</summary>
+internal static class JobsCommand
+{
+    public static Command Create()
+    {
+        var options = new JobsOptions();
+        var command = new Command("jobs", "Finds printed pieces in the job book by order, piece, customer, bow or date, with what was built of each.");
+        options.AddTo(command);
+        command.SetAction(parsed => Run(options, parsed));
+        return command;
+    }
+
+    private static int Run(JobsOptions options, ParseResult parsed)
+    {
+        if (options.Shop.ReadCatalog(parsed) is not { } catalog)
+        {
+            return ExitCode.Problems;
+        }
+
+        using var book = options.Shop.Open(parsed, catalog);
+        var jobs = book.Find(options.SearchOf(parsed));
+        if (parsed.GetValue(options.Built))
+        {
+            jobs = [.. jobs.Where(j => j.Builds.Count > 0)];
+        }
+
+        var unit = catalog.Shop.Unit;
+        if (parsed.GetValue(options.Csv) is { } csv)
+        {
+            WholeFiles.Write([new NewFile(csv, stream => JobTable.Write(jobs, unit, stream))]);
+            Console.WriteLine($"{csv}: {Counted.Of(jobs.Count, "piece")}, {Counted.Of(jobs.Sum(j => j.Builds.Count), "build")}");
+        }
+        else if (parsed.GetValue(options.Json))
+        {
+            JobsJson.Write(Console.OpenStandardOutput(), jobs);
+        }
+        else
+        {
+            Show(jobs, unit);
+        }
+
+        return ExitCode.Done;
+    }
+
+    private static void Show(IReadOnlyList<PrintedJob> jobs, LengthUnit unit)
+    {
+        var table = new Table().Border(TableBorder.Simple);
+        foreach (var name in new[] { "piece", "rev", "date", "length", "posts" })
+        {
+            table.AddColumn(new TableColumn(name).NoWrap());
+        }
+
+        table.AddColumn("for");
+        foreach (var job in jobs)
+        {
+            Add(
+                $"{job.Order}/{job.Piece}", $"{job.Revision}", DateWriter.Iso(job.Issued), LengthWriter.Mark(job.FinishedLength, unit),
+                LengthWriter.Exact(job.Posts, unit), string.Join(", ", new[] { job.Customer, job.Bow }.Where(t => t.Length > 0)));
+            foreach (var logged in job.Builds)
+            {
+                var done = logged.Built;
+                Add(
+                    $"  build {logged.Number}", "", DateWriter.Iso(DateOnly.FromDateTime(logged.LoggedAt.UtcDateTime)),
+                    LengthWriter.Mark(done.Measured, unit), LengthWriter.Mark(done.Posts, unit),
+                    FormattableString.Invariant($"{done.Turns:0.##} turns")
+                        + (done.Who.Length > 0 ? $", {done.Who}" : "") + (logged.IsLeftOut ? ", left out of the fit" : ""));
+            }
+        }
+
+        if (jobs.Count > 0)
+        {
+            AnsiConsole.Write(table);
+        }
+
+        Console.WriteLine($"{Counted.Of(jobs.Count, "piece")}, {Counted.Of(jobs.Sum(j => j.Builds.Count), "build")}");
+
+        void Add(params string[] cells) => table.AddRow(cells.Select(c => new Text(c.ReplaceLineEndings(" "))));
+    }
+}
+
+/// <summary>The options of <c>jobs</c>.</summary>
+internal sealed class JobsOptions
+{
+    private readonly Option<string?> _order = new("--order") { Description = "Of this order.", HelpName = "NUMBER" };
+    private readonly Option<string?> _piece = new("--piece") { Description = "Of this name.", HelpName = "NAME" };
+    private readonly Option<string?> _customer = new("--customer") { Description = "Whose customer has this text in it, in any case.", HelpName = "TEXT" };
+    private readonly Option<string?> _bow = new("--bow") { Description = "Whose bow has this text in it, in any case.", HelpName = "TEXT" };
+    private readonly Option<DateOnly?> _from = DateOption.Create("--from", "Issued on this date or later.");
+    private readonly Option<DateOnly?> _to = DateOption.Create("--to", "Issued on this date or earlier.");
+
+    public BookOptions Shop { get; } = new();
+
+    public Option<bool> Built { get; } = new("--built") { Description = "Only pieces that were logged as built." };
+
+    public Option<bool> Json { get; } = new("--json") { Description = "A list, one object a piece, for scripts." };
+
+    public Option<string?> Csv { get; } = new("--csv") { Description = "Write a CSV file instead, one row a build.", HelpName = "FILE" };
+
+    public void AddTo(Command command)
+    {
+        foreach (var option in new Option[] { _order, _piece, _customer, _bow, _from, _to, Built, Json, Csv })
+        {
+            command.Options.Add(option);
+        }
+
+        Shop.AddTo(command);
+    }
+
+    public JobSearch SearchOf(ParseResult parsed) => new(
+        parsed.GetValue(_order) is { } o ? NameReader.TryReadOrder(o, out var order, out _) ? order : o : null,
+        parsed.GetValue(_piece) is { } p ? NameReader.TryReadName(p, out var piece, out _) ? piece : p : null,
+        parsed.GetValue(_customer),
+        parsed.GetValue(_bow),
+        parsed.GetValue(_from),
+        parsed.GetValue(_to));
+}

@@ -1,0 +1,67 @@
+using Tagend.Catalog;
+using Tagend.Fits;
+using Tagend.Jobs;
+using Tagend.Measures;
+using Tagend.Problems;
+using Tagend.Specs;
+
+namespace Tagend.Commands;
+
+/// <summary>The job book of a run on orders, which goes on without it where the book fails: papers come first.</summary>
+/// <param name="path">Null where no book is wanted.</param>
+internal sealed class RunBook(string? path)
+{
+    /// <summary>The book failed, as was said.</summary>
+    public bool HasFailed { get; private set; }
+
+    /// <summary>What the book's builds teach; nothing where there is no book yet.</summary>
+    public ValueList<FittedTakeUp> Fits(ShopCatalog catalog)
+    {
+        if (path is null || !File.Exists(path))
+        {
+            return [];
+        }
+
+        return Guarded<ValueList<FittedTakeUp>>([], () =>
+        {
+            using var book = JobBook.Open(path, make: false, TimeProvider.System);
+            var fits = TakeUpFit.All(BuildPoint.Of(book.Find(new JobSearch())), catalog);
+            return fits.Where(f => f.Fit is not null).Select(f => f.Fit!).ToValueList();
+        });
+    }
+
+    /// <summary>Enters what was printed, and says so.</summary>
+    public void Record(IEnumerable<BuildSet> sets)
+    {
+        var builds = sets.SelectMany(s => s.Builds).ToList();
+        if (path is null || builds.Count == 0 || HasFailed)
+        {
+            return;
+        }
+
+        Guarded(0, () =>
+        {
+            using var book = JobBook.Open(path, make: true, TimeProvider.System);
+            var added = book.Record(builds);
+            Console.WriteLine(added == builds.Count
+                ? $"{path}: {Counted.Of(added, "piece")} entered in the job book"
+                : $"{path}: {Counted.Of(added, "piece")} entered in the job book, {builds.Count - added} in it already");
+            return added;
+        });
+    }
+
+    private T Guarded<T>(T without, Func<T> use)
+    {
+        try
+        {
+            return use();
+        }
+        catch (TagendException e)
+        {
+            HasFailed = true;
+            Console.Error.WriteLine($"tagend: {e.Message}");
+            Console.Error.WriteLine("tagend: went on without the job book: nothing is entered in it, and take-up is as shop.toml says");
+            return without;
+        }
+    }
+}

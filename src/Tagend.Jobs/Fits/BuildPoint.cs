@@ -1,0 +1,48 @@
+using Tagend.Jobs;
+using Tagend.Measures;
+
+namespace Tagend.Fits;
+
+/// <summary>A build as the fit sees it.</summary>
+/// <param name="Number">In the job book.</param>
+/// <param name="LaidUpLength">
+/// As built: over measuring pins, before twisting, end loops closed. The posts were set so much longer or shorter than
+/// the spec has them, and so was the laid-up length: the correction for thick posts and closed loops is the same.
+/// </param>
+/// <param name="Turns">0 or more.</param>
+/// <param name="Measured">The finished piece.</param>
+/// <param name="Ordered">The finished length wanted.</param>
+/// <param name="IsLeftOut">By choice.</param>
+public sealed record BuildPoint(
+    long Number,
+    string Order,
+    string Piece,
+    string Material,
+    int Strands,
+    Length LaidUpLength,
+    double Turns,
+    Length Measured,
+    Length Ordered,
+    Length Tolerance,
+    bool IsLeftOut)
+{
+    /// <summary>Turns an inch of laid-up length.</summary>
+    public double Rate => Turns / LaidUpLength.Inches;
+
+    /// <summary>All builds of some jobs, in the order they were logged.</summary>
+    public static IReadOnlyList<BuildPoint> Of(IEnumerable<PrintedJob> jobs) =>
+    [
+        .. jobs.SelectMany(job => job.Builds.Select(logged => new BuildPoint(
+            logged.Number,
+            job.Order,
+            job.Piece,
+            job.Material,
+            job.Strands,
+            job.LaidUpLength + logged.Built.Posts - job.Posts,
+            logged.Built.Turns,
+            logged.Built.Measured,
+            job.FinishedLength,
+            job.Tolerance,
+            logged.IsLeftOut))).OrderBy(p => p.Number),
+    ];
+}

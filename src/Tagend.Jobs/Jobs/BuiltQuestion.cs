@@ -1,0 +1,63 @@
+using System.Globalization;
+using Tagend.Measures;
+using Tagend.Specs;
+
+namespace Tagend.Jobs;
+
+/// <summary>What a text did to the values of a build: they have it, or it is said why not.</summary>
+public sealed record BuiltAnswer(AsBuilt? Built, string? Error);
+
+/// <summary>One value of a build, asked for and read from text.</summary>
+/// <param name="Name">Of the value: <c>posts</c>, <c>turns</c>, <c>length</c>, <c>load</c>, <c>minutes</c>, <c>who</c>.</param>
+/// <param name="AsCarded">What stands where nothing is answered, as text; null where an answer is needed.</param>
+/// <param name="Read">Puts an answer among the values so far.</param>
+public sealed record BuiltQuestion(string Name, string? AsCarded, Func<AsBuilt, string, BuiltAnswer> Read)
+{
+    /// <summary>A length farther off the card than this share is a slip of the hand.</summary>
+    private const double MostOff = 0.1;
+
+    private const int LongestName = 40;
+
+    /// <summary>The values that the card asks for; only the length must be answered.</summary>
+    public static AsBuilt CardOf(BuildSpec spec) =>
+        new(spec.Posts.Tape, spec.Twist.Turns, spec.FinishedLength, spec.Stretch.Load, spec.Stretch.Minutes, "");
+
+    /// <param name="unit">Of a bare number.</param>
+    public static IReadOnlyList<BuiltQuestion> Of(BuildSpec spec, LengthUnit unit) =>
+    [
+        new("posts", LengthWriter.Setting(spec.Posts.Tape, unit), (b, text) =>
+            Near(text, unit, spec.Posts.Tape, length => b with { Posts = length })),
+        new("turns", Plain(spec.Twist.Turns), (b, text) =>
+            Number(text, 999, "turns such as 45 or 45.5", turns => b with { Turns = turns })),
+        new("length", null, (b, text) => Near(text, unit, spec.FinishedLength, length => b with { Measured = length })),
+        new("load", FormattableString.Invariant($"{spec.Stretch.Load.Pounds:0.#} lbf"), (b, text) =>
+            ForceReader.TryRead(text, out var load)
+                ? new BuiltAnswer(b with { Load = load }, null)
+                : Wrong(text, "a load such as 300 or 1330 N")),
+        new("minutes", Plain(spec.Stretch.Minutes), (b, text) => Number(text, 99_999, "minutes such as 20", m => b with { Minutes = m })),
+        new("who", "", (b, text) => text.Length <= LongestName && !text.Any(char.IsControl)
+            ? new BuiltAnswer(b with { Who = text }, null)
+            : Wrong(text, FormattableString.Invariant($"a name or initials of {LongestName} characters at most"))),
+    ];
+
+    private static BuiltAnswer Near(string text, LengthUnit unit, Length carded, Func<Length, AsBuilt> with)
+    {
+        if (!LengthReader.TryRead(text, unit, out var length))
+        {
+            return Wrong(text, "a length such as 60 1/4, 60.25 in or 1530 mm");
+        }
+
+        return Length.Abs(length - carded) <= carded * MostOff
+            ? new BuiltAnswer(with(length), null)
+            : Wrong(text, $"about {LengthWriter.Exact(carded, unit)}, as the card has it: look at the digits and the unit");
+    }
+
+    private static BuiltAnswer Number(string text, double most, string expected, Func<double, AsBuilt> with) =>
+        double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number) && number <= most
+            ? new BuiltAnswer(with(number), null)
+            : Wrong(text, expected);
+
+    private static BuiltAnswer Wrong(string text, string expected) => new(null, $"\"{text}\": expected {expected}");
+
+    private static string Plain(double number) => number.ToString("0.##", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,58 @@
+using System.Globalization;
+using CsvHelper;
+using Tagend.Measures;
+
+namespace Tagend.Jobs;
+
+/// <summary>Jobs as CSV, one row a build, or one for a job without any: RFC 4180, UTF-8 with its mark.</summary>
+/// <remarks>
+/// Safe to open in a spreadsheet: a text that could be taken for a formula (it begins with = + - @, a tab or a return)
+/// has an apostrophe before it.
+/// </remarks>
+public static class JobTable
+{
+    private static readonly CsvWriterOptions Options =
+        CsvWriterOptions.Default with { Injection = CsvInjection.Escape, WriteByteOrderMark = true };
+
+    /// <param name="unit">Of all lengths; loads are lbf with inches and N with millimeters.</param>
+    /// <param name="output">Left open.</param>
+    public static void Write(IEnumerable<PrintedJob> jobs, LengthUnit unit, Stream output)
+    {
+        using var csv = CsvWriter.Create(output, Options, leaveOpen: true);
+        var length = LengthWriter.Symbol(unit);
+        csv.WriteRecord(
+        [
+            "order", "piece", "revision", "date", "kind", "material", "strands", $"finished_length_{length}", $"tolerance_{length}",
+            $"posts_{length}", "customer", "bow", "due", "printed_at", "tag", "build", $"posts_set_{length}", "turns",
+            $"measured_{length}", unit == LengthUnit.Inch ? "load_lbf" : "load_n", "minutes", "who", "logged_at", "left_out",
+        ]);
+        foreach (var job in jobs)
+        {
+            string[] start = Start(job, unit);
+            foreach (var build in job.Builds.Count == 0 ? [null] : job.Builds.AsEnumerable<LoggedBuild?>())
+            {
+                csv.WriteRecord([.. start, .. End(build, unit)]);
+            }
+        }
+    }
+
+    private static string[] Start(PrintedJob job, LengthUnit unit) =>
+    [
+        job.Order, job.Piece, Plain(job.Revision), DateWriter.Iso(job.Issued), job.Kind, job.Material, Plain(job.Strands),
+        Plain(job.FinishedLength, unit), Plain(job.Tolerance, unit), Plain(job.Posts, unit),
+        job.Customer, job.Bow, job.Due, JobRows.Time(job.PrintedAt), job.Tag,
+    ];
+
+    private static string[] End(LoggedBuild? logged, LengthUnit unit) => logged is not { Built: var built }
+        ? ["", "", "", "", "", "", "", "", ""]
+        :
+        [
+            Plain(logged.Number), Plain(built.Posts, unit), Plain(built.Turns), Plain(built.Measured, unit),
+            Plain(unit == LengthUnit.Inch ? built.Load.Pounds : built.Load.Newtons), Plain(built.Minutes), built.Who,
+            JobRows.Time(logged.LoggedAt), logged.IsLeftOut ? "yes" : "no",
+        ];
+
+    private static string Plain(Length length, LengthUnit unit) => Plain(unit == LengthUnit.Inch ? length.Inches : length.Millimeters);
+
+    private static string Plain(double number) => number.ToString("0.#####", CultureInfo.InvariantCulture);
+}

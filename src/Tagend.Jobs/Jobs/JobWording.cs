@@ -1,0 +1,27 @@
+namespace Tagend.Jobs;
+
+/// <summary>All wording about a job book that cannot be used, so that tests can hold it.</summary>
+internal static class JobWording
+{
+    public static string Later(string path, long version) =>
+        $"{path}: the job book has version {version}, and this program knows versions to {JobSchema.Version}: use the later Tagend that wrote it; nothing in it was changed";
+
+    public static string NoBook(string path) => $"{path}: is no job book; name another file with --job-book, or move this one away";
+
+    public static string Busy(string path) =>
+        $"{path}: another program holds the job book; wait for the other run to end, then run this one again";
+
+    public static string Damaged(string path, string reason) =>
+        $"{path}: the job book is damaged ({reason}); keep this file, and go on with the latest copy of it or a new one";
+
+    public static string ReadOnly(string path) => $"{path}: the job book may not be written; see to the rights of the file and its folder";
+
+    public static string CannotOpen(string path) =>
+        $"{path}: the job book cannot be opened; name a file in a folder that exists and that you may write to, with --job-book";
+
+    public static string DiskFull(string path) => $"{path}: the disk of the job book is full; make room and run again";
+
+    public static string Failed(string path, string reason) => $"{path}: the job book cannot be used ({reason}); try again, or name another file with --job-book";
+
+    public static string NoBuild(long number) => $"there is no build {number} in the job book; tagend jobs --built lists them";
+}

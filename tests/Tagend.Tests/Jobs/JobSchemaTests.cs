@@ -1,0 +1,91 @@
+using Microsoft.Data.Sqlite;
+using Tagend.Jobs;
+using Tagend.Problems;
+using Xunit;
+
+namespace Tagend.Tests.Jobs;
+
+public class JobSchemaTests
+{
+    /// <summary>A book as version 1 made it, before there was a log.</summary>
+    private const string VersionOne =
+        """
+        CREATE TABLE jobs (
+            number INTEGER PRIMARY KEY, order_number TEXT NOT NULL, piece TEXT NOT NULL, revision INTEGER NOT NULL,
+            issued TEXT NOT NULL, kind TEXT NOT NULL, material TEXT NOT NULL, strands INTEGER NOT NULL,
+            finished_nm INTEGER NOT NULL, tolerance_nm INTEGER NOT NULL, laid_up_nm INTEGER NOT NULL, posts_nm INTEGER NOT NULL,
+            customer TEXT NOT NULL, bow TEXT NOT NULL, due TEXT NOT NULL, tag TEXT NOT NULL, printed_at TEXT NOT NULL,
+            UNIQUE (order_number, piece, tag)
+        ) STRICT;
+        CREATE INDEX jobs_issued ON jobs (issued);
+        INSERT INTO jobs VALUES (1, 'OLD-1', 'string', 2, '2025-01-31', 'compound-string', 'hmpe-0145', 24,
+            1530350000, 1587500, 1544066000, 1533831361, 'Example club', 'compound bow', '', 'TE1*OLD', '2025-01-31T10:00:00Z');
+        PRAGMA application_id = 1416064612;
+        PRAGMA user_version = 1;
+        """;
+
+    [Fact]
+    public void Open_BookOfVersionOne_KeepsItsJobsAndTakesBuilds()
+    {
+        using var test = new TestBook();
+        Run(test.Path, VersionOne);
+        using (var book = test.Open())
+        {
+            Assert.Equal(new DateOnly(2025, 1, 31), Assert.Single(book.Find(new JobSearch(Order: "OLD-1"))).Issued);
+            Assert.Equal(1, book.Log(TestBook.Piece().Spec, TestBook.Built).Number);
+        }
+
+        Assert.Equal(2L, Run(test.Path, "PRAGMA user_version"));
+    }
+
+    [Fact]
+    public void Open_BookOfALaterVersion_IsRefusedAndLeftAsItIs()
+    {
+        using var test = new TestBook();
+        test.Open().Dispose();
+        Run(test.Path, "PRAGMA user_version = 3");
+        var before = File.ReadAllBytes(test.Path);
+        var fault = Assert.Throws<TagendException>(() => test.Open());
+        Assert.Equal(
+            $"{test.Path}: the job book has version 3, and this program knows versions to 2: use the later Tagend that wrote it; nothing in it was changed",
+            fault.Message);
+        Assert.Equal(before, File.ReadAllBytes(test.Path));
+    }
+
+    [Fact]
+    public void Open_DatabaseOfAnotherProgram_IsRefusedAndLeftAsItIs()
+    {
+        using var test = new TestBook();
+        Run(test.Path, "CREATE TABLE theirs (a)");
+        var before = File.ReadAllBytes(test.Path);
+        var fault = Assert.Throws<TagendException>(() => test.Open());
+        Assert.Equal($"{test.Path}: is no job book; name another file with --job-book, or move this one away", fault.Message);
+        Assert.Equal(before, File.ReadAllBytes(test.Path));
+    }
+
+    [Fact]
+    public void Open_FileThatIsNoDatabase_IsRefused()
+    {
+        using var test = new TestBook();
+        File.WriteAllText(test.Path, new string('x', 5000));
+        Assert.Contains("is no job book", Assert.Throws<TagendException>(() => test.Open()).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Open_FolderThatIsNotThere_SaysWhatToDo()
+    {
+        using var test = new TestBook();
+        var path = Path.Combine(test.Path, "book.db");
+        var fault = Assert.Throws<TagendException>(() => JobBook.Open(path, make: true, TimeProvider.System));
+        Assert.Contains("cannot be opened; name a file in a folder that exists", fault.Message, StringComparison.Ordinal);
+    }
+
+    private static object? Run(string path, string sql)
+    {
+        using var connection = new SqliteConnection($"Data Source={path};Pooling=False");
+        connection.Open();
+        using var command = connection.CreateCommand();
+        command.CommandText = sql;
+        return command.ExecuteScalar();
+    }
+}

@@ -1,0 +1,26 @@
+using Tagend.Jobs;
+using Tagend.Measures;
+using Tagend.Orders;
+using Tagend.Specs;
+using Tagend.Tests.Specs;
+
+namespace Tagend.Tests.Jobs;
+
+/// <summary>A job book in a folder of its own, gone after the test.</summary>
+internal sealed class TestBook : IDisposable
+{
+    private readonly string _folder = Directory.CreateTempSubdirectory("tagend-book-").FullName;
+
+    public string Path => System.IO.Path.Combine(_folder, JobBook.FileName);
+
+    public static AsBuilt Built { get; } =
+        new(Length.FromInches(61.1875), 45.5, Length.FromInches(60.28125), Force.FromPounds(300), 20, "AB");
+
+    public JobBook Open(TimeSpan? patience = null) => JobBook.Open(Path, make: true, TimeProvider.System, patience);
+
+    /// <summary>A string whose cells can be replaced; customer and bow as given.</summary>
+    public static Build Piece(string customer = "", string bow = "", params (string Column, string Text)[] cells) =>
+        new(SpecFixture.Good(cells), new OrderSlip(customer, bow, "", ""));
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+}
