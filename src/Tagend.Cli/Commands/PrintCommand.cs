@@ -52,7 +52,7 @@ internal static class PrintCommand
 
         var withheld = report.Withheld.Where(o => orders.Count == 0 || orders.Contains(o)).Concat(printed.Withheld).ToList();
         Show(printed, withheld);
-        options.Book.Record(printed.Sets);
+        options.Book.Record(printed.Sets, Console.Out);
         return options.Book.HasFailed ? ExitCode.World
             : withheld.Count > 0 || refused && orders.Count == 0 ? ExitCode.Problems
             : ExitCode.Done;

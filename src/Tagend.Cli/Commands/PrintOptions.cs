@@ -120,7 +120,7 @@ internal sealed class PrintOptions
         parsed.GetValue(_firstLabel),
         parsed.GetValue(_preview));
 
-    private static LabelStock StockOf(string name, ShopCatalog catalog) => catalog.Stocks.TryGetValue(name, out var stock)
+    public static LabelStock StockOf(string name, ShopCatalog catalog) => catalog.Stocks.TryGetValue(name, out var stock)
         ? stock
         : throw new Problems.TagendException(
             $"there is no label stock {name} in stocks.toml; there are {string.Join(", ", catalog.Stocks.Keys)}");

@@ -31,7 +31,8 @@ internal sealed class RunBook(string? path)
     }
 
     /// <summary>Enters what was printed, and says so.</summary>
-    public void Record(IEnumerable<BuildSet> sets)
+    /// <param name="say">Where it is said.</param>
+    public void Record(IEnumerable<BuildSet> sets, TextWriter say)
     {
         var builds = sets.SelectMany(s => s.Builds).ToList();
         if (path is null || builds.Count == 0 || HasFailed)
@@ -43,7 +44,7 @@ internal sealed class RunBook(string? path)
         {
             using var book = JobBook.Open(path, make: true, TimeProvider.System);
             var added = book.Record(builds);
-            Console.WriteLine(added == builds.Count
+            say.WriteLine(added == builds.Count
                 ? $"{path}: {Counted.Of(added, "piece")} entered in the job book"
                 : $"{path}: {Counted.Of(added, "piece")} entered in the job book, {builds.Count - added} in it already");
             return added;

@@ -26,6 +26,7 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, List<Problem
             Order = order ?? "",
             Piece = piece ?? "",
             Kind = cells.Name(OrderColumn.Kind),
+            Revision = cells.Revision(),
             FinishedLength = finished,
             BowLength = bow,
             Material = cells.Name(OrderColumn.Material),
@@ -62,6 +63,12 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, List<Problem
 
         return (finished, bow);
     }
+
+    private int? Revision() => ReadValue<int>(OrderColumn.Revision, (text, out revision, out error) =>
+    {
+        error = OrderWording.Revision;
+        return int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out revision) && revision is > 0 and < 1000;
+    });
 
     private int? Strands() => ReadValue<int>(OrderColumn.Strands, (text, out strands, out error) =>
     {

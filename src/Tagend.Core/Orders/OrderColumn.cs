@@ -6,6 +6,7 @@ public static class OrderColumn
     public const string Order = "order";
     public const string Piece = "piece";
     public const string Kind = "kind";
+    public const string Revision = "revision";
     public const string FinishedLength = "finished_length";
     public const string BowLength = "bow_length";
     public const string Material = "material";
@@ -26,7 +27,7 @@ public static class OrderColumn
 
     public static IReadOnlyList<string> All { get; } =
     [
-        Order, Piece, Kind, FinishedLength, BowLength, Material, Strands, Colors, DrawWeight, Servings, CenterServing,
-        NockPoint, Peep, SpeedNocks, NockGroove, Twists, Customer, Bow, Due, Notes,
+        Order, Piece, Kind, Revision, FinishedLength, BowLength, Material, Strands, Colors, DrawWeight, Servings,
+        CenterServing, NockPoint, Peep, SpeedNocks, NockGroove, Twists, Customer, Bow, Due, Notes,
     ];
 }

@@ -25,6 +25,9 @@ public sealed record OrderLine
 
     public string? Kind { get; init; }
 
+    /// <summary>Of issue, from 1; the first where there is none.</summary>
+    public int? Revision { get; init; }
+
     /// <summary>Over measuring pins, outside to outside.</summary>
     public Length? FinishedLength { get; init; }
 

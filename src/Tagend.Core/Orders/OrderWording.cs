@@ -56,6 +56,7 @@ public static class OrderWording
         "finished_length and bow_length are both given and may differ: keep one of them";
 
     public const string LengthRange = "expected a length above 0 and below 10 m (393 11/16 in)";
+    public const string Revision = "expected the number of its issue, from 1 to 999";
     public const string Strands = "expected an even whole number of strands such as 24";
     public const string DrawWeight = "a draw weight is above 0";
     public const string NockGroove = "expected the width of an arrow nock's throat, above 0 and below 1/2 in";

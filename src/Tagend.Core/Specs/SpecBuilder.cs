@@ -78,7 +78,7 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
             Order = line.Order,
             Piece = line.Piece,
             Kind = plan.Name,
-            Revision = 1,
+            Revision = line.Revision ?? 1,
             Date = date,
             Unit = unit,
             FinishedLength = finished,
