@@ -57,10 +57,11 @@ public static class MarkingStrip
         foreach (var tile in tiles)
         {
             var band = new StripBand(spec, places, tile, style);
-            var labels = band.Labels(tile.IsLast && !stock.IsRoll ? room : band.Width, fonts);
-            if (labels.FirstOrDefault(l => l.Lane >= style.Lanes || l.Left < 0) is { } crowded)
+            var names = new StripLabels(0, tile.IsLast && !stock.IsRoll ? room : band.Width, style, fonts);
+            var labels = names.Spread(band.Named);
+            if (names.Crowded is { } crowded)
             {
-                return ([], crowded.Place);
+                return ([], crowded);
             }
 
             var lap = tile.IsLast ? 0 : Math.Min(room - band.Width, LongestLap);
@@ -147,7 +148,7 @@ public static class MarkingStrip
     }
 
     private static float NameFrom(StripTile tile, LengthUnit unit) =>
-        (tile.IsFirst ? 0 : Points.Of(Across(unit) / 2)) + NameGap;
+        tile.IsFirst ? 0 : Points.Of(Across(unit) / 2) + NameGap;
 
     private static Problem Crowded(BuildSpec spec, StripPlace place) => new(
         new Place($"marking strip {spec.Order} {spec.Piece}"),

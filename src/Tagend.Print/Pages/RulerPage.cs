@@ -27,9 +27,9 @@ public static class RulerPage
 
         var across = Margin + head.Height + Gap;
         var along = across + Thickness + Gap;
-        if (Foot().Place(fonts, new Room(width - Margin - left, height - Margin - along)) is not Placed foot)
+        if (Foot(printer is null).Place(fonts, new Room(width - Margin - left, height - Margin - along)) is not Placed foot)
         {
-            return Refused(Foot().Place(fonts, room));
+            return Refused(Foot(printer is null).Place(fonts, room));
         }
 
         var bar = Points.Of(PrinterScale.Bar);
@@ -58,18 +58,23 @@ public static class RulerPage
             [new ListItem(new Paragraph($"{i + 1}.", TypeScale.Sheet), new Paragraph(step, TypeScale.Sheet), 16), new Spacer(4)]),
     ]);
 
-    private static Stack Foot() => new(
+    private static Stack Foot(bool isToBeMeasured) => new(
     [
         new Paragraph($"ACROSS the feed: the bar above. It must measure {Bar} from end to end.", TypeScale.SheetBold),
         new Spacer(4),
         new Paragraph($"ALONG the feed: the bar at the left. It must measure {Bar} from end to end.", TypeScale.SheetBold),
         new Spacer(Gap),
-        Row.Equal([new FillIn("Across", "mm", 40), new FillIn("Along", "mm", 40), new FillIn("Printer", "", 40)], gap: 8),
-        new Spacer(Gap),
+        .. isToBeMeasured ? Boxes : [],
         CheckBar.Block,
         new Spacer(4),
-        new Paragraph("Measure the bars: 4 in and 100 mm. Every page of Tagend at true size has them.", TypeScale.Sheet),
+        new Paragraph($"Every page at true size has these bars. {CheckBar.Words}", TypeScale.Sheet),
     ]);
+
+    private static IReadOnlyList<Block> Boxes { get; } =
+    [
+        Row.Equal([new FillIn("Across", "mm", 40), new FillIn("Along", "mm", 40), new FillIn("Printer", "", 40)], gap: 8),
+        new Spacer(Gap),
+    ];
 
     private static string Bar => LengthWriter.Setting(PrinterScale.Bar, LengthUnit.Millimeter)
         + $" ({LengthWriter.Exact(PrinterScale.Bar, LengthUnit.Inch)})";

@@ -18,14 +18,13 @@ internal sealed class StripBand(BuildSpec spec, StripPlaces places, StripTile ti
 
     public float Width => Points.Of(tile.To - tile.From);
 
-    /// <summary>The words of its places; at a joint they stand on the part after it.</summary>
-    /// <param name="limit">No words beyond it.</param>
-    public IReadOnlyList<StripLabel> Labels(float limit, Fonts fonts) =>
-        StripLabels.Spread([.. _lines.Where(l => tile.IsLast || l.Place.At < tile.To)], limit, style, fonts);
+    /// <summary>Places whose words stand on this part; those at a joint stand on the part after it.</summary>
+    public IReadOnlyList<(StripPlace Place, float X)> Named => [.. _lines.Where(l => tile.IsLast || l.Place.At < tile.To)];
 
     public IEnumerable<Ink> Inks(IReadOnlyList<StripLabel> labels, Fonts fonts) =>
     [
         new LineInk(0, StripStyle.EdgeLine / 2, Width, StripStyle.EdgeLine / 2, StripStyle.EdgeLine),
+        .. tile.IsFirst ? [new LineInk(0, 0, 0, StripStyle.FootTop, StripStyle.PlaceLine)] : (IEnumerable<Ink>)[],
         .. Strands(),
         .. spec.Servings.SelectMany(s => Served(s, fonts)),
         .. StripScale.Inks(tile, spec.Unit, [.. _lines.Select(l => l.X)], fonts),
@@ -83,9 +82,7 @@ internal sealed class StripBand(BuildSpec spec, StripPlaces places, StripTile ti
         }
 
         var bottom = label is null ? StripStyle.LanesTop : StripStyle.LanesTop + ((label.Lane + 1) * style.LaneHeight) - 2;
-        yield return place.Symbol == StripSymbol.Post
-            ? new LineInk(x, 0, x, bottom, StripStyle.PlaceLine, Dash: 3)
-            : new LineInk(x, 0, x, place.Symbol == StripSymbol.End ? StripStyle.Height : bottom, StripStyle.PlaceLine);
+        yield return new LineInk(x, 0, x, bottom, StripStyle.PlaceLine);
     }
 
     private IEnumerable<Ink> Words(StripLabel label, Fonts fonts)

@@ -19,7 +19,7 @@ internal sealed class StripHead(BuildSpec spec, StripPlaces places, StripPositio
     private string Issue => $"rev {spec.Revision}, {DateWriter.Iso(spec.Date)}";
 
     private string Laying => positions == StripPositions.OnJig
-        ? "Lay its upper edge along the untwisted loop, the dashed lines at the outsides of the posts."
+        ? "Lay its upper edge along the untwisted loop, the lines POST A and POST B at the outsides of the posts."
         : $"Lay its upper edge along the piece stretched by {_write.Load(Stretch.MeasuringLoad)} over {_write.Setting(spec.Posts.PinDiameter)} pins, A and B at the outsides of the pins.";
 
     private string Closing =>

@@ -35,6 +35,7 @@ internal sealed record StripStyle(TextStyle Figure, TextStyle Words, int Lanes)
     [
         new(TypeScale.Figure with { Size = 21, Tracking = -0.4f }, TypeScale.Body, 2),
         new(TypeScale.Figure, TypeScale.Caption, 3),
+        new(TypeScale.BodyBold, TypeScale.Caption, 4),
     ];
 
     public static TextStyle Caption => TypeScale.Caption;
