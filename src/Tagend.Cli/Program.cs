@@ -13,6 +13,7 @@ var root = new RootCommand(
     RecallCommand.Create(),
     JobsCommand.Create(),
     BuiltCommand.Create(),
+    RulerCommand.Create(),
     InitCommand.Create(),
 };
 var parsed = root.Parse(args);

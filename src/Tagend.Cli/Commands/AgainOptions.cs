@@ -108,7 +108,7 @@ internal sealed class AgainOptions
                 _ => null,
             },
             parsed.GetValue(_labels),
-            parsed.GetValue(_date) ?? DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime));
+            ShopOptions.DateOf(parsed.GetValue(_date)));
         if (!(plan.Card || plan.Tag || plan.Sheet || plan.AsOrder))
         {
             return null;

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Tagend.Catalog;
 using Tagend.Orders;
+using Tagend.Pages;
 
 namespace Tagend.Commands;
 
@@ -8,6 +9,7 @@ namespace Tagend.Commands;
 /// <param name="Folder">Where the files go.</param>
 /// <param name="PreviewDpi">Of the PNG pictures beside each PDF; null for none.</param>
 /// <param name="FirstLabel">Label of the first sheet to print on, from 1.</param>
+/// <param name="Scale">Of the printer named; null where none is.</param>
 internal sealed record PrintPlan(
     string Folder,
     IReadOnlySet<string> Papers,
@@ -15,6 +17,9 @@ internal sealed record PrintPlan(
     LabelStock BagStock,
     LabelStock LoopStock,
     int FirstLabel,
+    StripStock StripStock,
+    StripPositions Positions,
+    PrinterScale? Scale,
     int? PreviewDpi);
 
 /// <summary>The options of <c>print</c>.</summary>
@@ -24,8 +29,10 @@ internal sealed class PrintOptions
     public const string Tags = "tags";
     public const string Sheets = "sheets";
     public const string Pulls = "pulls";
+    public const string Strips = "strips";
 
-    private static readonly string[] AllPapers = [Cards, Tags, Sheets, Pulls];
+    private static readonly string[] UsualPapers = [Cards, Tags, Sheets, Pulls];
+    private static readonly string[] AllPapers = [.. UsualPapers, Strips];
 
     private readonly Option<string> _folder = new("--out")
     {
@@ -36,7 +43,7 @@ internal sealed class PrintOptions
 
     private readonly Option<string[]> _only = new Option<string[]>("--only")
     {
-        Description = "Only these, parted by commas: cards, tags, sheets, pulls.",
+        Description = "Only these, parted by commas: cards, tags, sheets, pulls, strips. Default: all but strips.",
         HelpName = "LIST",
         CustomParser = result => [.. result.Tokens.SelectMany(t => t.Value.Split(',', StringSplitOptions.TrimEntries))],
     };
@@ -47,11 +54,7 @@ internal sealed class PrintOptions
         HelpName = "NUMBER",
     };
 
-    private readonly Option<string?> _paper = new Option<string?>("--paper")
-    {
-        Description = "Paper of the sheets; cards are half of it. Default: as shop.toml says.",
-        HelpName = "letter|a4",
-    }.AcceptOnlyFromAmong("letter", "a4");
+    private readonly Option<string?> _paper = PaperOption("Paper of the sheets; cards are half of it. Default: as shop.toml says.");
 
     private readonly Option<string?> _bagStock = new("--bag-labels")
     {
@@ -71,6 +74,8 @@ internal sealed class PrintOptions
         HelpName = "N",
         DefaultValueFactory = _ => 1,
     };
+
+    private readonly StripOptions _strips = new();
 
     private readonly Option<int?> _preview = new("--preview")
     {
@@ -93,6 +98,8 @@ internal sealed class PrintOptions
 
     public Option<bool> Strict { get; } = new("--strict") { Description = "Print nothing if anything has a problem." };
 
+    public Option<string?> Printer { get; } = PrinterScales.Option("Draw lengths as this printer needs them, measured by tagend ruler.");
+
     public void AddTo(Command command)
     {
         foreach (var option in new Option[]
@@ -100,25 +107,40 @@ internal sealed class PrintOptions
         {
             command.Options.Add(option);
         }
+
+        _strips.AddTo(command);
+        command.Options.Add(Printer);
     }
 
     public List<string> OrdersOf(ParseResult parsed) =>
         [.. (parsed.GetValue(_orders) ?? []).Select(o => NameReader.TryReadOrder(o, out var order, out _) ? order : o)];
 
-    /// <exception cref="Problems.TagendException">A label stock is not in stocks.toml.</exception>
-    public PrintPlan PlanOf(ParseResult parsed, ShopCatalog catalog) => new(
-        parsed.GetValue(_folder)!,
-        (parsed.GetValue(_only) is { Length: > 0 } only ? only : AllPapers).ToHashSet(),
-        parsed.GetValue(_paper) switch
-        {
-            "letter" => PaperSize.Letter,
-            "a4" => PaperSize.A4,
-            _ => catalog.Shop.Paper,
-        },
-        StockOf(parsed.GetValue(_bagStock) ?? catalog.Shop.BagStock, catalog),
-        StockOf(parsed.GetValue(_loopStock) ?? catalog.Shop.LoopStock, catalog),
-        parsed.GetValue(_firstLabel),
-        parsed.GetValue(_preview));
+    /// <exception cref="Problems.TagendException">A label stock is not in stocks.toml, or printers.toml has mistakes.</exception>
+    public PrintPlan PlanOf(ParseResult parsed, ShopCatalog catalog)
+    {
+        var paper = PaperOf(parsed.GetValue(_paper), catalog);
+        return new PrintPlan(
+            parsed.GetValue(_folder)!,
+            (parsed.GetValue(_only) is { Length: > 0 } only ? only : UsualPapers).ToHashSet(),
+            paper,
+            StockOf(parsed.GetValue(_bagStock) ?? catalog.Shop.BagStock, catalog),
+            StockOf(parsed.GetValue(_loopStock) ?? catalog.Shop.LoopStock, catalog),
+            parsed.GetValue(_firstLabel),
+            _strips.StockOf(parsed, paper),
+            _strips.PositionsOf(parsed),
+            PrinterScales.Of(parsed.GetValue(Printer), catalog.Folder),
+            parsed.GetValue(_preview));
+    }
+
+    public static Option<string?> PaperOption(string description) =>
+        new Option<string?>("--paper") { Description = description, HelpName = "letter|a4" }.AcceptOnlyFromAmong("letter", "a4");
+
+    public static PaperSize PaperOf(string? name, ShopCatalog catalog) => name switch
+    {
+        "letter" => PaperSize.Letter,
+        "a4" => PaperSize.A4,
+        _ => catalog.Shop.Paper,
+    };
 
     public static LabelStock StockOf(string name, ShopCatalog catalog) => catalog.Stocks.TryGetValue(name, out var stock)
         ? stock

@@ -34,15 +34,18 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
         var problems = new List<Problem>();
         var good = new List<BuildSet>();
         var labels = new List<TagLabel>();
-        var (cardPages, sheetPages) = (new List<Page>(), new List<Page>());
+        var (cardPages, sheetPages, stripPages) = (new List<Page>(), new List<Page>(), new List<Page>());
         foreach (var set in sets)
         {
             var cards = Asked(PrintOptions.Cards, () => set.Builds.Select(
                 b => JigCard.Compose(b, catalog, TagWriter.Write(b.Spec), CardPaper, _fonts)));
             var tags = Asked<SetLabels>(PrintOptions.Tags, () => [Tags(set)]);
             var sheet = Asked<Composed>(PrintOptions.Sheets, () => [sheets.Of(set, SheetPaper)]);
-            var found = new[] { cards.SelectMany(c => c.Problems), tags.SelectMany(t => t.Problems), sheet.SelectMany(c => c.Problems) }
-                .SelectMany(p => p)
+            var strips = Asked(PrintOptions.Strips, () => set.Builds.Select(
+                b => MarkingStrip.Compose(b, catalog, plan.StripStock, plan.Positions, _fonts)));
+            var found = new[] { cards, sheet, strips }
+                .SelectMany(composed => composed.SelectMany(c => c.Problems))
+                .Concat(tags.SelectMany(t => t.Problems))
                 .ToList();
             problems.AddRange(found.Except(problems));
             if (found.Count == 0)
@@ -51,17 +54,20 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
                 labels.AddRange(tags.SelectMany(t => t.Labels));
                 cardPages.AddRange(cards.SelectMany(c => c.Pages));
                 sheetPages.AddRange(sheet.SelectMany(c => c.Pages));
+                stripPages.AddRange(strips.SelectMany(c => c.Pages));
             }
         }
 
         var pulls = Asked<Composed>(PrintOptions.Pulls, () => good.Count == 0 ? [] : [PullSheet.Compose(good, catalog, SheetPaper, _fonts)]);
         problems.AddRange(pulls.SelectMany(c => c.Problems));
+        var tagPages = TagLabels.Pages(labels, plan.FirstLabel);
         var papers = new (string Name, IReadOnlyList<Page> Pages)[]
             {
-                (PrintOptions.Cards, cardPages),
-                (PrintOptions.Tags, TagLabels.Pages(labels, plan.FirstLabel)),
-                (PrintOptions.Sheets, sheetPages),
-                (PrintOptions.Pulls, [.. pulls.SelectMany(c => c.Pages)]),
+                (PrintOptions.Cards, Scaled(cardPages)),
+                (PrintOptions.Tags, IsOnDots ? tagPages : Scaled(tagPages)),
+                (PrintOptions.Sheets, Scaled(sheetPages)),
+                (PrintOptions.Pulls, Scaled([.. pulls.SelectMany(c => c.Pages)])),
+                (PrintOptions.Strips, Scaled(stripPages)),
             }
             .Where(p => p.Pages.Count > 0)
             .ToList();
@@ -72,6 +78,12 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
             [.. papers.Select(p => (PathOf($"{p.Name}.pdf"), p.Pages.Count))],
             [.. papers.SelectMany(p => Files(p.Name, p.Pages, good[0].Builds[0].Spec.Date))]);
     }
+
+    /// <summary>Labels of a printer whose dots are known are drawn on its dots.</summary>
+    private bool IsOnDots => plan.BagStock.DotsPerInch is not null || plan.LoopStock.DotsPerInch is not null;
+
+    private IReadOnlyList<Page> Scaled(IReadOnlyList<Page> pages) =>
+        plan.Scale is { } scale ? [.. pages.Select(p => p.Through(scale))] : pages;
 
     private SetLabels Tags(BuildSet set) =>
         TagLabels.Of(set, catalog, _fonts, plan.BagStock, plan.LoopStock, plan.FirstLabel);

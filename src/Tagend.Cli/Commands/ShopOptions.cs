@@ -46,7 +46,7 @@ internal sealed class ShopOptions
     public static ShopCatalog? ReadCatalog(string? folder)
     {
         var problems = new List<Problem>();
-        var catalog = CatalogReader.Read(folder ?? FindTemplates(), problems);
+        var catalog = CatalogReader.Read(TemplatesFolderOf(folder), problems);
         Report(problems);
         return catalog;
     }
@@ -83,13 +83,18 @@ internal sealed class ShopOptions
             "mm" => LengthUnit.Millimeter,
             _ => catalog.Shop.Unit,
         };
-        var date = parsed.GetValue(Date) ?? DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime);
+        var date = DateOf(parsed.GetValue(Date));
         Book = new RunBook(JobBookOption.PathOf(parsed.GetValue(JobBookFile), catalog.Folder));
         catalog = catalog with { Fits = Book.Fits(catalog) };
         var orders = OrderReader.Read(parsed.GetValue(Orders)!, catalog.Shop.Unit, catalog.Shop.Columns);
         return (catalog, SetBuilder.Build(orders, new SpecBuilder(catalog, unit, date)));
     }
 
-    private static string FindTemplates() =>
-        Directory.Exists(TemplatesFolder) ? TemplatesFolder : ShippedTemplates;
+    /// <summary>The folder named, else ./templates, else the one that comes with the program.</summary>
+    public static string TemplatesFolderOf(string? folder) =>
+        folder ?? (Directory.Exists(TemplatesFolder) ? TemplatesFolder : ShippedTemplates);
+
+    /// <summary>The date given, else today's.</summary>
+    public static DateOnly DateOf(DateOnly? given) =>
+        given ?? DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime);
 }

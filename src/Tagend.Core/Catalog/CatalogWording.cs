@@ -31,4 +31,9 @@ internal static class CatalogWording
 
     public static string LabelsBeyondPage(string direction) =>
         $"the labels reach beyond the page {direction}: check page size, margin, pitch and count";
+
+    /// <param name="off">The correction, as a share.</param>
+    public static string BeyondCorrection(double off) => FormattableString.Invariant(
+        $"is {off * 100:0.0} % off the bar's {PrinterScale.Bar.Millimeters:0} mm, and no printer is off by more than {PrinterScale.GreatestCorrection * 100:0} % by itself: the page was scaled. ")
+        + "Print it again at 100 % (\"actual size\", no fit to page) and measure that one";
 }

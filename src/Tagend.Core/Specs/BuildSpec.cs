@@ -85,4 +85,10 @@ public sealed record BuildSpec
 
     /// <summary>A place on the finished piece as a distance from end A on the untwisted loop, over measuring pins.</summary>
     public Length OnJig(Length fromA) => fromA * (LaidUpLength / FinishedLength);
+
+    /// <summary>
+    /// How far either end of the laid-up length, laid in the middle, lies outside a jig post's outer side; below zero: inside.
+    /// Thick posts take it from both ends alike; what closing the end loops takes is shared equally.
+    /// </summary>
+    public Length PastPosts => (LaidUpLength - Posts.Outside) / 2;
 }

@@ -48,6 +48,3 @@ public sealed record OutlineInk(
 {
     public override Ink Moved(float dx, float dy) => this with { X = X + dx, Y = Y + dy };
 }
-
-/// <summary>A page ready to be drawn.</summary>
-public sealed record Page(float Width, float Height, IReadOnlyList<Ink> Inks);

@@ -34,7 +34,9 @@ public static class PdfFile
         using var document = SKDocument.CreatePdf(held, metadata);
         foreach (var page in pages)
         {
-            using var pen = new Pen(document.BeginPage(page.Width, page.Height), typefaces, smooth: true);
+            var canvas = document.BeginPage(page.Width, page.Height);
+            canvas.Concat(page.Setting);
+            using var pen = new Pen(canvas, typefaces, smooth: true);
             pen.Draw(page.Inks);
             document.EndPage();
         }

@@ -42,6 +42,7 @@ public static class PngFile
         using var canvas = new SKCanvas(bitmap);
         canvas.Clear(SKColors.White);
         canvas.Scale(scale);
+        canvas.Concat(page.Setting);
         using var typefaces = Typefaces.Whole(fonts);
         using var pen = new Pen(canvas, typefaces, smooth: depth == DotDepth.Gray);
         pen.Draw(page.Inks);

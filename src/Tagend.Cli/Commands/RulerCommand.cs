@@ -1,0 +1,121 @@
+using System.CommandLine;
+using System.Text;
+using Tagend.Catalog;
+using Tagend.Measures;
+using Tagend.Output;
+using Tagend.Pages;
+using Tagend.Problems;
+
+namespace Tagend.Commands;
+
+/// <summary><c>tagend ruler</c>: a page to measure a printer by, and what it measured.</summary>
+internal static class RulerCommand
+{
+    private const string FileName = "ruler.pdf";
+
+    public static Command Create()
+    {
+        var folder = new Option<string>("--out")
+        {
+            Description = "The folder for ruler.pdf; made if need be. Default: this folder.",
+            HelpName = "DIR",
+            DefaultValueFactory = _ => ".",
+        };
+        var templates = ShopOptions.TemplatesOption();
+        var paper = PrintOptions.PaperOption("The paper of the page. Default: as shop.toml says.");
+        var date = new ShopOptions().Date;
+        var printer = PrinterScales.Option("The printer measured; without measures, draw the page as it needs it.");
+        var across = Measure("--across", "What the bar across the feed measured, such as 149.3mm.");
+        var along = Measure("--along", "What the bar along the feed measured, such as 149.8mm.");
+        var command = new Command("ruler", "Prints a page to measure a printer by (ruler.pdf), or stores what it measured.")
+        {
+            folder, templates, paper, date, printer, across, along,
+        };
+        command.SetAction(parsed =>
+        {
+            var name = parsed.GetValue(printer);
+            return (parsed.GetValue(across), parsed.GetValue(along)) switch
+            {
+                (null, null) => Print(
+                    parsed.GetValue(folder)!, parsed.GetValue(templates), parsed.GetValue(paper), ShopOptions.DateOf(parsed.GetValue(date)), name),
+                ({ } a, { } b) when name is not null => Store(parsed.GetValue(templates), new PrinterScale(name, Read(a)!.Value, Read(b)!.Value)),
+                _ => Incomplete(),
+            };
+        });
+        return command;
+    }
+
+    private static int Print(string folder, string? templates, string? paper, DateOnly date, string? printer)
+    {
+        if (ShopOptions.ReadCatalog(templates) is not { } catalog)
+        {
+            return ExitCode.Problems;
+        }
+
+        var scale = PrinterScales.Of(printer, catalog.Folder);
+        var fonts = Fonts.Load(Path.Combine(catalog.Folder, "fonts"));
+        var size = PrintOptions.PaperOf(paper, catalog) == PaperSize.Letter ? Paper.Letter : Paper.A4;
+        var composed = RulerPage.Compose(size, scale?.Printer, fonts);
+        if (composed.Problems.Count > 0)
+        {
+            ShopOptions.Report(composed.Problems);
+            return ExitCode.Problems;
+        }
+
+        IReadOnlyList<Page> pages = scale is null ? composed.Pages : [.. composed.Pages.Select(p => p.Through(scale))];
+        var path = Path.Combine(folder, FileName);
+        WholeFiles.Write([new NewFile(
+            path, s => PdfFile.Write(pages, fonts, new PdfNote("Tagend ruler", date), s))]);
+        Console.WriteLine($"{path}: print it at 100 % (\"actual size\") and measure its bars");
+        return ExitCode.Done;
+    }
+
+    private static int Store(string? templates, PrinterScale scale)
+    {
+        foreach (var (option, measured) in new[] { ("--across", scale.MeasuredAcross), ("--along", scale.MeasuredAlong) })
+        {
+            if (PrinterScale.Refusal(measured) is { } refusal)
+            {
+                Console.Error.WriteLine($"tagend: {option} {LengthWriter.Setting(measured, LengthUnit.Millimeter)} {refusal}");
+                return ExitCode.Usage;
+            }
+        }
+
+        var folder = ShopOptions.TemplatesFolderOf(templates);
+        if (!Directory.Exists(folder) || folder == ShopOptions.ShippedTemplates)
+        {
+            throw new TagendException(
+                "what a printer measured is kept in your shop's templates folder, and there is none here: make one with tagend init templates, or name it with --templates");
+        }
+
+        var path = Path.Combine(folder, PrinterScaleFile.Name);
+        var text = PrinterScaleFile.With(PrinterScales.All(folder), scale);
+        WholeFiles.Write([new NewFile(path, s => s.Write(Encoding.UTF8.GetBytes(text)))]);
+        Console.WriteLine(FormattableString.Invariant(
+            $"{path}: with --printer {scale.Printer} pages are drawn {scale.Across:0.0000} times as wide and {scale.Along:0.0000} times as long"));
+        return ExitCode.Done;
+    }
+
+    private static int Incomplete()
+    {
+        Console.Error.WriteLine("tagend: to store what a printer measured give all three: --printer NAME --across LENGTH --along LENGTH");
+        return ExitCode.Usage;
+    }
+
+    private static Option<string?> Measure(string name, string description)
+    {
+        var option = new Option<string?>(name) { Description = description, HelpName = "LENGTH" };
+        option.Validators.Add(result =>
+        {
+            if (result.GetValueOrDefault<string?>() is { } text && Read(text) is null)
+            {
+                result.AddError($"{name} \"{text}\": expected what the bar measured, such as 149.3mm or 5.88in");
+            }
+        });
+        return option;
+    }
+
+    /// <summary>The bars are stated in millimeters, and so is a bare number.</summary>
+    private static Length? Read(string text) =>
+        LengthReader.TryRead(text, LengthUnit.Millimeter, out var length) && length > Length.Zero ? length : null;
+}

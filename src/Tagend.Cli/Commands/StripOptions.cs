@@ -1,0 +1,53 @@
+using System.CommandLine;
+using Tagend.Catalog;
+using Tagend.Measures;
+using Tagend.Output;
+using Tagend.Pages;
+
+namespace Tagend.Commands;
+
+/// <summary>The options of <c>print</c> that marking strips have.</summary>
+internal sealed class StripOptions
+{
+    private static readonly Length WidestRoll = Length.FromInches(36);
+
+    private readonly Option<string?> _positions = new Option<string?>("--positions")
+    {
+        Description = "Places on marking strips: of the finished piece, or on the jig before twisting. Default: finished.",
+        HelpName = "finished|jig",
+    }.AcceptOnlyFromAmong("finished", "jig");
+
+    private readonly Option<string?> _roll = new("--roll")
+    {
+        Description = "Marking strips in one length on a roll this wide, such as \"2 in\". Default: in parts on sheets.",
+        HelpName = "WIDTH",
+    };
+
+    public StripOptions() => _roll.Validators.Add(result =>
+    {
+        if (result.GetValueOrDefault<string?>() is { } text && WidthOf(text) is null)
+        {
+            result.AddError(
+                $"--roll \"{text}\": expected the width of the roll with its unit, from "
+                + $"{LengthWriter.Setting(StripStock.NarrowestRoll, LengthUnit.Millimeter)} to {LengthWriter.Setting(WidestRoll, LengthUnit.Inch)}");
+        }
+    });
+
+    public void AddTo(Command command)
+    {
+        command.Options.Add(_positions);
+        command.Options.Add(_roll);
+    }
+
+    public StripPositions PositionsOf(ParseResult parsed) =>
+        parsed.GetValue(_positions) == "jig" ? StripPositions.OnJig : StripPositions.Finished;
+
+    public StripStock StockOf(ParseResult parsed, PaperSize paper) => parsed.GetValue(_roll) is { } text
+        ? StripStock.Roll(WidthOf(text)!.Value)
+        : StripStock.Sheet(paper == PaperSize.Letter ? Paper.Letter : Paper.A4);
+
+    private static Length? WidthOf(string text) =>
+        LengthReader.TryRead(text, LengthUnit.Inch, out var width) && width >= StripStock.NarrowestRoll && width <= WidestRoll
+            ? width
+            : null;
+}
