@@ -7,6 +7,7 @@ namespace Tagend.Commands;
 /// <summary>What is printed, on what and to where.</summary>
 /// <param name="Folder">Where the files go.</param>
 /// <param name="PreviewDpi">Of the PNG pictures beside each PDF; null for none.</param>
+/// <param name="Language">Of customer sheets; null for the shop's own.</param>
 /// <param name="FirstLabel">Label of the first sheet to print on, from 1.</param>
 internal sealed record PrintPlan(
     string Folder,
@@ -15,7 +16,8 @@ internal sealed record PrintPlan(
     LabelStock BagStock,
     LabelStock LoopStock,
     int FirstLabel,
-    int? PreviewDpi);
+    int? PreviewDpi,
+    string? Language);
 
 /// <summary>The options of <c>print</c>.</summary>
 internal sealed class PrintOptions
@@ -78,6 +80,12 @@ internal sealed class PrintOptions
         HelpName = "DPI",
     };
 
+    private readonly Option<string?> _language = new("--language")
+    {
+        Description = "Language of customer sheets: de, en, es, fr, or your own. Default: as shop.toml says.",
+        HelpName = "LANGUAGE",
+    };
+
     public PrintOptions()
     {
         _only.Validators.Add(result =>
@@ -96,7 +104,7 @@ internal sealed class PrintOptions
     public void AddTo(Command command)
     {
         foreach (var option in new Option[]
-            { _folder, _only, _orders, _paper, _bagStock, _loopStock, _firstLabel, _preview, Strict })
+            { _folder, _only, _orders, _paper, _bagStock, _loopStock, _firstLabel, _preview, _language, Strict })
         {
             command.Options.Add(option);
         }
@@ -118,7 +126,8 @@ internal sealed class PrintOptions
         StockOf(parsed.GetValue(_bagStock) ?? catalog.Shop.BagStock, catalog),
         StockOf(parsed.GetValue(_loopStock) ?? catalog.Shop.LoopStock, catalog),
         parsed.GetValue(_firstLabel),
-        parsed.GetValue(_preview));
+        parsed.GetValue(_preview),
+        parsed.GetValue(_language));
 
     private static LabelStock StockOf(string name, ShopCatalog catalog) => catalog.Stocks.TryGetValue(name, out var stock)
         ? stock

@@ -1,3 +1,5 @@
+using Tagend.Catalog;
+
 namespace Tagend.Output;
 
 /// <summary>Something drawn at a place. Coordinates and widths are points; see <see cref="Points"/>.</summary>
@@ -14,7 +16,9 @@ public sealed record TextInk(float X, float Baseline, string Text, TextStyle Sty
 
 /// <summary>A straight line with flat ends.</summary>
 /// <param name="Dash">Length of dashes and of the gaps between them; 0 for a solid line.</param>
-public sealed record LineInk(float X1, float Y1, float X2, float Y2, float Width, byte Gray = 0, float Dash = 0) : Ink
+/// <param name="Color">In place of the gray.</param>
+public sealed record LineInk(
+    float X1, float Y1, float X2, float Y2, float Width, byte Gray = 0, float Dash = 0, InkColor? Color = null) : Ink
 {
     public override Ink Moved(float dx, float dy) =>
         this with { X1 = X1 + dx, Y1 = Y1 + dy, X2 = X2 + dx, Y2 = Y2 + dy };
@@ -49,5 +53,15 @@ public sealed record OutlineInk(
     public override Ink Moved(float dx, float dy) => this with { X = X + dx, Y = Y + dy };
 }
 
+/// <summary>A picture scaled into a place.</summary>
+public sealed record PictureInk(float X, float Y, float Width, float Height, Picture Picture) : Ink
+{
+    public override Ink Moved(float dx, float dy) => this with { X = X + dx, Y = Y + dy };
+}
+
 /// <summary>A page ready to be drawn.</summary>
-public sealed record Page(float Width, float Height, IReadOnlyList<Ink> Inks);
+public sealed record Page(float Width, float Height, IReadOnlyList<Ink> Inks)
+{
+    /// <summary>Title of the bookmark that leads to it; null for none.</summary>
+    public string? Bookmark { get; init; }
+}

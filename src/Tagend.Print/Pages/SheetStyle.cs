@@ -1,3 +1,4 @@
+using Tagend.Catalog;
 using Tagend.Output;
 
 namespace Tagend.Pages;
@@ -7,6 +8,9 @@ namespace Tagend.Pages;
 /// <param name="Air">1 for comfortable distances, less for tighter ones.</param>
 internal sealed record SheetStyle(float Size, float Air)
 {
+    /// <summary>Of title, headings and the letterhead's line; null for black.</summary>
+    public InkColor? Accent { get; init; }
+
     /// <summary>From comfortable to as dense as a customer should have to read: 8.5 pt is the smallest running text.</summary>
     public static IReadOnlyList<SheetStyle> LooseToDense { get; } =
     [
@@ -25,9 +29,9 @@ internal sealed record SheetStyle(float Size, float Air)
 
     public TextStyle Strong => Text with { Weight = Weight.Bold };
 
-    public TextStyle Title => new(Weight.Bold, Size * 2.1f, Tracking: -0.3f, Leading: 1.15f);
+    public TextStyle Title => new(Weight.Bold, Size * 2.1f, Tracking: -0.3f, Leading: 1.15f, Color: Accent);
 
-    public TextStyle Heading => new(Weight.Bold, Size * 1.25f, Leading: 1.25f);
+    public TextStyle Heading => new(Weight.Bold, Size * 1.25f, Leading: 1.25f, Color: Accent);
 
     /// <summary>Headers of tables.</summary>
     public TextStyle Label => new(Weight.SemiBold, Size * 0.86f, Leading: 1.25f);
@@ -51,6 +55,9 @@ internal sealed record SheetStyle(float Size, float Air)
     public float PanelPadding => 3 + (2.5f * Air);
 
     public float CellPadding => Size * 0.25f * Air;
+
+    /// <summary>Between parts side by side.</summary>
+    public float ColumnGap => Size * 2;
 
     public float Indent => Size * 1.9f;
 

@@ -52,7 +52,7 @@ public sealed class CatalogReaderTests : IDisposable
     [InlineData("shop.toml", "post_diameter = \"1 in\"", "post_diameter = 1", "[jig] post_diameter \"1\": expected a length in quotes with its unit, such as \"1 1/8 in\" or \"28.6 mm\"")]
     [InlineData("shop.toml", "post_diameter = \"1 in\"", "", "[jig] post_diameter: post_diameter is missing: expected a length in quotes with its unit, such as \"1 1/8 in\" or \"28.6 mm\"")]
     [InlineData("shop.toml", "[strength]", "[strenght]", "expected a section [strength]")]
-    [InlineData("shop.toml", "phone = \"", "fone = \"", "fone: unknown entry; the entries here are name, paper, phone, unit, web")]
+    [InlineData("shop.toml", "phone = \"", "fone = \"", "fone: unknown entry; the entries here are accent, language, logo, name, paper, phone, unit, web")]
     [InlineData("materials.toml", "density = 1.38", "density = 13.8", "[polyester-0180] density \"13.8\": expected a number from 0.5 to 3")]
     [InlineData("materials.toml", "strength = \"28 lbf\"", "strength = \"strong\"", "[polyester-0180] strength \"strong\": expected a force in quotes, such as \"44 lbf\" or \"196 N\"")]
     [InlineData("stocks.toml", "columns = 2\nleft = \"0.15625 in\"", "columns = 3\nleft = \"0.15625 in\"", "[letter-2x5] page: the labels reach beyond the page across: check page size, margin, pitch and count")]
