@@ -26,7 +26,7 @@ internal sealed record CautionPanel(SignalWord Word, SheetLanguage Language, Par
 
     private string Label => Word.In(Language);
 
-    private float Symbol => Style.Size * 1.5f;
+    private float Symbol => Style.Size * 1.25f;
 
     public override Placement Place(Fonts fonts, Room room)
     {

@@ -34,13 +34,18 @@ public sealed class CustomerSheet
     /// <summary>Of the texts, as PDFs name it.</summary>
     public string LanguageTag => _language?.Tag ?? _name;
 
-    /// <summary>All that is wrong with the texts of a templates folder.</summary>
+    /// <summary>All that is wrong with the texts of a templates folder, in every language it has words for.</summary>
     /// <exception cref="TagendException">A text cannot be read.</exception>
-    public static IReadOnlyList<Problem> Check(string folder, string language)
+    public static IReadOnlyList<Problem> Check(string folder)
     {
         var problems = new List<Problem>();
-        SheetLanguageReader.Read(folder, language, problems);
-        return [.. problems, .. Enum.GetValues<BowSystem>().SelectMany(s => SheetTemplate.Read(FileOf(folder, s, language)).Problems)];
+        foreach (var language in SheetLanguageReader.Languages(folder))
+        {
+            SheetLanguageReader.Read(folder, language, problems);
+            problems.AddRange(Enum.GetValues<BowSystem>().SelectMany(s => SheetTemplate.Read(FileOf(folder, s, language)).Problems));
+        }
+
+        return problems;
     }
 
     /// <summary>The sheet of a set; one for each kind of bow, should its pieces be for several.</summary>
@@ -71,7 +76,7 @@ public sealed class CustomerSheet
 
         var markdown = template.Fill(data);
         var drawn = new Drawn(language, style => new SheetDrawing(data, style));
-        Composed? pages = null;
+        Composed? best = null;
         foreach (var style in SheetStyle.LooseToDense.Select(s => s with { Accent = _catalog.Shop.Accent }))
         {
             var text = MarkdownBlocks.Of(markdown, template.PlaceOf, style, drawn);
@@ -80,15 +85,23 @@ public sealed class CustomerSheet
                 return new Composed([], text.Problems);
             }
 
-            pages = new SheetLayout(_fonts, paper, style, _catalog.Shop, _logo).Of(text, new Place(file));
-            if (pages.Pages.Count is > 0 and <= MostPages)
+            var pages = new SheetLayout(_fonts, paper, style, _catalog.Shop, _logo).Of(text, new Place(file));
+            if (best is null || IsShorter(pages, best))
+            {
+                best = pages;
+            }
+
+            if (best.Pages.Count is > 0 and <= MostPages)
             {
                 break;
             }
         }
 
-        return pages!;
+        return best!;
     }
+
+    private static bool IsShorter(Composed pages, Composed than) =>
+        pages.Pages.Count > 0 && (than.Pages.Count == 0 || pages.Pages.Count < than.Pages.Count);
 
     private static string FileOf(string folder, BowSystem system, string language) =>
         Path.Combine(folder, "sheets", $"{system.ToString().ToLowerInvariant()}.{language}.md");

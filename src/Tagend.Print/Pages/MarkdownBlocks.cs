@@ -71,7 +71,7 @@ internal sealed class MarkdownBlocks
                 _foot = string.Concat(_spans.Of(foot, _style.Foot, _style.Foot).Select(s => s.Text));
                 break;
             case ParagraphBlock paragraph when MarkdownSpans.IsDrawing(paragraph):
-                _items.Add(new FlowItem(_drawn.Pieces(_style), _style.BetweenParagraphs));
+                _items.Add(new FlowItem(_drawn.Pieces(_style), _style.BeforeDrawing));
                 break;
             case CustomContainer { Info: ColumnsName } columns:
                 AddColumns(columns);

@@ -15,14 +15,16 @@ internal sealed record SheetDrawing(SheetData Data, SheetStyle Style) : Block
     private const float LoopLength = 8;
     private const float LabelGap = 6;
     private const float Leader = 0.4f;
+    private const float OverLabel = 1;
+    private const float UnderLabel = 1;
     private const float NockHeight = 5;
     private const float HalfNock = 2.3f;
 
-    private TextStyle Small => Style.Foot;
+    private TextStyle Small => Style.Cell;
 
-    private TextStyle Bold => Style.Foot with { Weight = Weight.Bold };
+    private TextStyle Bold => Style.Cell with { Weight = Weight.Bold };
 
-    private float RowHeight => EndSquare + (Style.Size * 0.4f);
+    private float RowHeight => EndSquare + (Style.Size * (0.1f + (0.3f * Style.Air)));
 
     public override Placement Place(Fonts fonts, Room room)
     {
@@ -55,7 +57,7 @@ internal sealed record SheetDrawing(SheetData Data, SheetStyle Style) : Block
                 }
 
                 inks.AddRange(labelInks);
-                y += Small.LineHeight + NockHeight;
+                y += Small.LineHeight + NockHeight + UnderLabel;
             }
         }
 
@@ -146,12 +148,12 @@ internal sealed record SheetDrawing(SheetData Data, SheetStyle Style) : Block
     {
         var widths = labels.Select(l => fonts.WidthOf(l.Text, Small)).ToList();
         var places = labels.Select(l => drawn.At(l.Position)).ToList();
-        var top = drawn.Middle + HalfServing + NockHeight;
+        var top = drawn.Middle + HalfServing + NockHeight + OverLabel;
         return LabelSpread.Spread(places, [.. widths.Select(w => w + LabelGap)], width) is not { } centers
             ? null
             : labels.SelectMany((l, i) => new Ink[]
             {
-                new LineInk(places[i], drawn.Middle + HalfServing, centers[i], top + 1, Leader),
+                new LineInk(places[i], drawn.Middle + HalfServing, centers[i], top, Leader),
                 new TextInk(centers[i] - (widths[i] / 2), Small.BaselineFrom(top), l.Text, Small),
             });
     }

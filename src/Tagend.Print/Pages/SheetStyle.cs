@@ -21,8 +21,12 @@ internal sealed record SheetStyle(float Size, float Air)
         new(9, 1),
         new(9, 0.75f),
         new(8.75f, 0.75f),
-        new(8.5f, 0.75f),
+        new(8.75f, 0.6f),
+        new(8.5f, 0.7f),
+        new(8.5f, 0.6f),
         new(8.5f, 0.5f),
+        new(8.5f, 0.4f),
+        new(8.5f, 0.3f),
     ];
 
     public TextStyle Text => new(Weight.Regular, Size, Leading: 1.22f + (0.1f * Air));
@@ -45,6 +49,8 @@ internal sealed record SheetStyle(float Size, float Air)
     public TextStyle Foot => new(Weight.Regular, Size * 0.86f, Leading: 1.25f);
 
     public float BetweenParagraphs => Size * 0.55f * Air;
+
+    public float BeforeDrawing => 2 + (Size * 0.6f * Air);
 
     public float BetweenItems => Size * 0.32f * Air;
 

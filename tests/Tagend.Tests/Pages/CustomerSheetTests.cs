@@ -80,7 +80,7 @@ public sealed class CustomerSheetTests
         Assert.All(
             [
                 "Demo String Bench", "555 0100", "strings.example", "D-101", "Jo Sample", "compound bow, hybrid cam, 70 lb",
-                "70 lb", "2026-03-14", "60 1/4 in", "± 1/16 in", "24: black 12, red 12", "HMPE, 0.0145 in strand",
+                "70 lb", "March 14, 2026", "60 1/4 in", "± 1/16 in", "24: black 12, red 12", "HMPE, 0.0145 in strand",
                 "cable 2", "36 1/8 in", "cable 3", "37 1/8 in", "over 1/4 in pins, under a load of 100 lbf",
             ],
             expected => Assert.Contains(expected, text, StringComparison.Ordinal));
