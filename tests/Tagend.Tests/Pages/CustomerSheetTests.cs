@@ -22,13 +22,13 @@ public sealed class CustomerSheetTests
         ["crossbow"] = SheetFixture.Crossbow,
     };
 
-    public static MatrixTheoryData<string, string> SetsOnPapers => new(Sets.Keys, Papers.Keys);
+    public static MatrixTheoryData<string, string, string> SetsOnPapers => new(Sets.Keys, Papers.Keys, ["en", "es", "fr", "de"]);
 
     [Theory]
     [MemberData(nameof(SetsOnPapers))]
-    public void Of_AnySet_TakesASheetAndItsBackWithinTheMargins(string set, string paper)
+    public void Of_AnySet_TakesASheetAndItsBackWithinTheMargins(string set, string paper, string language)
     {
-        var pages = SheetFixture.Pages(Sets[set](), Papers[paper]);
+        var pages = SheetFixture.Pages(Sets[set](), Papers[paper], language: language);
 
         Assert.InRange(pages.Count, 1, 2);
         Assert.All(pages, page =>
@@ -45,9 +45,9 @@ public sealed class CustomerSheetTests
 
     [Theory]
     [MemberData(nameof(SetsOnPapers))]
-    public void Of_AnySet_DrawsNoLineOfTextOverAnother(string set, string paper)
+    public void Of_AnySet_DrawsNoLineOfTextOverAnother(string set, string paper, string language)
     {
-        Assert.All(SheetFixture.Pages(Sets[set](), Papers[paper]), page =>
+        Assert.All(SheetFixture.Pages(Sets[set](), Papers[paper], language: language), page =>
         {
             var boxes = page.Inks.OfType<TextInk>().Where(t => t.Text.Trim().Length > 0).Select(SheetFixture.BoxOf).ToList();
             for (var i = 0; i < boxes.Count; i++)
@@ -59,9 +59,9 @@ public sealed class CustomerSheetTests
 
     [Theory]
     [MemberData(nameof(SetsOnPapers))]
-    public void Of_AnySet_HasNoTypeTooSmallToRead(string set, string paper)
+    public void Of_AnySet_HasNoTypeTooSmallToRead(string set, string paper, string language)
     {
-        Assert.All(SheetFixture.Pages(Sets[set](), Papers[paper]), page =>
+        Assert.All(SheetFixture.Pages(Sets[set](), Papers[paper], language: language), page =>
         {
             var texts = page.Inks.OfType<TextInk>().ToList();
             var foot = texts.Max(t => t.Baseline);
