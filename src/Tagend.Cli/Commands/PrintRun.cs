@@ -30,7 +30,7 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
 
     public PrintedSets Compose(IReadOnlyList<BuildSet> sets)
     {
-        var sheets = new CustomerSheet(catalog, _fonts, plan.Language);
+        var sheets = plan.Papers.Contains(PrintOptions.Sheets) ? new CustomerSheet(catalog, _fonts, plan.Language) : null;
         var problems = new List<Problem>();
         var good = new List<BuildSet>();
         var labels = new List<TagLabel>();
@@ -40,7 +40,7 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
             var cards = Asked(PrintOptions.Cards, () => set.Builds.Select(
                 b => JigCard.Compose(b, catalog, TagWriter.Write(b.Spec), CardPaper, _fonts)));
             var tags = Asked<SetLabels>(PrintOptions.Tags, () => [Tags(set)]);
-            var sheet = Asked<Composed>(PrintOptions.Sheets, () => [sheets.Of(set, SheetPaper)]);
+            var sheet = Asked<Composed>(PrintOptions.Sheets, () => [sheets!.Of(set, SheetPaper)]);
             var found = new[] { cards.SelectMany(c => c.Problems), tags.SelectMany(t => t.Problems), sheet.SelectMany(c => c.Problems) }
                 .SelectMany(p => p)
                 .ToList();
@@ -71,7 +71,7 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
             problems,
             [.. papers.Select(p => (PathOf($"{p.Name}.pdf"), p.Pages.Count))],
             [.. papers.SelectMany(p => Files(
-                new PdfNote($"Tagend {p.Name}", good[0].Builds[0].Spec.Date, p.Name == PrintOptions.Sheets ? sheets.LanguageTag : PdfNote.English),
+                new PdfNote($"Tagend {p.Name}", good[0].Builds[0].Spec.Date, p.Name == PrintOptions.Sheets ? sheets!.LanguageTag : PdfNote.English),
                 p.Name,
                 p.Pages))]);
     }
