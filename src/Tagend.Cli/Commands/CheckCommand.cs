@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Tagend.Pages;
 using Tagend.Problems;
 using Tagend.Specs;
 
@@ -25,6 +26,8 @@ internal static class CheckCommand
             return ExitCode.Problems;
         }
 
+        var inSheets = CustomerSheet.Check(catalog.Folder);
+        ShopOptions.Report(inSheets);
         if (json)
         {
             SpecJson.Write(Console.OpenStandardOutput(), report.Pieces, catalog.Shop);
@@ -41,7 +44,7 @@ internal static class CheckCommand
         }
 
         return options.Book.HasFailed ? ExitCode.World
-            : report.Problems.Any(p => p.Severity == Severity.Refusal) ? ExitCode.Problems
+            : inSheets.Count > 0 || report.Problems.Any(p => p.Severity == Severity.Refusal) ? ExitCode.Problems
             : ExitCode.Done;
     }
 

@@ -8,6 +8,7 @@ namespace Tagend.Commands;
 /// <summary>What is printed, on what and to where.</summary>
 /// <param name="Folder">Where the files go.</param>
 /// <param name="PreviewDpi">Of the PNG pictures beside each PDF; null for none.</param>
+/// <param name="Language">Of customer sheets; null for the shop's own.</param>
 /// <param name="FirstLabel">Label of the first sheet to print on, from 1.</param>
 /// <param name="Scale">Of the printer named; null where none is.</param>
 internal sealed record PrintPlan(
@@ -20,7 +21,8 @@ internal sealed record PrintPlan(
     StripStock StripStock,
     StripPositions Positions,
     PrinterScale? Scale,
-    int? PreviewDpi);
+    int? PreviewDpi,
+    string? Language);
 
 /// <summary>The options of <c>print</c>.</summary>
 internal sealed class PrintOptions
@@ -83,6 +85,12 @@ internal sealed class PrintOptions
         HelpName = "DPI",
     };
 
+    private readonly Option<string?> _language = new("--language")
+    {
+        Description = "Language of customer sheets: de, en, es, fr, or your own. Default: as shop.toml says.",
+        HelpName = "LANGUAGE",
+    };
+
     public PrintOptions()
     {
         _only.Validators.Add(result =>
@@ -103,7 +111,7 @@ internal sealed class PrintOptions
     public void AddTo(Command command)
     {
         foreach (var option in new Option[]
-            { _folder, _only, _orders, _paper, _bagStock, _loopStock, _firstLabel, _preview, Strict })
+            { _folder, _only, _orders, _paper, _bagStock, _loopStock, _firstLabel, _preview, _language, Strict })
         {
             command.Options.Add(option);
         }
@@ -129,7 +137,8 @@ internal sealed class PrintOptions
             _strips.StockOf(parsed, paper),
             _strips.PositionsOf(parsed),
             PrinterScales.Of(parsed.GetValue(Printer), catalog.Folder),
-            parsed.GetValue(_preview));
+            parsed.GetValue(_preview),
+            parsed.GetValue(_language));
     }
 
     public static Option<string?> PaperOption(string description) =>

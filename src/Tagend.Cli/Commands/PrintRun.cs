@@ -30,7 +30,7 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
 
     public PrintedSets Compose(IReadOnlyList<BuildSet> sets)
     {
-        var sheets = new CustomerSheet(catalog, _fonts);
+        var sheets = plan.Papers.Contains(PrintOptions.Sheets) ? new CustomerSheet(catalog, _fonts, plan.Language) : null;
         var problems = new List<Problem>();
         var good = new List<BuildSet>();
         var labels = new List<TagLabel>();
@@ -40,7 +40,7 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
             var cards = Asked(PrintOptions.Cards, () => set.Builds.Select(
                 b => JigCard.Compose(b, catalog, TagWriter.Write(b.Spec), CardPaper, _fonts)));
             var tags = Asked<SetLabels>(PrintOptions.Tags, () => [Tags(set)]);
-            var sheet = Asked<Composed>(PrintOptions.Sheets, () => [sheets.Of(set, SheetPaper)]);
+            var sheet = Asked<Composed>(PrintOptions.Sheets, () => [sheets!.Of(set, SheetPaper)]);
             var strips = Asked(PrintOptions.Strips, () => set.Builds.Select(
                 b => MarkingStrip.Compose(b, catalog, plan.StripStock, plan.Positions, _fonts)));
             var found = new[] { cards, sheet, strips }
@@ -52,8 +52,8 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
             {
                 good.Add(set);
                 labels.AddRange(tags.SelectMany(t => t.Labels));
-                cardPages.AddRange(cards.SelectMany(c => c.Pages));
-                sheetPages.AddRange(sheet.SelectMany(c => c.Pages));
+                cardPages.AddRange(Bookmarked(set, cards));
+                sheetPages.AddRange(Bookmarked(set, sheet));
                 stripPages.AddRange(strips.SelectMany(c => c.Pages));
             }
         }
@@ -76,7 +76,18 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
             [.. sets.Except(good).Select(s => s.Order)],
             problems,
             [.. papers.Select(p => (PathOf($"{p.Name}.pdf"), p.Pages.Count))],
-            [.. papers.SelectMany(p => Files(p.Name, p.Pages, good[0].Builds[0].Spec.Date))]);
+            [.. papers.SelectMany(p => Files(
+                new PdfNote($"Tagend {p.Name}", good[0].Builds[0].Spec.Date, p.Name == PrintOptions.Sheets ? sheets!.LanguageTag : PdfNote.English),
+                p.Name,
+                p.Pages))]);
+    }
+
+    /// <summary>The pages of a set, with a bookmark on the first.</summary>
+    private static IEnumerable<Page> Bookmarked(BuildSet set, IEnumerable<Composed> papers)
+    {
+        var customer = set.Builds[0].Slip.Customer;
+        var title = customer.Length > 0 ? $"{set.Order}, {customer}" : set.Order;
+        return papers.SelectMany(p => p.Pages).Select((page, i) => i == 0 ? page with { Bookmark = title } : page);
     }
 
     /// <summary>Labels of a printer whose dots are known are drawn on its dots.</summary>
@@ -91,9 +102,8 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
     private List<T> Asked<T>(string paper, Func<IEnumerable<T>> compose) =>
         plan.Papers.Contains(paper) ? [.. compose()] : [];
 
-    private IEnumerable<NewFile> Files(string name, IReadOnlyList<Page> pages, DateOnly date)
+    private IEnumerable<NewFile> Files(PdfNote note, string name, IReadOnlyList<Page> pages)
     {
-        var note = new PdfNote($"Tagend {name}", date);
         yield return new NewFile(PathOf($"{name}.pdf"), stream => PdfFile.Write(pages, _fonts, note, stream));
         if (plan.PreviewDpi is not { } dpi)
         {

@@ -85,6 +85,9 @@ public static class CatalogReader
             Name = file.Root.Text("name", ""),
             Phone = file.Root.Text("phone", ""),
             Web = file.Root.Text("web", ""),
+            Logo = ShopIdentity.ReadLogo(folder, file.Root),
+            Accent = ShopIdentity.ReadAccent(file.Root),
+            Language = ShopIdentity.ReadLanguage(folder, file.Root),
             Unit = file.Root.Choice("unit", ("in", LengthUnit.Inch), ("mm", LengthUnit.Millimeter)),
             Paper = file.Root.Choice("paper", ("letter", PaperSize.Letter), ("a4", PaperSize.A4)),
             Jig = new Jig(

@@ -36,4 +36,15 @@ internal static class CatalogWording
     public static string BeyondCorrection(double off) => FormattableString.Invariant(
         $"is {off * 100:0.0} % off the bar's {PrinterScale.Bar.Millimeters:0} mm, and no printer is off by more than {PrinterScale.GreatestCorrection * 100:0} % by itself: the page was scaled. ")
         + "Print it again at 100 % (\"actual size\", no fit to page) and measure that one";
+
+    public static string NoLanguage(string language, string folder, IEnumerable<string> known) =>
+        $"there are no sheets in the language \"{language}\": {folder} has words for {string.Join(", ", known)}";
+
+    public static string TooPale(InkColor color) =>
+        FormattableString.Invariant($"its contrast with white paper is {Math.Floor(color.ContrastWithWhite * 100) / 100:0.00} : 1, and text needs ")
+        + FormattableString.Invariant($"{InkColor.LeastContrast} : 1; {color.Darkened()} is the same hue, dark enough");
+
+    public static string NoPicture(string path) => $"there is no {path}: put the picture there, or leave logo empty";
+
+    public const string APng = "a PNG picture; export an SVG or a JPEG as PNG, 600 dots wide or more";
 }

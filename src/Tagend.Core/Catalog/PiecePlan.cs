@@ -28,6 +28,7 @@ public enum BowSystem
 /// <param name="Thread">Serving thread where none is named.</param>
 /// <param name="Servings">Where the order has none.</param>
 /// <param name="Separators">Besides the peep.</param>
+/// <param name="FirstShots">Shots a new piece settles in, after which the bow is measured again.</param>
 public sealed record PiecePlan(
     string Name,
     string Title,
@@ -47,7 +48,8 @@ public sealed record PiecePlan(
     int? Strands,
     string Thread,
     ValueList<OrderedServing> Servings,
-    ValueList<PlannedSeparator> Separators);
+    ValueList<PlannedSeparator> Separators,
+    int FirstShots);
 
 /// <summary>A separator that every piece of a kind has, such as a yoke's split.</summary>
 public sealed record PlannedSeparator(string Name, Position At);

@@ -10,6 +10,9 @@ internal static class PlanReader
     /// <summary>AMO Standards FP-3, 2000: a string's length is held to ±1/16 in.</summary>
     private static readonly Length StandardTolerance = Length.FromInches(1.0 / 16);
 
+    /// <summary>Common practice with compound bows.</summary>
+    private const int UsualFirstShots = 100;
+
     public static Dictionary<string, PiecePlan> ReadAll(
         string folder,
         Dictionary<string, StrandMaterial> materials,
@@ -72,7 +75,8 @@ internal static class PlanReader
             root.OptionalWhole("strands", 2, 200),
             root.Text("thread"),
             ReadServings(root),
-            [.. file.Sections.Where(s => s.Name == "separator").Select(ReadSeparator)]);
+            [.. file.Sections.Where(s => s.Name == "separator").Select(ReadSeparator)],
+            root.Whole("first_shots", 1, 1000, UsualFirstShots));
         root.RefuseUnknown();
         foreach (var section in file.Sections)
         {

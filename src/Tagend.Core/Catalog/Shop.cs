@@ -12,6 +12,15 @@ public sealed record Shop
 
     public required string Web { get; init; }
 
+    /// <summary>Path of a PNG picture for the head of customer sheets; null for none.</summary>
+    public string? Logo { get; init; }
+
+    /// <summary>Of titles and headings on customer sheets; dark enough to read. Null for black.</summary>
+    public InkColor? Accent { get; init; }
+
+    /// <summary>Of customer sheets, as the names of their files have it: <c>en</c>.</summary>
+    public string Language { get; init; } = "en";
+
     /// <summary>How a bare number is read and how lengths are printed.</summary>
     public required LengthUnit Unit { get; init; }
 

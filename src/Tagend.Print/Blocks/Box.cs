@@ -1,3 +1,4 @@
+using Tagend.Catalog;
 using Tagend.Output;
 
 namespace Tagend.Blocks;
@@ -33,10 +34,10 @@ public sealed record Box(Block Block, float Padding = 0, float Border = 0, byte?
 }
 
 /// <summary>A line across the room. All in points.</summary>
-public sealed record Rule(float Thickness = 0.5f, float Dash = 0) : Block
+public sealed record Rule(float Thickness = 0.5f, float Dash = 0, InkColor? Color = null) : Block
 {
     public override Placement Place(Fonts fonts, Room room) => room.HoldsHeight(Thickness)
-        ? new Placed(room.Width, Thickness, new LineInk(0, Thickness / 2, room.Width, Thickness / 2, Thickness, Dash: Dash))
+        ? new Placed(room.Width, Thickness, new LineInk(0, Thickness / 2, room.Width, Thickness / 2, Thickness, Dash: Dash, Color: Color))
         : new Misfit($"a line of {Thickness:0.#} pt has {room.Height:0.#} pt of height");
 
     public override float NaturalWidth(Fonts fonts) => 0;

@@ -72,7 +72,7 @@ internal static class LineBreaker
             for (var i = 0; i < span.Text.Length; i++)
             {
                 var c = span.Text[i];
-                if (c is ' ' or '\n')
+                if (c == '\n' || (c == ' ' && !HoldsOn(span.Text, i)))
                 {
                     EndPart(span);
                     if (parts.Count > 0 || onNewLine)
@@ -119,6 +119,11 @@ internal static class LineBreaker
             return word;
         }
     }
+
+    /// <summary>A space behind which no line may begin, such as the one before a French colon.</summary>
+    private static bool HoldsOn(string text, int at) =>
+        (at + 1 < text.Length && text[at + 1] is ':' or ';' or '!' or '?' or '»' && (at + 2 == text.Length || text[at + 2] is ' ' or '\n'))
+        || (at > 0 && text[at - 1] == '«');
 
     private static bool BreaksAfter(string text, int at) =>
         text[at] == '-' && at > 0 && at + 1 < text.Length && char.IsLetter(text[at - 1]) && char.IsLetter(text[at + 1]);

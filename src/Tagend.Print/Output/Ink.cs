@@ -1,3 +1,5 @@
+using Tagend.Catalog;
+
 namespace Tagend.Output;
 
 /// <summary>Something drawn at a place. Coordinates and widths are points; see <see cref="Points"/>.</summary>
@@ -14,7 +16,9 @@ public sealed record TextInk(float X, float Baseline, string Text, TextStyle Sty
 
 /// <summary>A straight line with flat ends.</summary>
 /// <param name="Dash">Length of dashes and of the gaps between them; 0 for a solid line.</param>
-public sealed record LineInk(float X1, float Y1, float X2, float Y2, float Width, byte Gray = 0, float Dash = 0) : Ink
+/// <param name="Color">In place of the gray.</param>
+public sealed record LineInk(
+    float X1, float Y1, float X2, float Y2, float Width, byte Gray = 0, float Dash = 0, InkColor? Color = null) : Ink
 {
     public override Ink Moved(float dx, float dy) =>
         this with { X1 = X1 + dx, Y1 = Y1 + dy, X2 = X2 + dx, Y2 = Y2 + dy };
@@ -45,6 +49,12 @@ public sealed record OvalInk(
 /// <param name="Unit">What the outlines are measured in, in points; whole numbers keep a file small.</param>
 public sealed record OutlineInk(
     float X, float Y, float Unit, IReadOnlyList<IReadOnlyList<(int X, int Y)>> Outlines) : Ink
+{
+    public override Ink Moved(float dx, float dy) => this with { X = X + dx, Y = Y + dy };
+}
+
+/// <summary>A picture scaled into a place.</summary>
+public sealed record PictureInk(float X, float Y, float Width, float Height, Picture Picture) : Ink
 {
     public override Ink Moved(float dx, float dy) => this with { X = X + dx, Y = Y + dy };
 }

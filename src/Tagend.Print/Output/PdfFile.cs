@@ -13,7 +13,7 @@ public static class PdfFile
     public static void Write(IReadOnlyCollection<Page> pages, Fonts fonts, PdfNote note, Stream output)
     {
         Draw(pages, fonts, note, output);
-        PdfCatalog.Complete(output, note.Language);
+        PdfCatalog.Complete(output, note.Language, [.. pages.Index().Where(p => p.Item.Bookmark is not null).Select(p => (p.Item.Bookmark!, p.Index))]);
     }
 
     private static void Draw(IReadOnlyCollection<Page> pages, Fonts fonts, PdfNote note, Stream output)
@@ -49,4 +49,7 @@ public static class PdfFile
 /// <summary>What a PDF says of itself.</summary>
 /// <param name="Date">Of the document; never the clock's, so that the bytes can be made again.</param>
 /// <param name="Language">As in RFC 5646: en-US.</param>
-public sealed record PdfNote(string Title, DateOnly Date, string Language = "en-US");
+public sealed record PdfNote(string Title, DateOnly Date, string Language = PdfNote.English)
+{
+    public const string English = "en-US";
+}

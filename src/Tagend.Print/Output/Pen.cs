@@ -1,4 +1,5 @@
 using SkiaSharp;
+using Tagend.Catalog;
 
 namespace Tagend.Output;
 
@@ -51,6 +52,12 @@ internal sealed class Pen(SKCanvas canvas, Typefaces typefaces, bool smooth) : I
             case OutlineInk outline:
                 Draw(outline);
                 break;
+            case PictureInk picture:
+                canvas.DrawImage(
+                    picture.Picture.Image,
+                    SKRect.Create(picture.X, picture.Y, picture.Width, picture.Height),
+                    new SKSamplingOptions(SKCubicResampler.Mitchell));
+                break;
             default:
                 throw new InvalidOperationException($"no way to draw {ink.GetType().Name}");
         }
@@ -59,7 +66,7 @@ internal sealed class Pen(SKCanvas canvas, Typefaces typefaces, bool smooth) : I
     private void Draw(TextInk ink)
     {
         using var font = Face.FontOf(typefaces[ink.Style.Weight], ink.Style.Size, smooth);
-        Use(SKPaintStyle.Fill, ink.Style.Gray);
+        Use(SKPaintStyle.Fill, ink.Style.Gray, ink.Style.Color);
         if (ink.Style.Tracking == 0)
         {
             canvas.DrawText(ink.Text, ink.X, ink.Baseline, SKTextAlign.Left, font, _paint);
@@ -86,7 +93,7 @@ internal sealed class Pen(SKCanvas canvas, Typefaces typefaces, bool smooth) : I
 
     private void Draw(LineInk line)
     {
-        Use(SKPaintStyle.Stroke, line.Gray);
+        Use(SKPaintStyle.Stroke, line.Gray, line.Color);
         _paint.StrokeWidth = line.Width;
         using var dash = line.Dash > 0 ? SKPathEffect.CreateDash([line.Dash, line.Dash], 0) : null;
         _paint.PathEffect = dash;
@@ -157,10 +164,11 @@ internal sealed class Pen(SKCanvas canvas, Typefaces typefaces, bool smooth) : I
         }
     }
 
-    private void Use(SKPaintStyle style, byte gray)
+    private void Use(SKPaintStyle style, byte gray, InkColor? color = null)
     {
+        var (red, green, blue) = color ?? new InkColor(gray, gray, gray);
         _paint.Style = style;
-        _paint.Color = new SKColor(gray, gray, gray);
+        _paint.Color = new SKColor(red, green, blue);
     }
 
     /// <summary>A rectangle with elliptic corners, each one cubic curve: Skia would cut its own arcs into dozens.</summary>

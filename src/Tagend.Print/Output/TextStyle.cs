@@ -1,3 +1,5 @@
+using Tagend.Catalog;
+
 namespace Tagend.Output;
 
 public enum Weight
@@ -12,8 +14,9 @@ public enum Weight
 /// <param name="Gray">0 is black, 255 is paper.</param>
 /// <param name="Tracking">Added after each character, in points.</param>
 /// <param name="Leading">Line to line, as a multiple of the size.</param>
+/// <param name="Color">In place of the gray.</param>
 public readonly record struct TextStyle(
-    Weight Weight, float Size, byte Gray = 0, float Tracking = 0, float Leading = 1.25f)
+    Weight Weight, float Size, byte Gray = 0, float Tracking = 0, float Leading = 1.25f, InkColor? Color = null)
 {
     /// <summary>Ascent and descent of the faces, in ems: Inter's own figures.</summary>
     private const float Ascent = 0.96875f;

@@ -1,4 +1,5 @@
 using Tagend.Blocks;
+using Tagend.Catalog;
 using Tagend.Output;
 
 namespace Tagend.Pages;
@@ -7,9 +8,10 @@ namespace Tagend.Pages;
 /// <remarks>
 /// Told apart by the word and by its field, black, heavily or lightly framed: no color and no gray, which cheap
 /// printers turn into dots behind the word.
-/// NOTICE has no safety alert symbol, for it is not about injury (ANSI Z535.6).
+/// NOTICE has no safety alert symbol, for it is not about injury; elsewhere the symbol goes before the word, stands on
+/// its line and is no lower than its letters (ANSI Z535.6).
 /// </remarks>
-internal sealed record CautionPanel(SignalWord Word, Paragraph Message, SheetStyle Style) : Block
+internal sealed record CautionPanel(SignalWord Word, SheetLanguage Language, Paragraph Message, SheetStyle Style) : Block
 {
     private const float Border = 1;
 
@@ -22,9 +24,9 @@ internal sealed record CautionPanel(SignalWord Word, Paragraph Message, SheetSty
     /// <summary>Of the line around symbol and word.</summary>
     private float FieldBorder => Word == SignalWord.Warning ? 2.5f : Border;
 
-    private string Label => Word.ToString().ToUpperInvariant();
+    private string Label => Word.In(Language);
 
-    private float Symbol => Style.Size * 1.5f;
+    private float Symbol => Style.Size * 1.25f;
 
     public override Placement Place(Fonts fonts, Room room)
     {
@@ -39,15 +41,16 @@ internal sealed record CautionPanel(SignalWord Word, Paragraph Message, SheetSty
         var height = Math.Max(message.Height, Symbol) + (2 * Padding);
         var middle = height / 2;
         var textLeft = Word == SignalWord.Notice ? Padding : (Padding * 2) + Symbol;
+        var baseline = middle + (AlertSymbol.HeightOf(Symbol) / 2);
         List<Ink> inks =
         [
             new BoxInk(0, 0, left, height, FieldBorder, Field),
-            new TextInk(textLeft, middle + (signal.Size * 0.36f), Label, signal),
+            new TextInk(textLeft, baseline, Label, signal),
             new BoxInk(0, 0, room.Width, height, Border),
         ];
         if (Word != SignalWord.Notice)
         {
-            inks.AddRange(AlertSymbol.InkAt(Padding * 1.2f, middle - (AlertSymbol.HeightOf(Symbol) / 2), Symbol, Ink));
+            inks.AddRange(AlertSymbol.InkAt(Padding * 1.2f, baseline - AlertSymbol.HeightOf(Symbol), Symbol, Ink));
         }
 
         return new Placed(room.Width, height, inks, [new PlacedChild(left + Padding, (height - message.Height) / 2, message)]);
@@ -55,7 +58,7 @@ internal sealed record CautionPanel(SignalWord Word, Paragraph Message, SheetSty
 
     /// <summary>All panels have the field of the longest word with its symbol, so that their texts stand in line.</summary>
     private float LabelWidth(Fonts fonts) =>
-        (Padding * 3.4f) + Symbol + Enum.GetNames<SignalWord>().Max(n => fonts.WidthOf(n.ToUpperInvariant(), Style.Signal));
+        (Padding * 3.4f) + Symbol + Enum.GetValues<SignalWord>().Max(w => fonts.WidthOf(w.In(Language), Style.Signal));
 }
 
 /// <summary>The safety alert symbol: an exclamation mark in a triangle of equal sides.</summary>

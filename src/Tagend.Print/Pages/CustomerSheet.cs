@@ -7,34 +7,67 @@ using Tagend.Specs;
 namespace Tagend.Pages;
 
 /// <summary>The sheet a customer gets with a set: what is in the bag, how to fit it, what never to do.</summary>
-/// <param name="catalog">Its folder has the texts: sheets/KIND.LANGUAGE.md.</param>
-/// <param name="language">As the texts' file names have it.</param>
-public sealed class CustomerSheet(ShopCatalog catalog, Fonts fonts, string language = "en")
+/// <remarks>The catalog's folder has the texts, sheets/KIND.LANGUAGE.md, and the words beside them.</remarks>
+public sealed class CustomerSheet
 {
     /// <summary>A sheet and its back.</summary>
     private const int MostPages = 2;
 
+    private readonly ShopCatalog _catalog;
+    private readonly Fonts _fonts;
+    private readonly SheetLanguage? _language;
+    private readonly List<Problem> _problems = [];
+    private readonly string _name;
+    private readonly Picture? _logo;
     private readonly ConcurrentDictionary<BowSystem, (SheetTemplate? Template, IReadOnlyList<Problem> Problems)> _templates = [];
 
-    /// <summary>All that is wrong with the texts of a templates folder.</summary>
+    /// <param name="language">As the texts' file names have it; the shop's where it is null.</param>
+    /// <exception cref="TagendException">There is no such language, or a file cannot be read.</exception>
+    public CustomerSheet(ShopCatalog catalog, Fonts fonts, string? language = null)
+    {
+        (_catalog, _fonts) = (catalog, fonts);
+        _name = language ?? catalog.Shop.Language;
+        _language = SheetLanguageReader.Read(catalog.Folder, _name, _problems);
+        _logo = catalog.Shop.Logo is { } path ? Picture.Read(path) : null;
+    }
+
+    /// <summary>Of the texts, as PDFs name it.</summary>
+    public string LanguageTag => _language?.Tag ?? _name;
+
+    /// <summary>All that is wrong with the texts of a templates folder, in every language it has words for.</summary>
     /// <exception cref="TagendException">A text cannot be read.</exception>
-    public static IReadOnlyList<Problem> Check(string folder, string language = "en") =>
-        [.. Enum.GetValues<BowSystem>().SelectMany(s => SheetTemplate.Read(FileOf(folder, s, language)).Problems)];
+    public static IReadOnlyList<Problem> Check(string folder)
+    {
+        var problems = new List<Problem>();
+        foreach (var language in SheetLanguageReader.Languages(folder))
+        {
+            SheetLanguageReader.Read(folder, language, problems);
+            problems.AddRange(Enum.GetValues<BowSystem>().SelectMany(s => SheetTemplate.Read(FileOf(folder, s, language)).Problems));
+        }
+
+        return problems;
+    }
 
     /// <summary>The sheet of a set; one for each kind of bow, should its pieces be for several.</summary>
     /// <exception cref="TagendException">A text cannot be read or filled in.</exception>
     public Composed Of(BuildSet set, Paper paper)
     {
+        if (_language is not { } language)
+        {
+            return new Composed([], _problems);
+        }
+
+        var writer = new SheetWriter(language);
         var sheets = set.Builds
-            .GroupBy(b => catalog.Plans[b.Spec.Kind].System)
-            .Select(g => Of(g.Key, new SheetData(set.Order, [.. g], catalog), paper))
+            .GroupBy(b => _catalog.Plans[b.Spec.Kind].System)
+            .Select(g => Of(g.Key, new SheetData(set.Order, [.. g], _catalog, writer), language, paper))
             .ToList();
         return new Composed([.. sheets.SelectMany(s => s.Pages)], [.. sheets.SelectMany(s => s.Problems)]);
     }
 
-    private Composed Of(BowSystem system, SheetData data, Paper paper)
+    private Composed Of(BowSystem system, SheetData data, SheetLanguage language, Paper paper)
     {
-        var file = FileOf(catalog.Folder, system, language);
+        var file = FileOf(_catalog.Folder, system, _name);
         var (template, problems) = _templates.GetOrAdd(system, _ => SheetTemplate.Read(file));
         if (template is null)
         {
@@ -42,24 +75,33 @@ public sealed class CustomerSheet(ShopCatalog catalog, Fonts fonts, string langu
         }
 
         var markdown = template.Fill(data);
-        Composed? pages = null;
-        foreach (var style in SheetStyle.LooseToDense)
+        var drawn = new Drawn(language, style => new SheetDrawing(data, style));
+        Composed? best = null;
+        foreach (var style in SheetStyle.LooseToDense.Select(s => s with { Accent = _catalog.Shop.Accent }))
         {
-            var text = MarkdownBlocks.Of(markdown, template.PlaceOf, style);
+            var text = MarkdownBlocks.Of(markdown, template.PlaceOf, style, drawn);
             if (text.Problems.Count > 0)
             {
                 return new Composed([], text.Problems);
             }
 
-            pages = new SheetLayout(fonts, paper, style, catalog.Shop).Of(text, new Place(file));
-            if (pages.Pages.Count is > 0 and <= MostPages)
+            var pages = new SheetLayout(_fonts, paper, style, _catalog.Shop, _logo).Of(text, new Place(file));
+            if (best is null || IsShorter(pages, best))
+            {
+                best = pages;
+            }
+
+            if (best.Pages.Count is > 0 and <= MostPages)
             {
                 break;
             }
         }
 
-        return pages!;
+        return best!;
     }
+
+    private static bool IsShorter(Composed pages, Composed than) =>
+        pages.Pages.Count > 0 && (than.Pages.Count == 0 || pages.Pages.Count < than.Pages.Count);
 
     private static string FileOf(string folder, BowSystem system, string language) =>
         Path.Combine(folder, "sheets", $"{system.ToString().ToLowerInvariant()}.{language}.md");

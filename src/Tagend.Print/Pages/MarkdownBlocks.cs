@@ -1,7 +1,9 @@
 using Markdig;
+using Markdig.Extensions.CustomContainers;
 using Markdig.Extensions.Tables;
 using Markdig.Syntax;
 using Tagend.Blocks;
+using Tagend.Catalog;
 using Tagend.Output;
 using Tagend.Problems;
 using Block = Tagend.Blocks.Block;
@@ -14,31 +16,39 @@ namespace Tagend.Pages;
 /// <param name="Foot">Of each page, with the marks of <see cref="SheetFields"/> for the page's number.</param>
 internal sealed record SheetText(IReadOnlyList<FlowItem> Items, string Foot, IReadOnlyList<Problem> Problems);
 
+/// <summary>What a sheet's text calls for and the program makes.</summary>
+/// <param name="Pieces">The drawing of the pieces.</param>
+internal sealed record Drawn(SheetLanguage Language, Func<SheetStyle, Block> Pieces);
+
 /// <summary>Turns a sheet's Markdown into blocks. What the dialect is, templates/sheets/README.md says.</summary>
 internal sealed class MarkdownBlocks
 {
-    private static readonly MarkdownPipeline Dialect = new MarkdownPipelineBuilder().UsePipeTables().UseTaskLists().Build();
+    private const string ColumnsName = "columns";
+
+    private static readonly MarkdownPipeline Dialect = new MarkdownPipelineBuilder().UsePipeTables().UseTaskLists().UseCustomContainers().Build();
 
     private readonly SheetStyle _style;
     private readonly MarkdownSpans _spans;
-    private readonly List<FlowItem> _items = [];
+    private readonly Drawn _drawn;
     private readonly List<Problem> _problems = [];
     private readonly Func<string, Place> _placeOf;
     private readonly string[] _lines;
+    private List<FlowItem> _items = [];
     private string _foot = "";
 
-    private MarkdownBlocks(string markdown, Func<string, Place> placeOf, SheetStyle style)
+    private MarkdownBlocks(string markdown, Func<string, Place> placeOf, SheetStyle style, Drawn drawn)
     {
         _style = style;
+        _drawn = drawn;
         _placeOf = placeOf;
         _lines = markdown.Split('\n');
-        _spans = new MarkdownSpans(Refuse);
+        _spans = new MarkdownSpans(drawn.Language, Refuse);
     }
 
     /// <param name="placeOf">Where a line of the filled text stands in the template.</param>
-    public static SheetText Of(string markdown, Func<string, Place> placeOf, SheetStyle style)
+    public static SheetText Of(string markdown, Func<string, Place> placeOf, SheetStyle style, Drawn drawn)
     {
-        var blocks = new MarkdownBlocks(markdown, placeOf, style);
+        var blocks = new MarkdownBlocks(markdown, placeOf, style, drawn);
         foreach (var block in Markdown.Parse(markdown, Dialect))
         {
             blocks.Add(block);
@@ -60,6 +70,12 @@ internal sealed class MarkdownBlocks
             case HeadingBlock { Level: 6 } foot:
                 _foot = string.Concat(_spans.Of(foot, _style.Foot, _style.Foot).Select(s => s.Text));
                 break;
+            case ParagraphBlock paragraph when MarkdownSpans.IsDrawing(paragraph):
+                _items.Add(new FlowItem(_drawn.Pieces(_style), _style.BeforeDrawing));
+                break;
+            case CustomContainer { Info: ColumnsName } columns:
+                AddColumns(columns);
+                break;
             case ParagraphBlock paragraph:
                 _items.Add(new FlowItem(TextOf(paragraph), BeforeNext()));
                 break;
@@ -77,10 +93,45 @@ internal sealed class MarkdownBlocks
             case QuoteBlock:
                 break;
             default:
-                Refuse(block, "a sheet has headings of #, ## and ######, paragraphs, lists, tables and caution panels, nothing else");
+                Refuse(block, "a sheet has headings of #, ## and ######, paragraphs, lists, tables, caution panels, ![](drawing) and ::: columns, nothing else");
                 break;
         }
     }
+
+    /// <summary>Parts side by side: each heading within starts a column. They stay on one page.</summary>
+    private void AddColumns(CustomContainer container)
+    {
+        var outside = _items;
+        var columns = new List<Column>();
+        foreach (var block in container)
+        {
+            if (block is HeadingBlock || _items == outside)
+            {
+                Close();
+                _items = [];
+            }
+
+            Add(block);
+        }
+
+        Close();
+        _items = outside;
+        if (columns.Count > 0)
+        {
+            _items.Add(new FlowItem(new Row(columns, _style.ColumnGap), _style.BeforeHeading));
+        }
+
+        void Close()
+        {
+            if (_items != outside)
+            {
+                columns.Add(new Column(StackOf(_items), ColumnWidth.Shared()));
+            }
+        }
+    }
+
+    private static Stack StackOf(IReadOnlyList<FlowItem> items) =>
+        new([.. items.SelectMany((item, i) => i == 0 ? [item.Block] : new[] { new Spacer(item.Before), item.Block })]);
 
     private void AddHeading(HeadingBlock heading, TextStyle type, float before) =>
         _items.Add(new FlowItem(new Paragraph(_spans.Of(heading, type, type)), before, KeepWithNext: true));
@@ -141,12 +192,13 @@ internal sealed class MarkdownBlocks
 
     private CautionPanel? PanelOf(QuoteBlock quote)
     {
-        if (quote.Count == 1 && quote[0] is ParagraphBlock paragraph && MarkdownSpans.SignalOf(paragraph) is { } word)
+        if (quote.Count == 1 && quote[0] is ParagraphBlock paragraph && _spans.SignalOf(paragraph) is { } word)
         {
-            return new CautionPanel(word, new Paragraph(_spans.After(paragraph, _style.Text, _style.Strong)), _style);
+            return new CautionPanel(word, _drawn.Language, new Paragraph(_spans.After(paragraph, _style.Text, _style.Strong)), _style);
         }
 
-        Refuse(quote, "a caution panel is one paragraph that begins with **DANGER**, **WARNING**, **CAUTION** or **NOTICE**");
+        var words = Enum.GetValues<SignalWord>().Reverse().Select(w => $"**{w.In(_drawn.Language)}**").ToList();
+        Refuse(quote, $"a caution panel is one paragraph that begins with {string.Join(", ", words.SkipLast(1))} or {words[^1]}");
         return null;
     }
 

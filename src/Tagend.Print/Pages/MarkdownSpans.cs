@@ -3,15 +3,18 @@ using Markdig.Extensions.TaskLists;
 using Markdig.Syntax;
 using Markdig.Syntax.Inlines;
 using Tagend.Blocks;
+using Tagend.Catalog;
 using Tagend.Output;
 
 namespace Tagend.Pages;
 
 /// <summary>Turns text within a Markdown block into runs of one style.</summary>
-internal sealed class MarkdownSpans(Action<MarkdownObject, string> refuse)
+internal sealed class MarkdownSpans(SheetLanguage language, Action<MarkdownObject, string> refuse)
 {
-    private static readonly Dictionary<string, SignalWord> Signals =
-        Enum.GetValues<SignalWord>().ToDictionary(w => w.ToString().ToUpperInvariant());
+    /// <summary>Where the drawing of the pieces is to stand, as a picture's address.</summary>
+    private const string Drawing = "drawing";
+
+    private readonly Dictionary<string, SignalWord> _signals = Enum.GetValues<SignalWord>().ToDictionary(w => w.In(language));
 
     public IReadOnlyList<Span> Of(LeafBlock block, TextStyle plain, TextStyle strong) => Of(block.Inline ?? [], plain, strong);
 
@@ -26,11 +29,14 @@ internal sealed class MarkdownSpans(Action<MarkdownObject, string> refuse)
     }
 
     /// <summary>The signal word that a panel's text begins with, in bold.</summary>
-    public static SignalWord? SignalOf(ParagraphBlock paragraph) =>
+    public SignalWord? SignalOf(ParagraphBlock paragraph) =>
         paragraph.Inline?.FirstChild is EmphasisInline { DelimiterCount: 2, FirstChild: LiteralInline word }
-        && Signals.TryGetValue(word.Content.ToString(), out var signal)
+        && _signals.TryGetValue(word.Content.ToString(), out var signal)
             ? signal
             : null;
+
+    public static bool IsDrawing(ParagraphBlock paragraph) =>
+        paragraph.Inline?.FirstChild is LinkInline { IsImage: true, Url: Drawing, NextSibling: null };
 
     public static bool IsTask(ParagraphBlock paragraph) => paragraph.Inline?.FirstChild is TaskList;
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using Scriban.Runtime;
 using Tagend.Catalog;
@@ -16,6 +15,9 @@ internal static class SheetFields
     /// <summary>How the fields of a piece are listed.</summary>
     public const string Piece = "piece";
 
+    /// <summary>Name of the separator that is a peep.</summary>
+    public const string Peep = "peep";
+
     /// <summary>Stands for the page's number until the pages are laid out: a private use character.</summary>
     public const string PageMark = "\uE000";
 
@@ -27,30 +29,35 @@ internal static class SheetFields
         new("bow", d => FirstText(d, b => b.Slip.Bow)),
         new("count", d => d.Builds.Count),
         new("customer", d => FirstText(d, b => b.Slip.Customer)),
-        new("date", d => Text(DateWriter.Iso(d.First.Date))),
+        new("date", d => Text(d.Write.Date(d.First.Date))),
         new("draw_weight", d => Text(DrawWeight(d))),
         new("due", d => FirstText(d, b => b.Slip.Due)),
+        new("first_shots", d => d.Builds.Max(b => d.Catalog.Plans[b.Spec.Kind].FirstShots)),
         new("has_peep", d => d.Builds.Any(b => PeepOf(b.Spec) is not null)),
         new("measuring_load", d => Text(d.First.Unit == LengthUnit.Inch ? "100 lbf" : "445 N")),
         new("order", d => Text(d.Order)),
         new("page", _ => PageMark),
         new("pages", _ => PagesMark),
-        new("pin", d => Text(LengthWriter.Mark(d.Catalog.Shop.PinDiameter, d.First.Unit))),
+        new("pin", d => Text(d.Write.Length(d.Catalog.Shop.PinDiameter, d.First.Unit))),
         new("shop_name", d => Text(d.Catalog.Shop.Name)),
         new("shop_phone", d => Text(d.Catalog.Shop.Phone)),
         new("shop_web", d => Text(d.Catalog.Shop.Web)),
+        new("unit", d => Text(d.Write.Unit(d.First.Unit))),
     ];
 
     private static readonly Field<PieceData>[] OfPiece =
     [
+        new("amount_per_half_turn", p => Text(p.Data.Write.ExactLength(p.Spec.TurnSensitivity / 2, p.Spec.Unit))),
+        new("amount_per_three_turns", p => Text(p.Data.Write.ExactLength(p.Spec.TurnSensitivity * 3, p.Spec.Unit))),
         new("amount_per_turn", p => Length(p.Spec.TurnSensitivity, p)),
-        new("colors", p => Text(string.Join(", ", p.Spec.Layup.Colors.Select(c => $"{c.Color} {c.Strands}")))),
-        new("end_a", p => Text(p.Plan.EndA)),
-        new("end_b", p => Text(p.Plan.EndB)),
+        new("colors", p => Text(string.Join(", ", p.Spec.Layup.Colors.Select(c => $"{p.Data.Write.Term(c.Color)}\u00A0{c.Strands}")))),
+        new("end_a", p => Term(p.Plan.EndA, p)),
+        new("end_b", p => Term(p.Plan.EndB, p)),
         new("finished_length", p => Length(p.Spec.FinishedLength, p)),
-        new("kind", p => Text(p.Plan.Title)),
-        new("material", p => Text(p.Catalog.Materials[p.Spec.Bundle.Material].Title)),
+        new("kind", p => Term(p.Plan.Title, p)),
+        new("material", p => Term(p.Data.Catalog.Materials[p.Spec.Bundle.Material].Title, p)),
         new("name", p => Text(p.Spec.Piece)),
+        new("nock_point", p => p.Spec.Marks.FirstOrDefault(m => m.Kind == MarkKind.NockPoint) is { } mark ? Length(mark.Position, p) : ""),
         new("peep", p => PeepOf(p.Spec) is { } peep ? Length(peep.Position, p) : ""),
         new("strands", p => p.Spec.Bundle.Strands),
         new("tolerance", p => Length(p.Spec.Tolerance, p)),
@@ -69,7 +76,7 @@ internal static class SheetFields
             fields[field.Name] = field.Value(data);
         }
 
-        fields[Pieces] = new ScriptArray(data.Builds.Select(b => (object)OfOne(new PieceData(b.Spec, data.Catalog))));
+        fields[Pieces] = new ScriptArray(data.Builds.Select(b => (object)OfOne(new PieceData(b.Spec, data))));
         return fields;
     }
 
@@ -84,25 +91,16 @@ internal static class SheetFields
         return fields;
     }
 
-    /// <summary>A length that does not break over two lines.</summary>
-    private static string Length(Length length, PieceData piece) =>
-        Text(LengthWriter.Mark(length, piece.Spec.Unit).Replace(' ', '\u00A0'));
+    private static string Length(Length length, PieceData piece) => Text(piece.Data.Write.Length(length, piece.Spec.Unit));
 
-    private static Separator? PeepOf(BuildSpec spec) => spec.Separators.FirstOrDefault(s => s.Name == "peep");
+    private static string Term(string text, PieceData piece) => Text(piece.Data.Write.Term(text));
 
-    /// <summary>In whole pounds, as every bow is marked; in newtons beside it for a shop that works in millimeters.</summary>
+    private static Separator? PeepOf(BuildSpec spec) => spec.Separators.FirstOrDefault(s => s.Name == Peep);
+
     private static string DrawWeight(SheetData data)
     {
         var weights = data.Builds.Select(b => b.Spec.DrawWeight).OfType<Force>().ToList();
-        if (weights.Count == 0)
-        {
-            return "";
-        }
-
-        var pounds = string.Create(CultureInfo.InvariantCulture, $"{weights.Max().Pounds:0} lb");
-        return data.First.Unit == LengthUnit.Inch
-            ? pounds
-            : string.Create(CultureInfo.InvariantCulture, $"{pounds} ({weights.Max().Newtons:0} N)");
+        return weights.Count == 0 ? "" : SheetWriter.DrawWeight(weights.Max(), data.First.Unit);
     }
 
     private static string FirstText(SheetData data, Func<Build, string> text) =>
@@ -113,7 +111,7 @@ internal static class SheetFields
     private static string Text(string value)
     {
         var text = new StringBuilder();
-        foreach (var character in value.ReplaceLineEndings(" ").Trim())
+        foreach (var character in value.Normalize().ReplaceLineEndings(" ").Trim())
         {
             if (char.IsAscii(character) && (char.IsPunctuation(character) || char.IsSymbol(character)))
             {
@@ -128,15 +126,15 @@ internal static class SheetFields
 
     private sealed record Field<T>(string Name, Func<T, object> Value);
 
-    private sealed record PieceData(BuildSpec Spec, ShopCatalog Catalog)
+    private sealed record PieceData(BuildSpec Spec, SheetData Data)
     {
-        public PiecePlan Plan => Catalog.Plans[Spec.Kind];
+        public PiecePlan Plan => Data.Catalog.Plans[Spec.Kind];
     }
 }
 
 /// <summary>What one sheet is filled from: the pieces of an order for one kind of bow.</summary>
 /// <param name="Builds">One at least.</param>
-internal sealed record SheetData(string Order, IReadOnlyList<Build> Builds, ShopCatalog Catalog)
+internal sealed record SheetData(string Order, IReadOnlyList<Build> Builds, ShopCatalog Catalog, SheetWriter Write)
 {
     public BuildSpec First => Builds[0].Spec;
 }

@@ -6,17 +6,20 @@ using Tagend.Problems;
 namespace Tagend.Pages;
 
 /// <summary>Pours a sheet's text over pages, under the shop's letterhead and over a numbered foot.</summary>
-internal sealed class SheetLayout(Fonts fonts, Paper paper, SheetStyle style, Shop shop)
+internal sealed class SheetLayout(Fonts fonts, Paper paper, SheetStyle style, Shop shop, Picture? logo)
 {
-    private const float Side = 50;
-    private const float Top = 40;
-    private const float Bottom = 34;
+    private const float Side = 45;
+    private const float Top = 36;
+    private const float Bottom = 32;
     private const float HeadGap = 10;
     private const float FootGap = 8;
     private const float Rule = 1;
 
     /// <summary>Room for a stamp where the shop has no name.</summary>
     private const float StampHeight = 40;
+
+    private const float LogoWidth = 150;
+    private const float LogoHeight = 36;
 
     private float Width => Points.Of(paper.Width) - (2 * Side);
 
@@ -50,23 +53,24 @@ internal sealed class SheetLayout(Fonts fonts, Paper paper, SheetStyle style, Sh
     /// <summary>Who the sheet is from; room for a stamp where shop.toml does not say.</summary>
     private Stack Letterhead()
     {
-        if (shop.Name.Length == 0)
+        var reach = string.Join("\n", new[] { shop.Phone, shop.Web }.Where(t => t.Length > 0));
+        if (shop.Name.Length + reach.Length == 0 && logo is null)
         {
             return new Stack([new Spacer(StampHeight), new Rule(Rule)]);
         }
 
-        var reach = string.Join("\n", new[] { shop.Phone, shop.Web }.Where(t => t.Length > 0));
+        var columns = new List<Column>
+        {
+            new(new Paragraph(shop.Name, style.ShopName), ColumnWidth.Shared()),
+            new(new Paragraph(reach, style.Text, Align.Right), ColumnWidth.Natural),
+        };
+        if (logo is not null)
+        {
+            columns.Insert(0, new Column(new PictureBlock(logo, LogoWidth, LogoHeight), ColumnWidth.Natural));
+        }
+
         return new Stack(
-            [
-                new Row(
-                    [
-                        new Column(new Paragraph(shop.Name, style.ShopName), ColumnWidth.Shared()),
-                        new Column(new Paragraph(reach, style.Text, Align.Right), ColumnWidth.Natural),
-                    ],
-                    Gap: HeadGap,
-                    Level: Level.Bottom),
-                new Rule(Rule),
-            ],
+            [new Row(columns, Gap: HeadGap, Level: logo is null ? Level.Bottom : Level.Middle), new Rule(Rule, Color: style.Accent)],
             Gap: 4);
     }
 

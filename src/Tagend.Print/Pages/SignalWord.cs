@@ -1,3 +1,5 @@
+using Tagend.Catalog;
+
 namespace Tagend.Pages;
 
 /// <summary>How bad it can get, as ANSI Z535.6 defines the words.</summary>
@@ -14,4 +16,18 @@ public enum SignalWord
 
     /// <summary>If not avoided, will result in death or serious injury.</summary>
     Danger,
+}
+
+/// <summary>The words themselves.</summary>
+internal static class SignalWording
+{
+    /// <summary>The word in capitals, in a language.</summary>
+    public static string In(this SignalWord word, SheetLanguage language) => language.Words[word switch
+    {
+        SignalWord.Notice => "notice",
+        SignalWord.Caution => "caution",
+        SignalWord.Warning => "warning",
+        SignalWord.Danger => "danger",
+        _ => throw new InvalidOperationException($"no key for {word}"),
+    }];
 }

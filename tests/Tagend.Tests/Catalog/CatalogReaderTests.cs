@@ -52,7 +52,11 @@ public sealed class CatalogReaderTests : IDisposable
     [InlineData("shop.toml", "post_diameter = \"1 in\"", "post_diameter = 1", "[jig] post_diameter \"1\": expected a length in quotes with its unit, such as \"1 1/8 in\" or \"28.6 mm\"")]
     [InlineData("shop.toml", "post_diameter = \"1 in\"", "", "[jig] post_diameter: post_diameter is missing: expected a length in quotes with its unit, such as \"1 1/8 in\" or \"28.6 mm\"")]
     [InlineData("shop.toml", "[strength]", "[strenght]", "expected a section [strength]")]
-    [InlineData("shop.toml", "phone = \"", "fone = \"", "fone: unknown entry; the entries here are name, paper, phone, unit, web")]
+    [InlineData("shop.toml", "accent = \"\"", "accent = \"#77bbff\"", "accent \"#77bbff\": its contrast with white paper is 2.03 : 1, and text needs 4.5 : 1; #4d79a5 is the same hue, dark enough")]
+    [InlineData("shop.toml", "accent = \"\"", "accent = \"blue\"", "accent \"blue\": expected a color such as \"#1a4f8c\"")]
+    [InlineData("shop.toml", "logo = \"\"", "logo = \"threads.toml\"", "logo \"threads.toml\": expected a PNG picture; export an SVG or a JPEG as PNG, 600 dots wide or more")]
+    [InlineData("shop.toml", "language = \"en\"", "language = \"xx\"", "language \"xx\": there is no such language in sheets; there are de, en, es, fr")]
+    [InlineData("shop.toml", "phone = \"", "fone = \"", "fone: unknown entry; the entries here are accent, language, logo, name, paper, phone, unit, web")]
     [InlineData("materials.toml", "density = 1.38", "density = 13.8", "[polyester-0180] density \"13.8\": expected a number from 0.5 to 3")]
     [InlineData("materials.toml", "strength = \"28 lbf\"", "strength = \"strong\"", "[polyester-0180] strength \"strong\": expected a force in quotes, such as \"44 lbf\" or \"196 N\"")]
     [InlineData("stocks.toml", "columns = 2\nleft = \"0.15625 in\"", "columns = 3\nleft = \"0.15625 in\"", "[letter-2x5] page: the labels reach beyond the page across: check page size, margin, pitch and count")]
@@ -87,6 +91,16 @@ public sealed class CatalogReaderTests : IDisposable
         var problems = new List<Problem>();
         Assert.Null(CatalogReader.Read(_folder, problems));
         Assert.Contains(problems, p => p.Message.EndsWith("materials.toml: copy the one that comes with the program", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Read_LogoThatIsNotThere_SaysWhereToPutIt()
+    {
+        Replace("shop.toml", "logo = \"\"", "logo = \"logo.png\"");
+        var problems = new List<Problem>();
+        Assert.Null(CatalogReader.Read(_folder, problems));
+        Assert.Equal(
+            $"there is no {Path.Combine(_folder, "logo.png")}: put the picture there, or leave logo empty", Assert.Single(problems).Message);
     }
 
     [Fact]

@@ -22,13 +22,13 @@ public sealed class CustomerSheetTests
         ["crossbow"] = SheetFixture.Crossbow,
     };
 
-    public static MatrixTheoryData<string, string> SetsOnPapers => new(Sets.Keys, Papers.Keys);
+    public static MatrixTheoryData<string, string, string> SetsOnPapers => new(Sets.Keys, Papers.Keys, ["en", "es", "fr", "de"]);
 
     [Theory]
     [MemberData(nameof(SetsOnPapers))]
-    public void Of_AnySet_TakesASheetAndItsBackWithinTheMargins(string set, string paper)
+    public void Of_AnySet_TakesASheetAndItsBackWithinTheMargins(string set, string paper, string language)
     {
-        var pages = SheetFixture.Pages(Sets[set](), Papers[paper]);
+        var pages = SheetFixture.Pages(Sets[set](), Papers[paper], language: language);
 
         Assert.InRange(pages.Count, 1, 2);
         Assert.All(pages, page =>
@@ -45,9 +45,9 @@ public sealed class CustomerSheetTests
 
     [Theory]
     [MemberData(nameof(SetsOnPapers))]
-    public void Of_AnySet_DrawsNoLineOfTextOverAnother(string set, string paper)
+    public void Of_AnySet_DrawsNoLineOfTextOverAnother(string set, string paper, string language)
     {
-        Assert.All(SheetFixture.Pages(Sets[set](), Papers[paper]), page =>
+        Assert.All(SheetFixture.Pages(Sets[set](), Papers[paper], language: language), page =>
         {
             var boxes = page.Inks.OfType<TextInk>().Where(t => t.Text.Trim().Length > 0).Select(SheetFixture.BoxOf).ToList();
             for (var i = 0; i < boxes.Count; i++)
@@ -59,9 +59,9 @@ public sealed class CustomerSheetTests
 
     [Theory]
     [MemberData(nameof(SetsOnPapers))]
-    public void Of_AnySet_HasNoTypeTooSmallToRead(string set, string paper)
+    public void Of_AnySet_HasNoTypeTooSmallToRead(string set, string paper, string language)
     {
-        Assert.All(SheetFixture.Pages(Sets[set](), Papers[paper]), page =>
+        Assert.All(SheetFixture.Pages(Sets[set](), Papers[paper], language: language), page =>
         {
             var texts = page.Inks.OfType<TextInk>().ToList();
             var foot = texts.Max(t => t.Baseline);
@@ -80,7 +80,7 @@ public sealed class CustomerSheetTests
         Assert.All(
             [
                 "Demo String Bench", "555 0100", "strings.example", "D-101", "Jo Sample", "compound bow, hybrid cam, 70 lb",
-                "70 lb", "2026-03-14", "60 1/4 in", "± 1/16 in", "24: black 12, red 12", "HMPE, 0.0145 in strand",
+                "70 lb", "March 14, 2026", "60 1/4 in", "± 1/16 in", "24: black 12, red 12", "HMPE, 0.0145 in strand",
                 "cable 2", "36 1/8 in", "cable 3", "37 1/8 in", "over 1/4 in pins, under a load of 100 lbf",
             ],
             expected => Assert.Contains(expected, text, StringComparison.Ordinal));

@@ -4,6 +4,7 @@ using Tagend.Measures;
 using Tagend.Orders;
 using Tagend.Output;
 using Tagend.Pages;
+using Tagend.Problems;
 using Tagend.Specs;
 using Tagend.Tests.Output;
 using Tagend.Tests.Specs;
@@ -44,13 +45,23 @@ internal static class SheetFixture
         ("kind", kind), ("finished_length", length), ("draw_weight", drawWeight), ("strands", "28"), ("colors", ""),
         ("servings", ""), ("center_serving", ""), ("nock_point", ""), ("peep", ""), ("speed_nocks", ""));
 
-    public static Composed Sheet(BuildSet set, Paper? paper = null, ShopCatalog? catalog = null) =>
-        new CustomerSheet(catalog ?? Catalog, TestFonts.Shipped).Of(set, paper ?? Paper.Letter);
+    /// <summary>A shipped language's words.</summary>
+    public static SheetLanguage Language(string language)
+    {
+        var problems = new List<Problem>();
+        var read = SheetLanguageReader.Read(TestFiles.Templates, language, problems);
+        Assert.Empty(problems);
+        return read!;
+    }
+
+    public static Composed Sheet(BuildSet set, Paper? paper = null, ShopCatalog? catalog = null, string? language = null) =>
+        new CustomerSheet(catalog ?? Catalog, TestFonts.Shipped, language).Of(set, paper ?? Paper.Letter);
 
     /// <summary>Pages of a set whose sheet must come out.</summary>
-    public static IReadOnlyList<Page> Pages(BuildSet set, Paper? paper = null, ShopCatalog? catalog = null)
+    public static IReadOnlyList<Page> Pages(
+        BuildSet set, Paper? paper = null, ShopCatalog? catalog = null, string? language = null)
     {
-        var sheet = Sheet(set, paper, catalog);
+        var sheet = Sheet(set, paper, catalog, language);
         Assert.Empty(sheet.Problems);
         return sheet.Pages;
     }

@@ -8,11 +8,12 @@ namespace Tagend.Tests.Pages;
 public sealed class SheetTemplateTests : IDisposable
 {
     private const string Fields =
-        "bow, count, customer, date, draw_weight, due, has_peep, measuring_load, order, page, pages, pieces, pin, "
-        + "shop_name, shop_phone, shop_web, piece.amount_per_turn, piece.colors, piece.end_a, piece.end_b, "
-        + "piece.finished_length, piece.kind, piece.material, piece.name, piece.peep, piece.strands, piece.tolerance";
+        "bow, count, customer, date, draw_weight, due, first_shots, has_peep, measuring_load, order, page, pages, pieces, pin, "
+        + "shop_name, shop_phone, shop_web, unit, piece.amount_per_half_turn, piece.amount_per_three_turns, "
+        + "piece.amount_per_turn, piece.colors, piece.end_a, piece.end_b, piece.finished_length, piece.kind, "
+        + "piece.material, piece.name, piece.nock_point, piece.peep, piece.strands, piece.tolerance";
 
-    private const string Unusable = "a sheet has headings of #, ## and ######, paragraphs, lists, tables and caution panels, nothing else";
+    private const string Unusable = "a sheet has headings of #, ## and ######, paragraphs, lists, tables, caution panels, ![](drawing) and ::: columns, nothing else";
 
     private readonly string _folder = Directory.CreateTempSubdirectory("tagend-sheets-").FullName;
 

@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using Tagend.Output;
+using Tagend.Pages;
 using Tagend.Specs;
 using Xunit;
 
@@ -11,8 +12,6 @@ namespace Tagend.Tests.Pages;
 /// </summary>
 public sealed partial class SignalWordTests
 {
-    private static readonly string[] Grave = ["death", "serious injury"];
-
     private static readonly Dictionary<string, Func<BuildSet>> Sets = new()
     {
         ["compound"] = () => SheetFixture.Compound(),
@@ -20,66 +19,117 @@ public sealed partial class SignalWordTests
         ["crossbow"] = SheetFixture.Crossbow,
     };
 
-    public static TheoryData<string> Kinds => [.. Sets.Keys];
+    /// <summary>How each language says it.</summary>
+    private static readonly Dictionary<string, Phrases> Said = new()
+    {
+        ["en"] = new(["death", "serious injury"], "This will cause ", "could ", "injur", "(a dry fire)", "does not replace it", "local rules", "qualified"),
+        ["es"] = new(["muerte", "lesiones graves"], "Esto causará ", "[Pp]odría", "lesi", "(disparo en vacío)", "no lo sustituye", "las normas de su lugar", "cualificada"),
+        ["fr"] = new(["mort", "blessures graves"], "Cela entraînera ", "pourrai", "bless", "(tir à vide)", "ne le remplace pas", "règles locales", "qualifié"),
+        ["de"] = new(["Tod", "schweren Verletzungen"], "Das führt zu", "k(a|ö)nn", "erletz", "(Leerschuss)", "ersetzt sie nicht", "örtlichen Vorschriften", "qualifiziert"),
+    };
+
+    public static MatrixTheoryData<string, string> Sheets => new(Sets.Keys, Said.Keys);
 
     [Theory]
-    [MemberData(nameof(Kinds))]
-    public void Panels_OfShippedSheets_MeanWhatTheirWordSays(string kind)
+    [InlineData("en", "NOTICE", "CAUTION", "WARNING", "DANGER")] // ANSI Z535.6
+    [InlineData("es", "AVISO", "PRECAUCIÓN", "ADVERTENCIA", "PELIGRO")] // as safety signs in Spanish have them
+    [InlineData("fr", "AVIS", "ATTENTION", "AVERTISSEMENT", "DANGER")]
+    [InlineData("de", "HINWEIS", "VORSICHT", "WARNUNG", "GEFAHR")]
+    public void Words_OfALanguage_AreTheUsualOnes(string language, params string[] words) =>
+        Assert.Equal(words, Enum.GetValues<SignalWord>().Select(w => w.In(SheetFixture.Language(language))));
+
+    [Theory]
+    [MemberData(nameof(Sheets))]
+    public void Panels_OfShippedSheets_MeanWhatTheirWordSays(string kind, string language)
     {
-        Assert.All(PanelsOf(kind), panel =>
+        var said = Said[language];
+        Assert.All(PanelsOf(kind, language), panel =>
         {
-            var grave = Grave.Any(g => panel.Text.Contains(g, StringComparison.Ordinal));
+            var isGrave = said.Grave.Any(g => panel.Text.Contains(g, StringComparison.Ordinal));
+            var mayBe = Regex.IsMatch(panel.Text, said.Could);
             switch (panel.Word)
             {
-                case "DANGER":
-                    Assert.True(grave && panel.Text.Contains(" will cause ", StringComparison.Ordinal), panel.Text);
+                case SignalWord.Danger:
+                    Assert.True(isGrave && panel.Text.Contains(said.Will, StringComparison.Ordinal), panel.Text);
                     break;
-                case "WARNING":
-                    Assert.True(grave && panel.Text.Contains(" could ", StringComparison.Ordinal), panel.Text);
+                case SignalWord.Warning:
+                    Assert.True(isGrave && mayBe && !panel.Text.Contains(said.Will, StringComparison.Ordinal), panel.Text);
                     break;
-                case "CAUTION":
-                    Assert.True(!grave && panel.Text.Contains(" could ", StringComparison.Ordinal), panel.Text);
+                case SignalWord.Caution:
+                    Assert.True(!isGrave && mayBe, panel.Text);
                     break;
                 default:
-                    Assert.Equal("NOTICE", panel.Word);
-                    Assert.False(grave || panel.Text.Contains("injur", StringComparison.Ordinal), panel.Text);
+                    Assert.False(isGrave || panel.Text.Contains(said.Injury, StringComparison.Ordinal), panel.Text);
                     break;
             }
         });
     }
 
     [Theory]
-    [MemberData(nameof(Kinds))]
-    public void Panels_OfShippedSheets_ForbidTheDryFireAndDeferToTheManual(string kind)
+    [MemberData(nameof(Sheets))]
+    public void Panels_OfShippedSheets_ForbidTheDryFireAndDeferToTheManual(string kind, string language)
     {
-        Assert.Contains(PanelsOf(kind), p => p.Word == "WARNING" && p.Text.Contains("dry fire", StringComparison.Ordinal));
-        Assert.Contains("does not replace it", TemplateOf(kind), StringComparison.Ordinal);
-        Assert.Contains("local rules", TemplateOf(kind), StringComparison.Ordinal);
-        Assert.Contains("qualified", TemplateOf(kind), StringComparison.Ordinal);
+        var said = Said[language];
+        var text = TemplateOf(kind, language);
+        Assert.Contains(PanelsOf(kind, language), p => p.Word == SignalWord.Warning && p.Text.Contains(said.DryFire, StringComparison.Ordinal));
+        Assert.All([said.Defers, said.LocalRules, said.Qualified], t => Assert.Contains(t, text, StringComparison.Ordinal));
     }
 
     [Theory]
-    [MemberData(nameof(Kinds))]
-    public void Panels_OnPaper_CarryTheAlertSymbolUnlessTheyAreNotices(string kind)
+    [MemberData(nameof(Sheets))]
+    public void Panels_OnPaper_CarryTheAlertSymbolUnlessTheyAreNotices(string kind, string language)
     {
-        var inks = SheetFixture.Pages(Sets[kind]()).SelectMany(p => p.Inks).ToList();
+        var inks = SheetFixture.Pages(Sets[kind](), language: language).SelectMany(p => p.Inks).ToList();
+        var panels = PanelsOf(kind, language);
 
-        foreach (var word in PanelsOf(kind).GroupBy(p => p.Word))
+        foreach (var word in panels.GroupBy(p => p.Word.In(SheetFixture.Language(language))))
         {
             Assert.Equal(word.Count(), inks.OfType<TextInk>().Count(t => t.Text == word.Key));
         }
 
-        Assert.Equal(
-            PanelsOf(kind).Count(p => p.Word != "NOTICE"),
-            inks.OfType<ShapeInk>().Count(s => s.Corners.Count == 3));
+        Assert.Equal(panels.Count(p => p.Word != SignalWord.Notice), SymbolsOf(inks).Count);
     }
 
-    private static List<(string Word, string Text)> PanelsOf(string kind) =>
-        [.. Panel().Matches(TemplateOf(kind)).Select(m => (m.Groups[1].Value, m.Groups[2].Value))];
+    /// <summary>
+    /// ANSI Z535.6: the symbol is an exclamation mark in a triangle of equal sides; it goes before the word, stands on the
+    /// line of its letters and is no lower than they are.
+    /// </summary>
+    [Theory]
+    [MemberData(nameof(Sheets))]
+    public void AlertSymbol_OnPaper_HasItsProportionsAndStandsBeforeTheWord(string kind, string language)
+    {
+        var words = Enum.GetValues<SignalWord>().Select(w => w.In(SheetFixture.Language(language))).ToHashSet();
+        foreach (var inks in SheetFixture.Pages(Sets[kind](), language: language).Select(p => p.Inks))
+        {
+            var texts = inks.OfType<TextInk>().Where(t => words.Contains(t.Text)).ToList();
+            Assert.All(SymbolsOf(inks), symbol =>
+            {
+                var (left, right) = (symbol.Corners.Min(c => c.X), symbol.Corners.Max(c => c.X));
+                var (top, foot) = (symbol.Corners.Min(c => c.Y), symbol.Corners.Max(c => c.Y));
+                Assert.Equal(MathF.Sqrt(3) / 2, (foot - top) / (right - left), 0.001f);
+                var word = texts.Where(t => Math.Abs(t.Baseline - foot) < 0.01f && t.X > right).MinBy(t => t.X - right);
+                Assert.NotNull(word);
+                Assert.True(foot - top >= word.Style.CapHeight);
+            });
+        }
+    }
 
-    private static string TemplateOf(string kind) =>
-        File.ReadAllText(Path.Combine(TestFiles.Templates, "sheets", $"{kind}.en.md"));
+    /// <summary>Triangles wider than anything that marks a place on a string.</summary>
+    private static List<ShapeInk> SymbolsOf(IEnumerable<Ink> inks) =>
+        [.. inks.OfType<ShapeInk>().Where(s => s.Corners.Count == 3 && s.Corners.Max(c => c.X) - s.Corners.Min(c => c.X) > 8)];
 
-    [GeneratedRegex(@"^ *> \*\*([A-Z]+)\*\* (.+)$", RegexOptions.Multiline)]
+    private static List<(SignalWord Word, string Text)> PanelsOf(string kind, string language)
+    {
+        var words = Enum.GetValues<SignalWord>().ToDictionary(w => w.In(SheetFixture.Language(language)));
+        return [.. Panel().Matches(TemplateOf(kind, language)).Select(m => (words[m.Groups[1].Value], m.Groups[2].Value))];
+    }
+
+    private static string TemplateOf(string kind, string language) =>
+        File.ReadAllText(Path.Combine(TestFiles.Templates, "sheets", $"{kind}.{language}.md"));
+
+    [GeneratedRegex(@"^ *> \*\*(\p{Lu}+)\*\* (.+)$", RegexOptions.Multiline)]
     private static partial Regex Panel();
+
+    private sealed record Phrases(
+        string[] Grave, string Will, string Could, string Injury, string DryFire, string Defers, string LocalRules, string Qualified);
 }
