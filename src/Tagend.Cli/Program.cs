@@ -11,6 +11,7 @@ var root = new RootCommand(
     CheckCommand.Create(),
     ExplainCommand.Create(),
     RecallCommand.Create(),
+    OutlinesCommand.Create(),
     InitCommand.Create(),
 };
 var parsed = root.Parse(args);

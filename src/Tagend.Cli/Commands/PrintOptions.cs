@@ -1,21 +1,28 @@
 using System.CommandLine;
+using System.Globalization;
 using Tagend.Catalog;
 using Tagend.Orders;
+using Tagend.Pages;
 
 namespace Tagend.Commands;
 
 /// <summary>What is printed, on what and to where.</summary>
 /// <param name="Folder">Where the files go.</param>
 /// <param name="PreviewDpi">Of the PNG pictures beside each PDF; null for none.</param>
-/// <param name="FirstLabel">Label of the first sheet to print on, from 1.</param>
+/// <param name="BagStock">With the dots of the printer that tags are drawn for.</param>
+/// <param name="Use">Of the first sheet of labels.</param>
+/// <param name="LabelDpi">Of the one-bit pictures beside tags.pdf; null for none.</param>
+/// <param name="Printer">The queue that takes what is made; null to leave it at the files.</param>
 internal sealed record PrintPlan(
     string Folder,
     IReadOnlySet<string> Papers,
     PaperSize Paper,
     LabelStock BagStock,
     LabelStock LoopStock,
-    int FirstLabel,
-    int? PreviewDpi);
+    SheetUse Use,
+    int? LabelDpi,
+    int? PreviewDpi,
+    string? Printer);
 
 /// <summary>The options of <c>print</c>.</summary>
 internal sealed class PrintOptions
@@ -24,6 +31,11 @@ internal sealed class PrintOptions
     public const string Tags = "tags";
     public const string Sheets = "sheets";
     public const string Pulls = "pulls";
+
+    private const int MostLabels = 200;
+
+    /// <summary>Dots an inch of the heads that label printers have: 8, 12 and 24 dots a millimeter.</summary>
+    private static readonly int[] LabelPrinters = [203, 300, 600];
 
     private static readonly string[] AllPapers = [Cards, Tags, Sheets, Pulls];
 
@@ -72,6 +84,36 @@ internal sealed class PrintOptions
         DefaultValueFactory = _ => 1,
     };
 
+    private readonly Option<int[]> _skippedLabels = new("--skip-labels")
+    {
+        Description = "Spoiled labels of the first sheet, parted by commas: 3,7.",
+        HelpName = "LIST",
+        CustomParser = result =>
+        {
+            var words = result.Tokens.SelectMany(t => t.Value.Split(',', StringSplitOptions.TrimEntries)).ToList();
+            foreach (var word in words.Where(w => !int.TryParse(w, out var number) || number is < 1 or > MostLabels))
+            {
+                result.AddError($"--skip-labels \"{word}\": expected whole numbers from 1 to {MostLabels}, such as 3,7");
+                return [];
+            }
+
+            return [.. words.Select(w => int.Parse(w, CultureInfo.InvariantCulture))];
+        },
+    };
+
+    private readonly Option<int?> _dpi = new Option<int?>("--dpi")
+    {
+        Description = "Tags on the dots of this label printer, and each page of them as a one-bit PNG. "
+            + "Default: as stocks.toml says, and no PNG.",
+        HelpName = "203|300|600",
+    };
+
+    private readonly Option<string?> _printer = new("--printer")
+    {
+        Description = "Also send each PDF to this queue: true size, on its own paper.",
+        HelpName = "NAME",
+    };
+
     private readonly Option<int?> _preview = new("--preview")
     {
         Description = "Also a PNG picture of each page, at so many dots an inch.",
@@ -88,7 +130,14 @@ internal sealed class PrintOptions
             }
         });
         _preview.Validators.Add(result => RefuseOutside(result, 50, 600));
-        _firstLabel.Validators.Add(result => RefuseOutside(result, 1, 200));
+        _firstLabel.Validators.Add(result => RefuseOutside(result, 1, MostLabels));
+        _dpi.Validators.Add(result =>
+        {
+            if (result.Tokens is [var token] && !Array.Exists(LabelPrinters, dpi => token.Value == $"{dpi}"))
+            {
+                result.AddError($"--dpi \"{token.Value}\": expected one of {string.Join(", ", LabelPrinters)}");
+            }
+        });
     }
 
     public Option<bool> Strict { get; } = new("--strict") { Description = "Print nothing if anything has a problem." };
@@ -96,7 +145,7 @@ internal sealed class PrintOptions
     public void AddTo(Command command)
     {
         foreach (var option in new Option[]
-            { _folder, _only, _orders, _paper, _bagStock, _loopStock, _firstLabel, _preview, Strict })
+            { _folder, _only, _orders, _paper, _bagStock, _loopStock, _firstLabel, _skippedLabels, _dpi, _preview, _printer, PrintersOption.Create(), Strict })
         {
             command.Options.Add(option);
         }
@@ -106,21 +155,34 @@ internal sealed class PrintOptions
         [.. (parsed.GetValue(_orders) ?? []).Select(o => NameReader.TryReadOrder(o, out var order, out _) ? order : o)];
 
     /// <exception cref="Problems.TagendException">A label stock is not in stocks.toml.</exception>
-    public PrintPlan PlanOf(ParseResult parsed, ShopCatalog catalog) => new(
-        parsed.GetValue(_folder)!,
-        (parsed.GetValue(_only) is { Length: > 0 } only ? only : AllPapers).ToHashSet(),
-        parsed.GetValue(_paper) switch
-        {
-            "letter" => PaperSize.Letter,
-            "a4" => PaperSize.A4,
-            _ => catalog.Shop.Paper,
-        },
-        StockOf(parsed.GetValue(_bagStock) ?? catalog.Shop.BagStock, catalog),
-        StockOf(parsed.GetValue(_loopStock) ?? catalog.Shop.LoopStock, catalog),
-        parsed.GetValue(_firstLabel),
-        parsed.GetValue(_preview));
+    public PrintPlan PlanOf(ParseResult parsed, ShopCatalog catalog)
+    {
+        var dpi = parsed.GetValue(_dpi);
+        return new PrintPlan(
+            parsed.GetValue(_folder)!,
+            (parsed.GetValue(_only) is { Length: > 0 } only ? only : AllPapers).ToHashSet(),
+            parsed.GetValue(_paper) switch
+            {
+                "letter" => PaperSize.Letter,
+                "a4" => PaperSize.A4,
+                _ => catalog.Shop.Paper,
+            },
+            Drawn(parsed.GetValue(_bagStock) ?? catalog.Shop.BagStock),
+            Drawn(parsed.GetValue(_loopStock) ?? catalog.Shop.LoopStock),
+            new SheetUse(parsed.GetValue(_firstLabel), (parsed.GetValue(_skippedLabels) ?? []).ToHashSet()),
+            dpi,
+            parsed.GetValue(_preview),
+            parsed.GetValue(_printer));
 
-    private static LabelStock StockOf(string name, ShopCatalog catalog) => catalog.Stocks.TryGetValue(name, out var stock)
+        LabelStock Drawn(string name)
+        {
+            var stock = StockOf(name, catalog);
+            return dpi is null ? stock : stock with { DotsPerInch = dpi };
+        }
+    }
+
+    /// <exception cref="Problems.TagendException">It is not in stocks.toml.</exception>
+    public static LabelStock StockOf(string name, ShopCatalog catalog) => catalog.Stocks.TryGetValue(name, out var stock)
         ? stock
         : throw new Problems.TagendException(
             $"there is no label stock {name} in stocks.toml; there are {string.Join(", ", catalog.Stocks.Keys)}");

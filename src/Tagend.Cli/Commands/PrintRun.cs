@@ -10,14 +10,19 @@ namespace Tagend.Commands;
 /// <summary>What a run of the printer made.</summary>
 /// <param name="Sets">Printed whole: on every paper asked for.</param>
 /// <param name="Withheld">Orders with something that did not fit its paper.</param>
-/// <param name="Papers">The PDFs and their page counts.</param>
+/// <param name="Papers">The PDFs.</param>
 /// <param name="Files">Ready to be written.</param>
 internal sealed record PrintedSets(
     IReadOnlyList<BuildSet> Sets,
     IReadOnlyList<string> Withheld,
     IReadOnlyList<Problem> Problems,
-    IReadOnlyList<(string Path, int Pages)> Papers,
+    IReadOnlyList<PrintedPaper> Papers,
     IReadOnlyList<NewFile> Files);
+
+/// <summary>A PDF that a run made.</summary>
+/// <param name="Title">Also the job's name at a printer.</param>
+/// <param name="Paper">Of its first page; where it goes to a printer, of all.</param>
+internal sealed record PrintedPaper(string Path, string Title, int Pages, Paper Paper);
 
 /// <summary>Makes the papers of sets; a set that does not fit one of them is on none.</summary>
 internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
@@ -56,44 +61,62 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
 
         var pulls = Asked<Composed>(PrintOptions.Pulls, () => good.Count == 0 ? [] : [PullSheet.Compose(good, catalog, SheetPaper, _fonts)]);
         problems.AddRange(pulls.SelectMany(c => c.Problems));
-        var papers = new (string Name, IReadOnlyList<Page> Pages)[]
-            {
-                (PrintOptions.Cards, cardPages),
-                (PrintOptions.Tags, TagLabels.Pages(labels, plan.FirstLabel)),
-                (PrintOptions.Sheets, sheetPages),
-                (PrintOptions.Pulls, [.. pulls.SelectMany(c => c.Pages)]),
-            }
-            .Where(p => p.Pages.Count > 0)
-            .ToList();
+        IEnumerable<Document> asked =
+        [
+            new Document(PrintOptions.Cards, CardPaper, cardPages),
+            .. TagDocuments(labels),
+            new Document(PrintOptions.Sheets, SheetPaper, sheetPages),
+            new Document(PrintOptions.Pulls, SheetPaper, [.. pulls.SelectMany(c => c.Pages)]),
+        ];
+        var documents = asked.Where(d => d.Pages.Count > 0).ToList();
+        var whose = good.Count == 1 ? good[0].Order : Counted.Of(good.Count, "set");
         return new PrintedSets(
             good,
             [.. sets.Except(good).Select(s => s.Order)],
             problems,
-            [.. papers.Select(p => (PathOf($"{p.Name}.pdf"), p.Pages.Count))],
-            [.. papers.SelectMany(p => Files(p.Name, p.Pages, good[0].Builds[0].Spec.Date))]);
+            [.. documents.Select(d => new PrintedPaper(PathOf($"{d.Name}.pdf"), $"Tagend {d.Name}, {whose}", d.Pages.Count, d.Paper))],
+            [.. documents.SelectMany(d => Files(d, good[0].Builds[0].Spec.Date))]);
+    }
+
+    /// <summary>One document, or for a printer, which has one paper a job, one a stock.</summary>
+    private IEnumerable<Document> TagDocuments(List<TagLabel> labels)
+    {
+        var byStock = labels.GroupBy(l => l.Stock).ToList();
+        return plan.Printer is null || byStock.Count == 1
+            ? [new Document(PrintOptions.Tags, PaperOf(plan.BagStock), TagLabels.Pages(labels, plan.Use))]
+            : byStock.Select(g => new Document($"{PrintOptions.Tags}-{g.Key.Name}", PaperOf(g.Key), TagLabels.Pages(g, plan.Use)));
+
+        static Paper PaperOf(LabelStock stock) => new(stock.Name, stock.PageWidth, stock.PageHeight);
     }
 
     private SetLabels Tags(BuildSet set) =>
-        TagLabels.Of(set, catalog, _fonts, plan.BagStock, plan.LoopStock, plan.FirstLabel);
+        TagLabels.Of(set, catalog, _fonts, plan.BagStock, plan.LoopStock, plan.Use);
 
     private List<T> Asked<T>(string paper, Func<IEnumerable<T>> compose) =>
         plan.Papers.Contains(paper) ? [.. compose()] : [];
 
-    private IEnumerable<NewFile> Files(string name, IReadOnlyList<Page> pages, DateOnly date)
+    private IEnumerable<NewFile> Files(Document document, DateOnly date)
     {
-        var note = new PdfNote($"Tagend {name}", date);
-        yield return new NewFile(PathOf($"{name}.pdf"), stream => PdfFile.Write(pages, _fonts, note, stream));
-        if (plan.PreviewDpi is not { } dpi)
+        var note = new PdfNote($"Tagend {document.Name}", date);
+        yield return new NewFile(PathOf($"{document.Name}.pdf"), stream => PdfFile.Write(document.Pages, _fonts, note, stream));
+        foreach (var (number, page) in document.Pages.Index())
         {
-            yield break;
-        }
+            if (plan.PreviewDpi is { } preview)
+            {
+                yield return Picture($"{document.Name}-{number + 1:00}.png", page, preview, DotDepth.Gray);
+            }
 
-        foreach (var (number, page) in pages.Index())
-        {
-            yield return new NewFile(
-                PathOf($"{name}-{number + 1:00}.png"), stream => PngFile.Write(page, _fonts, dpi, DotDepth.Gray, stream));
+            if (plan.LabelDpi is { } dpi && document.Name.StartsWith(PrintOptions.Tags, StringComparison.Ordinal))
+            {
+                yield return Picture($"{document.Name}-{dpi}dpi-{number + 1:00}.png", page, dpi, DotDepth.BlackOrWhite);
+            }
         }
     }
 
+    private NewFile Picture(string file, Page page, int dotsPerInch, DotDepth depth) =>
+        new(PathOf(file), stream => PngFile.Write(page, _fonts, dotsPerInch, depth, stream));
+
     private string PathOf(string file) => Path.Combine(plan.Folder, file);
+
+    private sealed record Document(string Name, Paper Paper, IReadOnlyList<Page> Pages);
 }

@@ -31,4 +31,9 @@ internal static class CatalogWording
 
     public static string LabelsBeyondPage(string direction) =>
         $"the labels reach beyond the page {direction}: check page size, margin, pitch and count";
+
+    public const string CornerTooRound = "a corner's radius is at most half of the label's shorter side";
+
+    public static string LabelsOverlap(string side) =>
+        $"the labels overlap: the pitch goes from one label's edge to the next one's, and is not less than the {side}";
 }

@@ -136,7 +136,7 @@ public sealed class TagLabelsTests
     }
 
     private static Composed Compose(string bag, string loop, int firstLabel, params BuildSet[] sets) =>
-        TagLabels.Compose(sets, Catalog, TestFonts.Shipped, Catalog.Stocks[bag], Catalog.Stocks[loop], firstLabel);
+        TagLabels.Compose(sets, Catalog, TestFonts.Shipped, Catalog.Stocks[bag], Catalog.Stocks[loop], SheetUse.Whole with { FirstLabel = firstLabel });
 
     /// <summary>Each label with its inks and its place on its page, in points.</summary>
     private static IEnumerable<Label> LabelsOf(string bag, string loop, params BuildSet[] sets)
