@@ -7,6 +7,9 @@ namespace Tagend.Output;
 /// <summary>The system's print queues, by the client programs of CUPS: lp and lpstat.</summary>
 public static class PrintQueue
 {
+    /// <summary>Neither scaled, turned nor shifted: CUPS holds a label for larger or smaller by less than a point.</summary>
+    private static readonly string[] AtTrueSize = ["-o", "print-scaling=none", "-o", "position=top-left", "-o", "nopdfautorotate"];
+
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
 
     /// <summary>Sends a PDF as it is, unscaled, on its own paper.</summary>
@@ -18,7 +21,7 @@ public static class PrintQueue
     {
         var said = Run(
             "lp",
-            ["-d", printer, "-t", job, "-o", "print-scaling=none", "-o", $"media={PaperName.Of(paper)}", Path.GetFullPath(file)],
+            ["-d", printer, "-t", job, .. AtTrueSize, "-o", $"media={PaperName.Of(paper)}", Path.GetFullPath(file)],
             ByHand(file, paper));
         return said.ExitCode == 0
             ? WordAfter("request id is ", said.Output) ?? said.Output

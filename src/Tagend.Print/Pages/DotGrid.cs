@@ -25,7 +25,7 @@ internal readonly record struct DotGrid(int DotsPerInch)
     public float Before(float points) => MathF.Floor((points / Size) + 0.001f) * Size;
 
     /// <summary>The whole dots nearest to a page's side, in points.</summary>
-    /// <remarks>Down to a hundredth of a point, in which a PDF's page is measured, or a program that rounds up adds a dot.</remarks>
+    /// <remarks>Down to a hundredth of a point, in which a PDF's page is measured: a program that rounds up would add a dot.</remarks>
     public float WholeSide(Length side) =>
         (float)(Math.Floor((Math.Round(side.Inches * DotsPerInch) * Points.PerInch * 100 / DotsPerInch) + 0.001) / 100);
 

@@ -20,11 +20,15 @@ internal static class TagendProgram
     public static Said Run(params IReadOnlyList<string> arguments) => RunWithInput("", arguments);
 
     public static Said RunWithInput(string input, params IReadOnlyList<string> arguments) =>
-        Run(Environment.CurrentDirectory, input, arguments);
+        Run(Environment.CurrentDirectory, input, [], arguments);
 
-    public static Said RunIn(string folder, params IReadOnlyList<string> arguments) => Run(folder, "", arguments);
+    public static Said RunIn(string folder, params IReadOnlyList<string> arguments) => Run(folder, "", [], arguments);
 
-    private static Said Run(string folder, string input, IReadOnlyList<string> arguments)
+    /// <summary>With variables of the environment set.</summary>
+    public static Said RunWith(Dictionary<string, string> environment, params IReadOnlyList<string> arguments) =>
+        Run(Environment.CurrentDirectory, "", environment, arguments);
+
+    private static Said Run(string folder, string input, Dictionary<string, string> environment, IReadOnlyList<string> arguments)
     {
         var start = new ProcessStartInfo(Executable, arguments)
         {
@@ -33,6 +37,11 @@ internal static class TagendProgram
             RedirectStandardOutput = true,
             RedirectStandardError = true,
         };
+        foreach (var (name, value) in environment)
+        {
+            start.Environment[name] = value;
+        }
+
         using var process = Process.Start(start)!;
         process.StandardInput.Write(input);
         process.StandardInput.Close();
