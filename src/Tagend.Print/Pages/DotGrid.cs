@@ -25,9 +25,15 @@ internal readonly record struct DotGrid(int DotsPerInch)
     public float Before(float points) => MathF.Floor((points / Size) + 0.001f) * Size;
 
     /// <summary>The whole dots nearest to a page's side, in points.</summary>
-    /// <remarks>Down to a hundredth of a point, in which a PDF's page is measured: a program that rounds up would add a dot.</remarks>
-    public float WholeSide(Length side) =>
-        (float)(Math.Floor((Math.Round(side.Inches * DotsPerInch) * Points.PerInch * 100 / DotsPerInch) + 0.001) / 100);
+    /// <remarks>
+    /// Where they are no whole points, less by up to a hundredth, in which a PDF's page is measured: a program that rounds
+    /// up would add a dot.
+    /// </remarks>
+    public float WholeSide(Length side)
+    {
+        var points = Math.Round(side.Inches * DotsPerInch) * Points.PerInch / DotsPerInch;
+        return (float)(Math.Abs(points - Math.Round(points)) < 1e-6 ? Math.Round(points) : (Math.Ceiling(points * 100 - 1e-4) - 1) / 100);
+    }
 
     /// <summary>A level or upright line as a bar of whole dots, one at the least; a text on an edge between dots; all else as it is.</summary>
     public Ink OnDots(Ink ink) => ink switch

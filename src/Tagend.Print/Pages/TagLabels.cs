@@ -105,7 +105,8 @@ public static class TagLabels
         }
 
         var (width, height) = (Points.Of(stock.LabelWidth), Points.Of(stock.LabelHeight));
-        var room = new Room(width - code.Side - Margin, height - (2 * Margin));
+        var left = code.Side + code.Grid.Size; // a letter may reach out of its place by part of a dot
+        var room = new Room(width - left - Margin, height - (2 * Margin));
         var last = wordings[0](LabelStyle.LargeToSmall[^1]).Place(fonts, room with { Height = Room.Endless });
         if (last is Placed)
         {
@@ -119,7 +120,7 @@ public static class TagLabels
                     return
                     [
                         code.Symbol.InkAt(quiet, top + quiet, code.Module),
-                        .. words.InksAt(code.Side, (height - words.Height) / 2).Select(code.Grid.OnDots),
+                        .. words.InksAt(left, (height - words.Height) / 2).Select(code.Grid.OnDots),
                     ];
                 }
             }
