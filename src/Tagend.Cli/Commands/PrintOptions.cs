@@ -154,7 +154,7 @@ internal sealed class PrintOptions
     public List<string> OrdersOf(ParseResult parsed) =>
         [.. (parsed.GetValue(_orders) ?? []).Select(o => NameReader.TryReadOrder(o, out var order, out _) ? order : o)];
 
-    /// <exception cref="Problems.TagendException">A label stock is not in stocks.toml.</exception>
+    /// <exception cref="Problems.TagendException">A label stock is not in stocks.toml, or is a sheet and no label printer's.</exception>
     public PrintPlan PlanOf(ParseResult parsed, ShopCatalog catalog)
     {
         var dpi = parsed.GetValue(_dpi);
@@ -177,7 +177,11 @@ internal sealed class PrintOptions
         LabelStock Drawn(string name)
         {
             var stock = StockOf(name, catalog);
-            return dpi is null ? stock : stock with { DotsPerInch = dpi };
+            return dpi is null || stock.LabelsPerPage == 1
+                ? stock with { DotsPerInch = dpi ?? stock.DotsPerInch }
+                : throw new Problems.TagendException(
+                    $"--dpi is for label printers, and {stock.Name} ({stock.Title}) is a sheet: its codes are drawn for laser and ink "
+                    + "printers of 300, 600 or 1200 dpi as it is; leave --dpi out, or choose a roll with --bag-labels and --loop-labels");
         }
     }
 
