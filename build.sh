@@ -5,8 +5,8 @@ cd "$(dirname "$0")"
 export DOTNET_NOLOGO=1 DOTNET_CLI_TELEMETRY_OPTOUT=1 LC_ALL=C.UTF-8
 
 tagend=src/Tagend.Cli/bin/Release/net10.0/tagend
-outside_tools=(pdftoppm qpdf zbarimg mutool ZXingReader identify /usr/share/X11/xkb/symbols/us)
-outside_packages=(poppler-utils qpdf zbar-tools mupdf-tools zxing-cpp-tools imagemagick xkb-data)
+outside_tools=(pdftoppm qpdf zbarimg mutool ZXingReader identify cupsd ippeveprinter lp dbus-daemon /usr/share/X11/xkb/symbols/us)
+outside_packages=(poppler-utils qpdf zbar-tools mupdf-tools zxing-cpp-tools imagemagick cups cups-ipp-utils cups-client dbus xkb-data)
 sample_date=2026-03-14
 export TAGEND_JOB_BOOK=none # demo orders are nobody's
 
@@ -24,6 +24,7 @@ demo() {
 # The tests hold the output to programs that are not ours. What cannot be installed is skipped, and counted.
 install_outside_tools() {
     local missing=()
+    PATH="$PATH:/usr/sbin"
     for i in "${!outside_tools[@]}"; do
         command -v "${outside_tools[$i]}" > /dev/null || [ -e "${outside_tools[$i]}" ] || missing+=("${outside_packages[$i]}")
     done
@@ -34,6 +35,13 @@ install_outside_tools() {
     else
         echo "the checks that need ${missing[*]} will be skipped; to have them: sudo apt-get install ${missing[*]}"
     fi
+}
+
+# A third decoder of QR codes, in JavaScript.
+install_jsqr() {
+    [ -d out/jsqr/node_modules/jsqr ] && return
+    { command -v npm && npm install --prefix out/jsqr --no-audit --no-fund jsqr@1.4.0 pngjs@7.0.0; } > /dev/null 2>&1 \
+        || echo "the checks that need jsQR will be skipped: npm (with Node.js) does not install it here"
 }
 
 publish() {
@@ -51,6 +59,7 @@ samples() {
 
 test_all() {
     install_outside_tools
+    install_jsqr
     build
     dotnet format Tagend.slnx --no-restore --verify-no-changes --exclude-diagnostics IDE0130 || exit 1
     if command -v clang > /dev/null || command -v gcc > /dev/null; then

@@ -14,6 +14,7 @@ var root = new RootCommand(
     JobsCommand.Create(),
     BuiltCommand.Create(),
     RulerCommand.Create(),
+    OutlinesCommand.Create(),
     InitCommand.Create(),
 };
 var parsed = root.Parse(args);

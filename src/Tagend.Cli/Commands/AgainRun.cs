@@ -167,8 +167,8 @@ internal sealed class AgainRun(ShopCatalog? catalog, AgainPlan plan, RunBook boo
     private Composed Tags(BuildSet set, bool isBag, ShopCatalog catalog, Fonts fonts)
     {
         var (bag, loop) = (PrintOptions.StockOf(plan.Labels ?? catalog.Shop.BagStock, catalog), PrintOptions.StockOf(plan.Labels ?? catalog.Shop.LoopStock, catalog));
-        var labels = TagLabels.Of(set, catalog, fonts, bag, loop, firstLabel: 1);
-        return new Composed([.. TagLabels.Pages(labels.Labels.Skip(isBag ? 0 : 1), firstLabel: 1)], labels.Problems);
+        var labels = TagLabels.Of(set, catalog, fonts, bag, loop, SheetUse.Whole);
+        return new Composed([.. TagLabels.Pages(labels.Labels.Skip(isBag ? 0 : 1), SheetUse.Whole)], labels.Problems);
     }
 
     private static string NameOf(BuildSet set, bool isBag) => isBag ? set.Order : $"{set.Order}-{set.Builds[0].Spec.Piece}";

@@ -41,7 +41,8 @@ internal static class PrintCommand
             return ExitCode.Problems;
         }
 
-        var run = new PrintRun(catalog, paper.PlanOf(parsed, catalog));
+        var plan = paper.PlanOf(parsed, catalog);
+        var run = new PrintRun(catalog, plan);
         var chosen = orders.Count == 0 ? report.Sets : [.. report.Sets.Where(s => orders.Contains(s.Order))];
         var printed = run.Compose(chosen);
         ShopOptions.Report(printed.Problems);
@@ -53,9 +54,24 @@ internal static class PrintCommand
         var withheld = report.Withheld.Where(o => orders.Count == 0 || orders.Contains(o)).Concat(printed.Withheld).ToList();
         Show(printed, withheld);
         options.Book.Record(printed.Sets, Console.Out);
+        if (plan.Printer is { } printer)
+        {
+            Send(printed.Papers, printer);
+        }
+
         return options.Book.HasFailed ? ExitCode.World
             : withheld.Count > 0 || refused && orders.Count == 0 ? ExitCode.Problems
             : ExitCode.Done;
+    }
+
+    /// <summary>One document after the other; the first that is not taken ends it.</summary>
+    private static void Send(IReadOnlyList<PrintedPaper> papers, string printer)
+    {
+        foreach (var paper in papers)
+        {
+            var job = PrintQueue.Send(printer, paper.Path, paper.Title, paper.Paper);
+            Console.WriteLine($"{paper.Path}: sent to {printer}, job {job}");
+        }
     }
 
     private static void Show(PrintedSets printed, List<string> withheld)

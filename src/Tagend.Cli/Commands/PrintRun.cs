@@ -1,4 +1,5 @@
 using Tagend.Catalog;
+using Tagend.Measures;
 using Tagend.Output;
 using Tagend.Pages;
 using Tagend.Problems;
@@ -10,14 +11,19 @@ namespace Tagend.Commands;
 /// <summary>What a run of the printer made.</summary>
 /// <param name="Sets">Printed whole: on every paper asked for.</param>
 /// <param name="Withheld">Orders with something that did not fit its paper.</param>
-/// <param name="Papers">The PDFs and their page counts.</param>
+/// <param name="Papers">The PDFs.</param>
 /// <param name="Files">Ready to be written.</param>
 internal sealed record PrintedSets(
     IReadOnlyList<BuildSet> Sets,
     IReadOnlyList<string> Withheld,
     IReadOnlyList<Problem> Problems,
-    IReadOnlyList<(string Path, int Pages)> Papers,
+    IReadOnlyList<PrintedPaper> Papers,
     IReadOnlyList<NewFile> Files);
+
+/// <summary>A PDF that a run made.</summary>
+/// <param name="Title">Also the job's name at a printer.</param>
+/// <param name="Paper">Of its first page; where it goes to a printer, of all.</param>
+internal sealed record PrintedPaper(string Path, string Title, int Pages, Paper Paper);
 
 /// <summary>Makes the papers of sets; a set that does not fit one of them is on none.</summary>
 internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
@@ -60,26 +66,37 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
 
         var pulls = Asked<Composed>(PrintOptions.Pulls, () => good.Count == 0 ? [] : [PullSheet.Compose(good, catalog, SheetPaper, _fonts)]);
         problems.AddRange(pulls.SelectMany(c => c.Problems));
-        var tagPages = TagLabels.Pages(labels, plan.FirstLabel);
-        var papers = new (string Name, IReadOnlyList<Page> Pages)[]
-            {
-                (PrintOptions.Cards, Scaled(cardPages)),
-                (PrintOptions.Tags, IsOnDots ? tagPages : Scaled(tagPages)),
-                (PrintOptions.Sheets, Scaled(sheetPages)),
-                (PrintOptions.Pulls, Scaled([.. pulls.SelectMany(c => c.Pages)])),
-                (PrintOptions.Strips, Scaled(stripPages)),
-            }
-            .Where(p => p.Pages.Count > 0)
-            .ToList();
+        IEnumerable<Document> asked =
+        [
+            new Document(PrintOptions.Cards, CardPaper, Scaled(cardPages)),
+            .. TagDocuments(labels),
+            new Document(PrintOptions.Sheets, SheetPaper, Scaled(sheetPages)) { Language = sheets?.LanguageTag ?? PdfNote.English },
+            new Document(PrintOptions.Pulls, SheetPaper, Scaled([.. pulls.SelectMany(c => c.Pages)])),
+            .. StripDocuments(Scaled(stripPages)),
+        ];
+        var documents = asked.Where(d => d.Pages.Count > 0).ToList();
+        var whose = good.Count == 1 ? good[0].Order : Counted.Of(good.Count, "set");
         return new PrintedSets(
             good,
             [.. sets.Except(good).Select(s => s.Order)],
             problems,
-            [.. papers.Select(p => (PathOf($"{p.Name}.pdf"), p.Pages.Count))],
-            [.. papers.SelectMany(p => Files(
-                new PdfNote($"Tagend {p.Name}", good[0].Builds[0].Spec.Date, p.Name == PrintOptions.Sheets ? sheets!.LanguageTag : PdfNote.English),
-                p.Name,
-                p.Pages))]);
+            [.. documents.Select(d => new PrintedPaper(PathOf($"{d.Name}.pdf"), $"Tagend {d.Name}, {whose}", d.Pages.Count, d.Paper))],
+            [.. documents.SelectMany(d => Files(d, new PdfNote($"Tagend {d.Name}", good[0].Builds[0].Spec.Date, d.Language)))]);
+    }
+
+    /// <summary>One document, or for a printer, which has one paper a job, one a stock.</summary>
+    private IEnumerable<Document> TagDocuments(List<TagLabel> labels)
+    {
+        var byStock = labels.GroupBy(l => l.Stock).ToList();
+        return plan.Printer is null || byStock.Count == 1
+            ? [new Document(PrintOptions.Tags, PaperOf(plan.BagStock), OnDots(TagLabels.Pages(labels, plan.Use)))]
+            : byStock.Select(g => new Document($"{PrintOptions.Tags}-{g.Key.Name}", PaperOf(g.Key), OnDots(TagLabels.Pages(g, plan.Use))));
+
+        // Labels of a printer whose dots are known stay on its dots.
+        IReadOnlyList<Page> OnDots(IReadOnlyList<Page> pages) =>
+            plan.BagStock.DotsPerInch is null && plan.LoopStock.DotsPerInch is null ? Scaled(pages) : pages;
+
+        static Paper PaperOf(LabelStock stock) => new(stock.Name, stock.PageWidth, stock.PageHeight);
     }
 
     /// <summary>The pages of a set, with a bookmark on the first.</summary>
@@ -90,32 +107,45 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
         return papers.SelectMany(p => p.Pages).Select((page, i) => i == 0 ? page with { Bookmark = title } : page);
     }
 
-    /// <summary>Labels of a printer whose dots are known are drawn on its dots.</summary>
-    private bool IsOnDots => plan.BagStock.DotsPerInch is not null || plan.LoopStock.DotsPerInch is not null;
+    /// <summary>One document, or for a printer and a roll, whose pages are as long as their pieces, one a page.</summary>
+    private IEnumerable<Document> StripDocuments(IReadOnlyList<Page> pages) => plan.Printer is null || !plan.StripStock.IsRoll
+        ? [new Document(PrintOptions.Strips, SheetPaper, pages)]
+        : pages.Select((page, i) => new Document(
+            $"{PrintOptions.Strips}-{i + 1:00}", new Paper("roll", plan.StripStock.Across, Length.FromInches(page.Height / Points.PerInch)), [page]));
 
     private IReadOnlyList<Page> Scaled(IReadOnlyList<Page> pages) =>
         plan.Scale is { } scale ? [.. pages.Select(p => p.Through(scale))] : pages;
 
     private SetLabels Tags(BuildSet set) =>
-        TagLabels.Of(set, catalog, _fonts, plan.BagStock, plan.LoopStock, plan.FirstLabel);
+        TagLabels.Of(set, catalog, _fonts, plan.BagStock, plan.LoopStock, plan.Use);
 
     private List<T> Asked<T>(string paper, Func<IEnumerable<T>> compose) =>
         plan.Papers.Contains(paper) ? [.. compose()] : [];
 
-    private IEnumerable<NewFile> Files(PdfNote note, string name, IReadOnlyList<Page> pages)
+    private IEnumerable<NewFile> Files(Document document, PdfNote note)
     {
-        yield return new NewFile(PathOf($"{name}.pdf"), stream => PdfFile.Write(pages, _fonts, note, stream));
-        if (plan.PreviewDpi is not { } dpi)
+        yield return new NewFile(PathOf($"{document.Name}.pdf"), stream => PdfFile.Write(document.Pages, _fonts, note, stream));
+        foreach (var (number, page) in document.Pages.Index())
         {
-            yield break;
-        }
+            if (plan.PreviewDpi is { } preview)
+            {
+                yield return Picture($"{document.Name}-{number + 1:00}.png", page, preview, DotDepth.Gray);
+            }
 
-        foreach (var (number, page) in pages.Index())
-        {
-            yield return new NewFile(
-                PathOf($"{name}-{number + 1:00}.png"), stream => PngFile.Write(page, _fonts, dpi, DotDepth.Gray, stream));
+            if (plan.LabelDpi is { } dpi && document.Name.StartsWith(PrintOptions.Tags, StringComparison.Ordinal))
+            {
+                yield return Picture($"{document.Name}-{dpi}dpi-{number + 1:00}.png", page, dpi, DotDepth.BlackOrWhite);
+            }
         }
     }
 
+    private NewFile Picture(string file, Page page, int dotsPerInch, DotDepth depth) =>
+        new(PathOf(file), stream => PngFile.Write(page, _fonts, dotsPerInch, depth, stream));
+
     private string PathOf(string file) => Path.Combine(plan.Folder, file);
+
+    private sealed record Document(string Name, Paper Paper, IReadOnlyList<Page> Pages)
+    {
+        public string Language { get; init; } = PdfNote.English;
+    }
 }

@@ -47,4 +47,9 @@ internal static class CatalogWording
     public static string NoPicture(string path) => $"there is no {path}: put the picture there, or leave logo empty";
 
     public const string APng = "a PNG picture; export an SVG or a JPEG as PNG, 600 dots wide or more";
+
+    public const string CornerTooRound = "a corner's radius is at most half of the label's shorter side";
+
+    public static string LabelsOverlap(string side) =>
+        $"the labels overlap: the pitch goes from one label's edge to the next one's, and is not less than the {side}";
 }

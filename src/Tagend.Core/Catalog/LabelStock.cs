@@ -8,8 +8,9 @@ namespace Tagend.Catalog;
 /// <param name="LabelWidth">Of one label.</param>
 /// <param name="Left">Left edge of the sheet to the first label.</param>
 /// <param name="Top">Top edge of the sheet to the first label.</param>
-/// <param name="AcrossPitch">Left edge to left edge of neighbours.</param>
-/// <param name="DownPitch">Top edge to top edge of neighbours.</param>
+/// <param name="AcrossPitch">Left edge to left edge of neighbors.</param>
+/// <param name="DownPitch">Top edge to top edge of neighbors.</param>
+/// <param name="Corner">Radius of a label's corners; zero for square ones.</param>
 /// <param name="DotsPerInch">Of the label printer; null for sheets that a laser or ink printer takes.</param>
 public sealed record LabelStock(
     string Name,
@@ -24,6 +25,7 @@ public sealed record LabelStock(
     Length Top,
     Length AcrossPitch,
     Length DownPitch,
+    Length Corner,
     int? DotsPerInch)
 {
     public int LabelsPerPage => Rows * Columns;

@@ -22,6 +22,7 @@ internal static class StockReader
             section.Length("top", Length.Zero),
             section.Length("across", label[0]),
             section.Length("down", label[1]),
+            section.Length("corner", Length.Zero),
             section.OptionalWhole("dpi", 100, 1200));
         if (stock.Left + (stock.AcrossPitch * (stock.Columns - 1)) + stock.LabelWidth > stock.PageWidth)
         {
@@ -31,6 +32,21 @@ internal static class StockReader
         if (stock.Top + (stock.DownPitch * (stock.Rows - 1)) + stock.LabelHeight > stock.PageHeight)
         {
             section.Report("page", null, CatalogWording.LabelsBeyondPage("down"));
+        }
+
+        if (stock.Corner * 2 > Length.Min(stock.LabelWidth, stock.LabelHeight))
+        {
+            section.Report("corner", null, CatalogWording.CornerTooRound);
+        }
+
+        if (stock.AcrossPitch < stock.LabelWidth && stock.Columns > 1)
+        {
+            section.Report("across", null, CatalogWording.LabelsOverlap("label's width"));
+        }
+
+        if (stock.DownPitch < stock.LabelHeight && stock.Rows > 1)
+        {
+            section.Report("down", null, CatalogWording.LabelsOverlap("label's height"));
         }
 
         return stock;

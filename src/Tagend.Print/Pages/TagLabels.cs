@@ -24,7 +24,7 @@ public static class TagLabels
     /// loop tags. On a label the code comes first, then as many words as fit: see <see cref="BagTag"/> and
     /// <see cref="LoopTag"/> for what is left out first, and <see cref="LabelStyle"/> for the smallest type.
     /// </summary>
-    /// <param name="firstLabel">Label to start at on the first sheet of each stock, from 1: a sheet may be part used.</param>
+    /// <param name="use">Of the first sheet of each stock: it may be part used. Whole where null.</param>
     /// <returns>The pages, or the problems of what does not fit.</returns>
     public static Composed Compose(
         IEnumerable<BuildSet> sets,
@@ -32,26 +32,24 @@ public static class TagLabels
         Fonts fonts,
         LabelStock bagStock,
         LabelStock loopStock,
-        int firstLabel = 1)
+        SheetUse? use = null)
     {
-        var made = sets.Select(set => Of(set, catalog, fonts, bagStock, loopStock, firstLabel)).ToList();
+        var sheets = use ?? SheetUse.Whole;
+        var made = sets.Select(set => Of(set, catalog, fonts, bagStock, loopStock, sheets)).ToList();
         List<Problem> problems = [.. made.SelectMany(m => m.Problems).Distinct()];
         return problems.Count > 0
             ? new Composed([], problems)
-            : new Composed(Pages(made.SelectMany(m => m.Labels), firstLabel), []);
+            : new Composed(Pages(made.SelectMany(m => m.Labels), sheets), []);
     }
 
     /// <summary>The labels of one set, its bag's first, or the problems of what does not fit.</summary>
-    /// <param name="firstLabel">As of <see cref="Compose"/>.</param>
+    /// <param name="use">As of <see cref="Compose"/>.</param>
     public static SetLabels Of(
-        BuildSet set, ShopCatalog catalog, Fonts fonts, LabelStock bagStock, LabelStock loopStock, int firstLabel)
+        BuildSet set, ShopCatalog catalog, Fonts fonts, LabelStock bagStock, LabelStock loopStock, SheetUse use)
     {
-        ArgumentOutOfRangeException.ThrowIfLessThan(firstLabel, 1);
-        LabelStock[] stocks = [bagStock, loopStock];
-        if (Array.Find(stocks, s => s.LabelsPerPage > 1 && s.LabelsPerPage < firstLabel) is { } small)
+        if ((use.MisfitOn(bagStock) ?? use.MisfitOn(loopStock)) is { } misfit)
         {
-            return new SetLabels(
-                [], [new Problem(new Place("tags"), null, $"no label {firstLabel}: a sheet of {small.Name} ({small.Title}) has {small.LabelsPerPage}")]);
+            return new SetLabels([], [new Problem(new Place("tags"), null, misfit)]);
         }
 
         var problems = new List<Problem>();
@@ -61,13 +59,13 @@ public static class TagLabels
     }
 
     /// <summary>The pages of labels, in the order that <see cref="Compose"/> tells.</summary>
-    /// <param name="firstLabel">On a sheet of each stock there is one of this number.</param>
-    public static IReadOnlyList<Page> Pages(IEnumerable<TagLabel> labels, int firstLabel)
+    /// <param name="use">Of the first sheet of each stock, which has the labels it names.</param>
+    public static IReadOnlyList<Page> Pages(IEnumerable<TagLabel> labels, SheetUse use)
     {
         var all = labels.ToList();
         return all.TrueForAll(l => l.Stock.LabelsPerPage == 1)
             ? [.. all.Select(l => LabelPage.Of(l.Stock, [(1, l.Inks)]))]
-            : [.. all.GroupBy(l => l.Stock).SelectMany(g => LabelPage.Fill(g.Key, g.Select(l => l.Inks), firstLabel))];
+            : [.. all.GroupBy(l => l.Stock).SelectMany(g => LabelPage.Fill(g.Key, g.Select(l => l.Inks), use))];
     }
 
     private static IReadOnlyList<Ink> Bag(
@@ -107,7 +105,8 @@ public static class TagLabels
         }
 
         var (width, height) = (Points.Of(stock.LabelWidth), Points.Of(stock.LabelHeight));
-        var room = new Room(width - code.Side - Margin, height - (2 * Margin));
+        var left = code.Side + code.Grid.Size; // a letter may reach out of its place by part of a dot
+        var room = new Room(width - left - Margin, height - (2 * Margin));
         var last = wordings[0](LabelStyle.LargeToSmall[^1]).Place(fonts, room with { Height = Room.Endless });
         if (last is Placed)
         {
@@ -121,7 +120,7 @@ public static class TagLabels
                     return
                     [
                         code.Symbol.InkAt(quiet, top + quiet, code.Module),
-                        .. words.InksAt(code.Side, (height - words.Height) / 2),
+                        .. words.InksAt(left, (height - words.Height) / 2).Select(code.Grid.OnDots),
                     ];
                 }
             }

@@ -20,13 +20,17 @@ internal static class TagendProgram
     public static Said Run(params IReadOnlyList<string> arguments) => RunWithInput("", arguments);
 
     public static Said RunWithInput(string input, params IReadOnlyList<string> arguments) =>
-        Run(Environment.CurrentDirectory, input, arguments);
+        Run(Environment.CurrentDirectory, input, [], arguments);
 
-    public static Said RunIn(string folder, params IReadOnlyList<string> arguments) => Run(folder, "", arguments);
+    public static Said RunIn(string folder, params IReadOnlyList<string> arguments) => Run(folder, "", [], arguments);
 
-    private static Said Run(string folder, string input, IReadOnlyList<string> arguments)
+    /// <summary>With variables of the environment set.</summary>
+    public static Said RunWith(Dictionary<string, string> environment, params IReadOnlyList<string> arguments) =>
+        Run(Environment.CurrentDirectory, "", environment, arguments);
+
+    private static Said Run(string folder, string input, Dictionary<string, string> environment, IReadOnlyList<string> arguments)
     {
-        using var process = Start(folder, arguments);
+        using var process = Start(folder, environment, arguments);
         process.StandardInput.Write(input);
         process.StandardInput.Close();
         var errors = process.StandardError.ReadToEndAsync();
@@ -37,7 +41,9 @@ internal static class TagendProgram
     }
 
     /// <summary>Starts it, with no job book but one that the arguments name.</summary>
-    public static Process Start(string folder, params IReadOnlyList<string> arguments)
+    public static Process Start(string folder, params IReadOnlyList<string> arguments) => Start(folder, [], arguments);
+
+    private static Process Start(string folder, Dictionary<string, string> environment, IReadOnlyList<string> arguments)
     {
         var start = new ProcessStartInfo(Executable, arguments)
         {
@@ -47,6 +53,11 @@ internal static class TagendProgram
             RedirectStandardError = true,
         };
         start.Environment["TAGEND_JOB_BOOK"] = "none";
+        foreach (var (name, value) in environment)
+        {
+            start.Environment[name] = value;
+        }
+
         return Process.Start(start)!;
     }
 

@@ -11,22 +11,29 @@ using Xunit;
 namespace Tagend.PaperTests.Pages;
 
 /// <summary>The tags of the demo orders on a stock, and the texts their codes must say.</summary>
-internal sealed record PrintedTags(LabelStock LoopStock, IReadOnlyList<Page> Pages, IReadOnlyList<string> Texts)
+/// <param name="BagStock">With the dots they are drawn on.</param>
+internal sealed record PrintedTags(LabelStock BagStock, LabelStock LoopStock, IReadOnlyList<Page> Pages, IReadOnlyList<string> Texts)
 {
     private static readonly ShopCatalog Catalog = ReadCatalog();
 
-    public static PrintedTags Of(string bagStock, string loopStock)
+    /// <param name="dotsPerInch">Of the printer they are drawn for; null for what the stock says.</param>
+    /// <param name="orders">Of the demo; null for all.</param>
+    public static PrintedTags Of(
+        string bagStock, string loopStock, int? dotsPerInch = null, params IReadOnlyList<string> orders)
     {
+        var (bag, loop) = (Drawn(Catalog.Stocks[bagStock]), Drawn(Catalog.Stocks[loopStock]));
         var file = OrderReader.Read(
             Path.Combine(Sample.Templates, "..", "demo-orders", "demo.csv"), LengthUnit.Inch, Catalog.Shop.Columns);
         var report = SetBuilder.Build(file, new SpecBuilder(Catalog, LengthUnit.Inch, Sample.Date));
         Assert.Equal(7, report.Sets.Count);
-        return new PrintedTags(
-            Catalog.Stocks[loopStock], Compose(report.Sets, bagStock, loopStock), [.. report.Sets.SelectMany(TextsOf)]);
+        List<BuildSet> sets = [.. report.Sets.Where(s => orders.Count == 0 || orders.Contains(s.Order))];
+        return new PrintedTags(bag, loop, Compose(sets, bag, loop), [.. sets.SelectMany(TextsOf)]);
+
+        LabelStock Drawn(LabelStock stock) => stock with { DotsPerInch = dotsPerInch ?? stock.DotsPerInch };
 
         IEnumerable<string> TextsOf(BuildSet set)
         {
-            var words = Compose([set], bagStock, loopStock)[0].Inks.OfType<TextInk>().Select(t => t.Text);
+            var words = Compose([set], bag, loop)[0].Inks.OfType<TextInk>().Select(t => t.Text);
             var contentsOnly = words.Any(t => t.StartsWith("Code: pieces and", StringComparison.Ordinal));
             return
             [
@@ -36,9 +43,9 @@ internal sealed record PrintedTags(LabelStock LoopStock, IReadOnlyList<Page> Pag
         }
     }
 
-    private static IReadOnlyList<Page> Compose(IReadOnlyList<BuildSet> sets, string bagStock, string loopStock)
+    private static IReadOnlyList<Page> Compose(IReadOnlyList<BuildSet> sets, LabelStock bag, LabelStock loop)
     {
-        var composed = TagLabels.Compose(sets, Catalog, Sample.Fonts, Catalog.Stocks[bagStock], Catalog.Stocks[loopStock]);
+        var composed = TagLabels.Compose(sets, Catalog, Sample.Fonts, bag, loop);
         Assert.Empty(composed.Problems);
         return composed.Pages;
     }

@@ -1,4 +1,3 @@
-using System.Text.RegularExpressions;
 using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Output;
@@ -62,8 +61,8 @@ public sealed class TagLabelsTests
         OutsideTool.Run("pdftoppm", "-r", $"{dotsPerInch}", shades, "-png", pdf, sample.Place("page"));
         var pictures = Directory.GetFiles(Path.GetDirectoryName(pdf)!, "page*.png");
         Assert.Equal(25, tags.Texts.Count);
-        Assert.Equal(tags.Texts.Order(StringComparer.Ordinal), ByZbar(pictures));
-        var byZxing = ByZxing(pictures);
+        Assert.Equal(tags.Texts.Order(StringComparer.Ordinal), Decoders.ByZbar(pictures));
+        var byZxing = Decoders.ByZxing(pictures);
         Assert.Subset(tags.Texts.ToHashSet(), byZxing.ToHashSet());
         Assert.InRange(byZxing.Distinct().Count(), fewestByZxing, 25);
     }
@@ -111,19 +110,7 @@ public sealed class TagLabelsTests
     private static void AssertRead(PrintedTags tags, IReadOnlyList<string> pictures)
     {
         var expected = tags.Texts.Order(StringComparer.Ordinal).ToList();
-        Assert.Equal(expected, ByZbar(pictures));
-        Assert.Equal(expected, ByZxing(pictures));
-    }
-
-    private static List<string> ByZbar(IReadOnlyList<string> pictures)
-    {
-        var said = OutsideTool.Run("zbarimg", ["--quiet", "--raw", .. pictures]).Output;
-        return [.. said.TrimEnd().Split('\n').Order(StringComparer.Ordinal)];
-    }
-
-    private static List<string> ByZxing(IReadOnlyList<string> pictures)
-    {
-        var said = OutsideTool.Run("ZXingReader", ["-1", "-format", "QRCode", .. pictures]).Output;
-        return [.. Regex.Matches(said, "QRCode \"(.*)\"").Select(m => m.Groups[1].Value).Order(StringComparer.Ordinal)];
+        Assert.Equal(expected, Decoders.ByZbar(pictures));
+        Assert.Equal(expected, Decoders.ByZxing(pictures));
     }
 }

@@ -11,6 +11,6 @@ internal static class Stock
     {
         var (across, down) = (Length.FromInches((double)width / dotsPerInch), Length.FromInches((double)height / dotsPerInch));
         return new LabelStock(
-            "roll", "Test roll", across, down, across, down, 1, 1, Length.Zero, Length.Zero, across, down, dotsPerInch);
+            "roll", "Test roll", across, down, across, down, 1, 1, Length.Zero, Length.Zero, across, down, Length.Zero, dotsPerInch);
     }
 }

@@ -1,0 +1,85 @@
+using System.ComponentModel;
+using System.Diagnostics;
+using Tagend.Problems;
+
+namespace Tagend.Output;
+
+/// <summary>The system's print queues, by the client programs of CUPS: lp and lpstat.</summary>
+public static class PrintQueue
+{
+    /// <summary>Neither scaled, turned nor shifted: CUPS holds a label for larger or smaller by less than a point.</summary>
+    private static readonly string[] AtTrueSize = ["-o", "print-scaling=none", "-o", "position=top-left", "-o", "nopdfautorotate"];
+
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
+
+    /// <summary>Sends a PDF as it is, unscaled, on its own paper.</summary>
+    /// <param name="job">The job's name in the queue.</param>
+    /// <param name="paper">Of all pages.</param>
+    /// <returns>The queue's name for the job.</returns>
+    /// <exception cref="TagendException">There is no queue, or it refused: in its own words, and what to do.</exception>
+    public static string Send(string printer, string file, string job, Paper paper)
+    {
+        var said = Run(
+            "lp",
+            ["-d", printer, "-t", job, .. AtTrueSize, "-o", $"media={PaperName.Of(paper)}", Path.GetFullPath(file)],
+            ByHand(file, paper));
+        return said.ExitCode == 0
+            ? WordAfter("request id is ", said.Output) ?? said.Output
+            : throw new TagendException(
+                $"the print queue {printer} did not take {file}: {Reason(said.Errors)} (tagend print --printers lists the queues)");
+    }
+
+    /// <summary>The queues by name, the default one first.</summary>
+    /// <exception cref="TagendException">The system has none that answers.</exception>
+    public static IReadOnlyList<string> Names()
+    {
+        const string HowTo = "print the PDFs from a viewer at actual size, 100 %";
+        var said = Run("lpstat", ["-e"], HowTo);
+        if (said.ExitCode != 0)
+        {
+            throw new TagendException($"the print queues do not answer: {Reason(said.Errors)}; {HowTo}");
+        }
+
+        var preferred = WordAfter("destination: ", Run("lpstat", ["-d"], HowTo).Output);
+        return [.. said.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries).OrderBy(n => n != preferred).ThenBy(n => n, StringComparer.Ordinal)];
+    }
+
+    private static string ByHand(string file, Paper paper) =>
+        $"open {file} in a PDF viewer and print it on {paper.Title} at actual size: 100 %, no fit, shrink or scaling to the page";
+
+    private static (int ExitCode, string Output, string Errors) Run(string program, IReadOnlyList<string> arguments, string otherwise)
+    {
+        var start = new ProcessStartInfo(program, arguments)
+        {
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
+        start.Environment["LC_ALL"] = "C.UTF-8";
+        try
+        {
+            using var process = Process.Start(start)!;
+            process.StandardInput.Close();
+            var errors = process.StandardError.ReadToEndAsync();
+            var output = process.StandardOutput.ReadToEndAsync();
+            if (process.WaitForExit(Patience))
+            {
+                return (process.ExitCode, output.Result.Trim(), errors.Result.Trim());
+            }
+
+            process.Kill();
+            throw new TagendException($"the print queue does not answer ({program} did not end); {otherwise}");
+        }
+        catch (Win32Exception e)
+        {
+            throw new TagendException($"this system has no print queue ({program} of CUPS is not installed): {otherwise}", e);
+        }
+    }
+
+    private static string? WordAfter(string words, string text) =>
+        text.IndexOf(words, StringComparison.Ordinal) is >= 0 and var at ? text[(at + words.Length)..].Split(' ', '\n')[0] : null;
+
+    /// <summary>The last line, without the program's name before it.</summary>
+    private static string Reason(string errors) =>
+        errors.Split('\n')[^1] is { Length: > 0 } last ? last[(last.IndexOf(": ", StringComparison.Ordinal) + 1)..].Trim(' ', '.') : "it does not say why";
+}
