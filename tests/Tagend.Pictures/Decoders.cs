@@ -48,7 +48,7 @@ internal static class Decoders
     }
 
     private static string[] Zbar(string picture) =>
-        [.. Run("zbarimg", ["--quiet", "--raw", "-Sdisable", "-Sqrcode.enable", picture]).Split(NewLine, StringSplitOptions.RemoveEmptyEntries)];
+        [.. Run("zbarimg", ["--quiet", "--nodbus", "--raw", "-Sdisable", "-Sqrcode.enable", picture]).Split(NewLine, StringSplitOptions.RemoveEmptyEntries)];
 
     private static IEnumerable<Reading> Node(string decoder, string modules, IReadOnlyList<string> pictures)
     {
