@@ -34,6 +34,7 @@ public static class PictureSet
             }
         }
 
+        File.WriteAllLines(Path.Combine(folder, "texts.tsv"), pictures.Select(p => $"{p.Name}\t{p.Text}"));
         return pictures;
     }
 }
