@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Everything there is to do with this project, on Linux with the .NET SDK: ./build.sh demo | test | samples | publish
+# Everything there is to do with this project, on Linux with the .NET SDK: ./build.sh demo | test | samples | publish | pictures
 set -euo pipefail
 cd "$(dirname "$0")"
 export DOTNET_NOLOGO=1 DOTNET_CLI_TELEMETRY_OPTOUT=1 LC_ALL=C.UTF-8
@@ -57,6 +57,19 @@ samples() {
     "$tagend" check demo-orders/mistakes.csv --date $sample_date > output-samples/mistakes.txt 2>&1 || true
 }
 
+# Hard pictures of codes, read by us and by four decoders that are not ours. Seed 1 is for choosing, seed 2 for scoring.
+pictures() {
+    local seed=${1:-2} modules=out/pictures/decoders
+    install_outside_tools
+    if [ ! -d $modules/node_modules/zxing-wasm ]; then
+        mkdir -p $modules
+        npm install --silent --no-audit --no-fund --prefix $modules zxing-wasm@3.1.4 jsqr@1.4.0 jpeg-js@0.4.4 pngjs@7.0.0 \
+            || { echo "needs npm, for the decoders zxing-wasm and jsQR"; exit 1; }
+    fi
+    dotnet build tests/Tagend.Pictures -c Release -v quiet
+    tests/Tagend.Pictures/bin/Release/net10.0/Tagend.Pictures "out/pictures/seed-$seed" "$seed" 4 "$modules" ${2:+"$2"}
+}
+
 test_all() {
     install_outside_tools
     install_jsqr
@@ -90,5 +103,6 @@ case "${1:-}" in
     test) test_all ;;
     samples) samples ;;
     publish) publish ;;
-    *) echo "usage: ./build.sh demo | test | samples | publish"; exit 2 ;;
+    pictures) pictures "${@:2}" ;;
+    *) echo "usage: ./build.sh demo | test | samples | publish | pictures [SEED] [DECODER]"; exit 2 ;;
 esac

@@ -1,5 +1,3 @@
-using ZXing;
-
 namespace Tagend.Scan;
 
 /// <summary>A code's text and where it stands in the picture, in pixels of the upright picture.</summary>
@@ -7,15 +5,10 @@ internal sealed record FoundCode(string Text, float Left, float Top, float Botto
 {
     private float Middle => (Top + Bottom) / 2;
 
-    /// <param name="scale">Of the pass that found it.</param>
-    public static FoundCode Of(Result result, double scale)
+    public static FoundCode Of(string text, FinderTriple triple)
     {
-        var points = result.ResultPoints.Where(p => p is not null).ToList();
-        return new FoundCode(
-            result.Text,
-            (float)(points.Min(p => p.X) / scale),
-            (float)(points.Min(p => p.Y) / scale),
-            (float)(points.Max(p => p.Y) / scale));
+        Finder[] finders = [triple.Corner, triple.Right, triple.Below];
+        return new FoundCode(text, finders.Min(f => f.X), finders.Min(f => f.Y), finders.Max(f => f.Y));
     }
 
     /// <summary>As people read: rows from the top, each from the left.</summary>

@@ -1,64 +1,54 @@
-using SkiaSharp;
-
 namespace Tagend.Scan;
 
-/// <summary>How gray becomes black and white.</summary>
-internal enum Threshold
-{
-    /// <summary>A threshold for each small block: copes with shadows.</summary>
-    Local,
-
-    /// <summary>One threshold for the whole picture: copes with noise.</summary>
-    Global,
-}
-
-/// <summary>What is done to the picture first.</summary>
+/// <summary>What is done to the picture before finder patterns are looked for.</summary>
 internal enum Treatment
 {
     AsIs,
-    Blurred,
+    Smoothed,
+    Sharpened,
+    Doubled,
     Inverted,
 }
 
-/// <summary>One way to look at a picture.</summary>
+/// <summary>One way to look for finder patterns.</summary>
 /// <param name="Round">All passes of a round are made; later rounds only if nothing was found.</param>
-/// <param name="Scale">Of width and height.</param>
-internal sealed record ReadingPass(int Round, double Scale, Treatment Treatment, Threshold Threshold)
+/// <param name="Finer">Levels above the coarsest that is worth it; each has four times the pixels of the one below.</param>
+/// <param name="Radius">Of the surroundings that decide what is dark, in pixels.</param>
+internal sealed record ReadingPass(int Round, int Finer, Treatment Treatment, int Radius)
 {
+    /// <summary>The coarsest level that is worth a look has at least so many pixels, a quarter of that in pictures as small.</summary>
+    private const long CoarsePixels = 200_000;
+
     /// <summary>Cheapest first within what is likely to help. More ways to look are more rows here.</summary>
     public static IReadOnlyList<ReadingPass> All { get; } =
     [
-        new(1, 1.0, Treatment.AsIs, Threshold.Local),
-        new(1, 1.0, Treatment.AsIs, Threshold.Global),
-        new(2, 0.5, Treatment.AsIs, Threshold.Local),
-        new(2, 0.5, Treatment.AsIs, Threshold.Global),
-        new(3, 0.25, Treatment.AsIs, Threshold.Local),
-        new(3, 1.0, Treatment.Blurred, Threshold.Local),
-        new(4, 1.0, Treatment.Inverted, Threshold.Local),
-        new(5, 2.0, Treatment.AsIs, Threshold.Local),
-        new(6, 2.0, Treatment.Blurred, Threshold.Local),
+        new(1, 0, Treatment.AsIs, 14),
+        new(1, 1, Treatment.AsIs, 14),
+        new(2, 2, Treatment.AsIs, 14),
+        new(2, -1, Treatment.AsIs, 10),
+        new(2, 0, Treatment.AsIs, 6),
+        new(2, 1, Treatment.AsIs, 7),
+        new(3, 0, Treatment.Smoothed, 14),
+        new(3, 1, Treatment.Smoothed, 20),
+        new(3, 0, Treatment.AsIs, 40),
+        new(3, 1, Treatment.Sharpened, 10),
+        new(4, 0, Treatment.Inverted, 14),
+        new(4, 1, Treatment.Inverted, 14),
+        new(5, 3, Treatment.AsIs, 14),
+        new(5, 1, Treatment.Doubled, 14),
+        new(6, 2, Treatment.Doubled, 14),
     ];
 
-    /// <summary>Of the blur, in pixels after scaling: takes out single-pixel noise.</summary>
-    private const float BlurSigma = 1.2f;
-
-    /// <summary>Pixels this pass looks at.</summary>
-    public double Cost(SKBitmap picture) => (double)picture.Width * picture.Height * Scale * Scale;
-
-    /// <summary>The picture as this pass looks at it.</summary>
-    public SKBitmap Apply(SKBitmap picture)
+    /// <summary>The level of the pyramid this pass looks at; null where the picture has no such level.</summary>
+    public int? LevelIn(PicturePyramid pyramid)
     {
-        var width = Math.Max(1, (int)Math.Round(picture.Width * Scale));
-        var height = Math.Max(1, (int)Math.Round(picture.Height * Scale));
-        var treated = new SKBitmap(new SKImageInfo(width, height, SKColorType.Gray8, SKAlphaType.Opaque));
-        using var canvas = new SKCanvas(treated);
-        using var blur = Treatment == Treatment.Blurred ? SKImageFilter.CreateBlur(BlurSigma, BlurSigma) : null;
-        using var inversion = Treatment == Treatment.Inverted
-            ? SKColorFilter.CreateHighContrast(false, SKHighContrastConfigInvertStyle.InvertBrightness, 0)
-            : null;
-        using var paint = new SKPaint { ImageFilter = blur, ColorFilter = inversion };
-        var sampling = new SKSamplingOptions(SKFilterMode.Linear, SKMipmapMode.Nearest);
-        canvas.DrawBitmap(picture, SKRect.Create(width, height), sampling, paint);
-        return treated;
+        var coarsest = 0;
+        while (pyramid.Level(coarsest).Area >= 4 * CoarsePixels)
+        {
+            coarsest++;
+        }
+
+        var level = coarsest - Finer;
+        return level >= 0 && pyramid.Has(level) ? level : null;
     }
 }

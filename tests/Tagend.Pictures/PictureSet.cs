@@ -1,0 +1,40 @@
+namespace Tagend.Pictures;
+
+/// <summary>One picture of a set, with the text it should give.</summary>
+public sealed record KnownPicture(string Path, string Kind, int Strength, bool IsTag, string Text)
+{
+    public string Name => System.IO.Path.GetFileName(Path);
+}
+
+/// <summary>A folder of hard pictures: each kind of damage in each strength, half of them tags, half foreign codes.</summary>
+public static class PictureSet
+{
+    /// <param name="seed">The pictures that retries are chosen on and those they are scored on differ in it.</param>
+    public static IReadOnlyList<KnownPicture> Make(string folder, int seed, int perStrength)
+    {
+        Directory.CreateDirectory(folder);
+        var pictures = new List<KnownPicture>();
+        foreach (var (kind, k) in Damage.Kinds.Select((kind, k) => (kind, k)))
+        {
+            for (var strength = 1; strength <= Damage.Strengths; strength++)
+            {
+                for (var n = 0; n < perStrength; n++)
+                {
+                    var isTag = n % 2 == 0;
+                    var random = new Random((((((seed * 100) + k) * 10) + strength) * 100) + n);
+                    var symbol = isTag ? Symbol.OfTag(random) : Symbol.Foreign(random);
+                    var path = Path.Combine(folder, $"{kind.Replace(' ', '-')}-{strength}-{n}.jpg");
+                    if (!File.Exists(path))
+                    {
+                        File.WriteAllBytes(path, Damage.Photograph(kind, strength, symbol, random));
+                    }
+
+                    pictures.Add(new KnownPicture(path, kind, strength, isTag, symbol.Text));
+                }
+            }
+        }
+
+        File.WriteAllLines(Path.Combine(folder, "texts.tsv"), pictures.Select(p => $"{p.Name}\t{p.Text}"));
+        return pictures;
+    }
+}

@@ -1,0 +1,192 @@
+using System.Runtime.InteropServices;
+using SkiaSharp;
+
+namespace Tagend.Pictures;
+
+/// <summary>A picture in the making: light in each pixel, 0 to 255, as a camera would count it before clipping.</summary>
+public sealed class Scene
+{
+    /// <summary>White label around the symbol, in modules.</summary>
+    private const int Margin = 5;
+
+    /// <summary>Rays a pixel's side.</summary>
+    private const int Rays = 3;
+
+    public Scene(int width, int height, Random random)
+    {
+        (Width, Height, Random) = (width, height, random);
+        Light = new float[width * height];
+        Clutter();
+    }
+
+    public int Width { get; }
+
+    public int Height { get; }
+
+    public Random Random { get; }
+
+    public float[] Light { get; }
+
+    /// <summary>From -spread to spread.</summary>
+    public double Around(double spread) => ((Random.NextDouble() * 2) - 1) * spread;
+
+    public double Between(double low, double high) => low + (Random.NextDouble() * (high - low));
+
+    /// <summary>Puts a label with a symbol into the picture.</summary>
+    /// <param name="toSymbol">From pixels to modules, (0, 0) the symbol's top left corner; null where the label is not.</param>
+    public void Place(Symbol symbol, Func<double, double, (double X, double Y)?> toSymbol, float dark, float light)
+    {
+        for (var y = 0; y < Height; y++)
+        {
+            for (var x = 0; x < Width; x++)
+            {
+                var (sum, hits) = (0f, 0);
+                for (var ray = 0; ray < Rays * Rays; ray++)
+                {
+                    var at = toSymbol(x + (((ray % Rays) + 0.5) / Rays), y + (((ray / Rays) + 0.5) / Rays));
+                    if (at is not { } p || p.X < -Margin || p.Y < -Margin || p.X >= symbol.Size + Margin || p.Y >= symbol.Size + Margin)
+                    {
+                        if (ray == 0)
+                        {
+                            break;
+                        }
+
+                        continue;
+                    }
+
+                    hits++;
+                    var inside = p.X >= 0 && p.Y >= 0 && p.X < symbol.Size && p.Y < symbol.Size;
+                    sum += inside && symbol.IsDark((int)p.X, (int)p.Y) ? dark : light;
+                }
+
+                if (hits > 0)
+                {
+                    var i = (y * Width) + x;
+                    Light[i] = ((Light[i] * ((Rays * Rays) - hits)) + sum) / (Rays * Rays);
+                }
+            }
+        }
+    }
+
+    public void Each(Func<int, int, float, double> change)
+    {
+        for (var y = 0; y < Height; y++)
+        {
+            for (var x = 0; x < Width; x++)
+            {
+                var i = (y * Width) + x;
+                Light[i] = (float)change(x, y, Light[i]);
+            }
+        }
+    }
+
+    public void Noise(double sigma) => Each((_, _, v) => v + (sigma * Gaussian()));
+
+    /// <summary>Out of focus.</summary>
+    public void Blur(double sigma)
+    {
+        if (sigma < 0.05)
+        {
+            return;
+        }
+
+        var reach = (int)Math.Ceiling(sigma * 3);
+        var kernel = Enumerable.Range(-reach, (2 * reach) + 1).Select(d => Math.Exp(-d * d / (2 * sigma * sigma))).ToArray();
+        Smear([.. kernel.Select((w, i) => (i - reach, 0.0, w))]);
+        Smear([.. kernel.Select((w, i) => (0.0, (double)(i - reach), w)).Select(t => ((int)t.Item1, t.Item2, t.w))]);
+    }
+
+    /// <summary>Moved while the shutter was open.</summary>
+    public void Motion(double length, double angle)
+    {
+        var steps = Math.Max(2, (int)Math.Ceiling(length * 2));
+        Smear([.. Enumerable.Range(0, steps).Select(i => (i / (steps - 1.0)) - 0.5)
+            .Select(t => (t * length * Math.Cos(angle), t * length * Math.Sin(angle), 1.0))]);
+    }
+
+    /// <summary>Gray, clipped as a camera clips.</summary>
+    public byte[] Encode(SKEncodedImageFormat format, int quality)
+    {
+        using var bitmap = new SKBitmap(new SKImageInfo(Width, Height, SKColorType.Gray8, SKAlphaType.Opaque));
+        var row = new byte[Width];
+        for (var y = 0; y < Height; y++)
+        {
+            for (var x = 0; x < Width; x++)
+            {
+                row[x] = (byte)Math.Clamp(Light[(y * Width) + x] + 0.5f, 0, 255);
+            }
+
+            Marshal.Copy(row, 0, bitmap.GetAddress(0, y), Width);
+        }
+
+        using var data = bitmap.Encode(format, quality);
+        return data.ToArray();
+    }
+
+    /// <summary>A smooth field, about -1 to 1, that changes over so many pixels.</summary>
+    public Func<double, double, double> Waves(double wavelength)
+    {
+        var waves = Enumerable.Range(0, 6).Select(_ =>
+        {
+            var (angle, k) = (Between(0, 2 * Math.PI), 2 * Math.PI / (wavelength * Between(0.7, 1.6)));
+            return (X: k * Math.Cos(angle), Y: k * Math.Sin(angle), Phase: Between(0, 2 * Math.PI));
+        }).ToArray();
+        return (x, y) => waves.Sum(w => Math.Sin((w.X * x) + (w.Y * y) + w.Phase)) / 3;
+    }
+
+    private double Gaussian() =>
+        Math.Sqrt(-2 * Math.Log(1 - Random.NextDouble())) * Math.Cos(2 * Math.PI * Random.NextDouble());
+
+    private void Smear((double X, double Y, double Weight)[] taps)
+    {
+        var source = (float[])Light.Clone();
+        var total = taps.Sum(t => t.Weight);
+        Each((x, y, _) =>
+        {
+            var sum = 0.0;
+            foreach (var (dx, dy, weight) in taps)
+            {
+                sum += weight * At(source, x + dx, y + dy);
+            }
+
+            return sum / total;
+        });
+    }
+
+    private double At(float[] source, double x, double y)
+    {
+        x = Math.Clamp(x, 0, Width - 1.001);
+        y = Math.Clamp(y, 0, Height - 1.001);
+        var (left, top) = ((int)x, (int)y);
+        var (fx, fy) = (x - left, y - top);
+        var i = (top * Width) + left;
+        return fx == 0 && fy == 0
+            ? source[i]
+            : ((((source[i] * (1 - fx)) + (source[i + 1] * fx)) * (1 - fy))
+                + (((source[i + Width] * (1 - fx)) + (source[i + Width + 1] * fx)) * fy));
+    }
+
+    /// <summary>A bench: soft tones, boxes and lines of something like writing.</summary>
+    private void Clutter()
+    {
+        var tone = Waves(Width / 2.0);
+        var ground = Between(90, 190);
+        Each((x, y, _) => ground + (25 * tone(x, y)));
+        for (var n = 0; n < 30; n++)
+        {
+            var (left, top) = (Random.Next(Width), Random.Next(Height));
+            var (right, bottom) = (left + Random.Next(4, Width / 5), top + Random.Next(3, Height / 8));
+            var (shade, stripes) = ((float)Between(20, 240), Random.Next(3) == 0 ? Random.Next(3, 9) : 0);
+            for (var y = top; y < Math.Min(bottom, Height); y++)
+            {
+                for (var x = left; x < Math.Min(right, Width); x++)
+                {
+                    if (stripes == 0 || (((x / stripes) ^ (y / (stripes + 2))) * 7 % 5) < 2)
+                    {
+                        Light[(y * Width) + x] = shade;
+                    }
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,52 @@
+using System.Collections;
+using System.Globalization;
+using QRCoder;
+
+namespace Tagend.Pictures;
+
+/// <summary>A code to photograph: its text and its modules, without the quiet zone.</summary>
+/// <remarks>The symbols come from QRCoder, an encoder that shares nothing with the readers that are scored.</remarks>
+public sealed class Symbol
+{
+    private const int QuietZone = 4;
+    private const string UrlCharacters = "abcdefghijklmnopqrstuvwxyz0123456789-_/";
+
+    private readonly List<BitArray> _rows;
+
+    private Symbol(string text, QRCodeGenerator.ECCLevel level)
+    {
+        Text = text;
+        _rows = QRCodeGenerator.GenerateQrCode(text, level).ModuleMatrix;
+    }
+
+    public string Text { get; }
+
+    /// <summary>Modules a side.</summary>
+    public int Size => _rows.Count - (2 * QuietZone);
+
+    public bool IsDark(int column, int row) => _rows[row + QuietZone][column + QuietZone];
+
+    /// <summary>A loop tag's code, at the level tags are printed with.</summary>
+    public static Symbol OfTag(Random random) => new(TagText(random), QRCodeGenerator.ECCLevel.M);
+
+    /// <summary>Somebody else's code: a short address, any level.</summary>
+    public static Symbol Foreign(Random random)
+    {
+        var length = random.Next(4, 70);
+        var name = new string([.. Enumerable.Range(0, length).Select(_ => UrlCharacters[random.Next(UrlCharacters.Length)])]);
+        return new Symbol("https://a.example/" + name, (QRCodeGenerator.ECCLevel)random.Next(4));
+    }
+
+    private static string TagText(Random random)
+    {
+        string Number(int below, int digits) =>
+            (random.Next(below * 1000) / 1000.0).ToString("0." + new string('#', digits), CultureInfo.InvariantCulture);
+        var body = $"TE1*{random.Next(1000, 9999)}*STRING*COMPOUND-STRING*1*2026{random.Next(1, 13):00}{random.Next(1, 29):00}*IN"
+            + $"*L{Number(90, 3)}/.0625*W{random.Next(30, 80)}*MHMPE-0145/24/.07941976*T{random.Next(20, 70)}/R/.54/.51{random.Next(100000)}/0/C"
+            + $"*J1/.25/{Number(90, 3)}{random.Next(10000, 99999)}/.0625/5*CBLACK/12+RED/12*YT021/.021"
+            + $"*SA0/{Number(9, 2)}/T021/BLACK+C26.25/{Number(40, 2)}/T021/BLACK+B52.25/60.25/T021/BLACK*PPEEP/{Number(30, 1)}"
+            + $"*NS9.5+N29+S50.75*B696.9599998*X300/20/60.{random.Next(10000000)}*G.116*Q{random.Next(1000, 9999)}";
+        var check = System.IO.Hashing.Crc32.HashToUInt32(System.Text.Encoding.ASCII.GetBytes(body));
+        return $"{body}*E{check.ToString("X8", CultureInfo.InvariantCulture)}";
+    }
+}
