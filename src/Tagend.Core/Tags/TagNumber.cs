@@ -3,7 +3,10 @@ using Tagend.Measures;
 
 namespace Tagend.Tags;
 
-/// <summary>Numbers of a tag: the shortest decimal in the tag's unit that reads back as exactly the same value.</summary>
+/// <summary>
+/// Numbers of a tag: the shortest decimal that reads back as exactly the same value, in the tag's unit, or in the other one
+/// with its letter where that is shorter.
+/// </summary>
 internal static class TagNumber
 {
     private const decimal NanometersPerInch = 25_400_000m;
@@ -11,24 +14,51 @@ internal static class TagNumber
     private const decimal MicronewtonsPerPound = 4_448_221.6152605m;
     private const decimal MicronewtonsPerNewton = 1_000_000m;
 
-    public static string Write(Length length, LengthUnit unit) => Shortest(length.Nanometers, PerUnit(unit));
+    public static string Write(Length length, LengthUnit unit) => Shorter(
+        Shortest(length.Nanometers, PerUnit(unit)),
+        Shortest(length.Nanometers, PerUnit(Other(unit))) + LengthLetter(Other(unit)));
 
     /// <summary>In lbf where the tag is in inches, else in newtons.</summary>
-    public static string Write(Force force, LengthUnit unit) => Shortest(force.Micronewtons, PerForceUnit(unit));
+    public static string Write(Force force, LengthUnit unit) => Shorter(
+        Shortest(force.Micronewtons, PerForceUnit(unit)),
+        Shortest(force.Micronewtons, PerForceUnit(Other(unit))) + ForceLetter(Other(unit)));
+
+    /// <summary>The same with the unit spelled out, as orders have it: <c>7.5 in</c>, <c>190.5 mm</c>.</summary>
+    public static string Spelled(Length length, LengthUnit unit) => Write(length, unit) is var text && char.IsLetter(text[^1])
+        ? $"{text[..^1]} {LengthWriter.Symbol(Other(unit))}"
+        : $"{text} {LengthWriter.Symbol(unit)}";
+
+    /// <summary>As orders have it: <c>70 lbf</c>, <c>311 N</c>.</summary>
+    public static string Spelled(Force force, LengthUnit unit) => Write(force, unit) is var text && char.IsLetter(text[^1])
+        ? $"{text[..^1]} {ForceSymbol(Other(unit))}"
+        : $"{text} {ForceSymbol(unit)}";
 
     public static bool TryRead(ReadOnlySpan<char> text, LengthUnit unit, out Length length)
     {
-        var read = TryRead(text, PerUnit(unit), out var nanometers);
+        var isOther = text.EndsWith(LengthLetter(Other(unit)));
+        var read = TryRead(isOther ? text[..^1] : text, PerUnit(isOther ? Other(unit) : unit), out var nanometers);
         length = Length.FromNanometers(nanometers);
         return read;
     }
 
     public static bool TryRead(ReadOnlySpan<char> text, LengthUnit unit, out Force force)
     {
-        var read = TryRead(text, PerForceUnit(unit), out var micronewtons);
+        var isOther = text.EndsWith(ForceLetter(Other(unit)));
+        var read = TryRead(isOther ? text[..^1] : text, PerForceUnit(isOther ? Other(unit) : unit), out var micronewtons);
         force = Force.FromMicronewtons(micronewtons);
         return read;
     }
+
+    private static LengthUnit Other(LengthUnit unit) => unit == LengthUnit.Inch ? LengthUnit.Millimeter : LengthUnit.Inch;
+
+    private static string LengthLetter(LengthUnit unit) => unit == LengthUnit.Inch ? "I" : "M";
+
+    /// <summary>Of pounds-force, which go with inches, and of newtons.</summary>
+    private static string ForceLetter(LengthUnit unit) => unit == LengthUnit.Inch ? "L" : "N";
+
+    private static string ForceSymbol(LengthUnit unit) => unit == LengthUnit.Inch ? "lbf" : "N";
+
+    private static string Shorter(string own, string other) => other.Length < own.Length ? other : own;
 
     private static decimal PerUnit(LengthUnit unit) =>
         unit == LengthUnit.Inch ? NanometersPerInch : NanometersPerMillimeter;

@@ -126,6 +126,22 @@ public class TagTextTests
         "the tag is damaged or was typed wrong: its check does not fit; scan it again, or the card",
         Assert.IsType<TagReading.Damaged>(TagReader.Read(TagWriter.Write(SpecFixture.Good())[..^1])).Message);
 
+    /// <summary>ISO/IEC 18004:2015, table 7: a symbol 10-M holds 311 alphanumeric characters.</summary>
+    [Fact]
+    public void Write_EveryDemoPiece_FitsVersion10AtLevelM()
+    {
+        var file = Tagend.Orders.OrderReader.Read(
+            Path.Combine(TestFiles.DemoOrders, "demo.csv"), Tagend.Measures.LengthUnit.Inch, SpecFixture.Catalog.Shop.Columns);
+        var pieces = SetBuilder.Build(file, new SpecBuilder(SpecFixture.Catalog, Tagend.Measures.LengthUnit.Inch, SpecFixture.Date)).Pieces;
+        Assert.Equal(18, pieces.Count);
+        Assert.All(pieces, p =>
+        {
+            var text = TagWriter.Write(p.Spec!);
+            Assert.InRange(text.Length, 1, 311);
+            Assert.InRange(Tagend.Blocks.QrSymbol.Of(text)!.Version, 1, 10);
+        });
+    }
+
     [Fact]
     public void Read_Bag_BringsBackEveryPiece()
     {
