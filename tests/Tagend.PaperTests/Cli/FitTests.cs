@@ -28,7 +28,8 @@ public class FitTests
 
         TagendProgram.Run("print", orders, "--out", folder["out"], "--only", "cards", "--job-book", book);
         var card = OutsideTool.Run("pdftotext", "-layout", folder[Path.Combine("out", "cards.pdf")], "-").Output;
-        Assert.Matches(@"Take-up fitted, 5 builds\s+0\.8\d\d in ± 0\.0\d\d in", card);
+        Assert.Matches(@"Take-up, fitted\s+0\.8\d\d in", card);
+        Assert.Matches(@"Its error, 5 builds\s+± 0\.0\d\d in", card);
         Assert.Contains("take-up fitted", TagendProgram.Run("explain", orders, "N-1/string", "--job-book", book).Output, StringComparison.Ordinal);
         Assert.Equal("rule", TakeUp(orders, "none").GetProperty("used").GetString());
     }
