@@ -13,6 +13,7 @@ var root = new RootCommand(
     RecallCommand.Create(),
     JobsCommand.Create(),
     BuiltCommand.Create(),
+    FitCommand.Create(),
     RulerCommand.Create(),
     OutlinesCommand.Create(),
     InitCommand.Create(),

@@ -30,6 +30,11 @@ internal sealed class BenchDialog(BenchLog bench, LengthUnit unit, TextReader in
             text = scanned ?? (piece is null ? Next(Scan) : null);
         }
 
+        if (logged + unread == 0)
+        {
+            Console.Error.WriteLine("standard input: no card was scanned, nothing is logged");
+        }
+
         return logged == 0 || unread > 0 ? ExitCode.NothingRead : ExitCode.Done;
     }
 

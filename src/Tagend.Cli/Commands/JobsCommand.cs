@@ -28,11 +28,6 @@ internal static class JobsCommand
 
         using var book = options.Shop.Open(parsed, catalog);
         var jobs = book.Find(options.SearchOf(parsed));
-        if (parsed.GetValue(options.Built))
-        {
-            jobs = [.. jobs.Where(j => j.Builds.Count > 0)];
-        }
-
         var unit = catalog.Shop.Unit;
         if (parsed.GetValue(options.Csv) is { } csv)
         {
@@ -96,10 +91,9 @@ internal sealed class JobsOptions
     private readonly Option<string?> _bow = new("--bow") { Description = "Whose bow has this text in it, in any case.", HelpName = "TEXT" };
     private readonly Option<DateOnly?> _from = DateOption.Create("--from", "Issued on this date or later.");
     private readonly Option<DateOnly?> _to = DateOption.Create("--to", "Issued on this date or earlier.");
+    private readonly Option<bool> _built = new("--built") { Description = "Only pieces that were logged as built." };
 
     public BookOptions Shop { get; } = new();
-
-    public Option<bool> Built { get; } = new("--built") { Description = "Only pieces that were logged as built." };
 
     public Option<bool> Json { get; } = new("--json") { Description = "A list, one object a piece, for scripts." };
 
@@ -107,7 +101,7 @@ internal sealed class JobsOptions
 
     public void AddTo(Command command)
     {
-        foreach (var option in new Option[] { _order, _piece, _customer, _bow, _from, _to, Built, Json, Csv })
+        foreach (var option in new Option[] { _order, _piece, _customer, _bow, _from, _to, _built, Json, Csv })
         {
             command.Options.Add(option);
         }
@@ -121,5 +115,6 @@ internal sealed class JobsOptions
         parsed.GetValue(_customer),
         parsed.GetValue(_bow),
         parsed.GetValue(_from),
-        parsed.GetValue(_to));
+        parsed.GetValue(_to),
+        parsed.GetValue(_built));
 }

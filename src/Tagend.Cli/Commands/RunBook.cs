@@ -25,7 +25,7 @@ internal sealed class RunBook(string? path)
         return Guarded<ValueList<FittedTakeUp>>([], () =>
         {
             using var book = JobBook.Open(path, make: false, TimeProvider.System);
-            var fits = TakeUpFit.All(BuildPoint.Of(book.Find(new JobSearch())), catalog);
+            var fits = TakeUpFit.All(BuildPoint.Of(book.Find(new JobSearch(IsBuilt: true))), catalog);
             return fits.Where(f => f.Fit is not null).Select(f => f.Fit!).ToValueList();
         });
     }

@@ -53,7 +53,7 @@ public sealed record BuiltQuestion(string Name, string? AsCarded, Func<AsBuilt, 
     }
 
     private static BuiltAnswer Number(string text, double most, string expected, Func<double, AsBuilt> with) =>
-        double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number) && number <= most
+        double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number) && number >= 0 && number <= most
             ? new BuiltAnswer(with(number), null)
             : Wrong(text, expected);
 

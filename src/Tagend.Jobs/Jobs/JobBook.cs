@@ -89,13 +89,15 @@ public sealed class JobBook : IDisposable
             $"""
              SELECT {JobRows.JobColumns} FROM jobs
              WHERE ($order = '' OR order_number = $order) AND ($piece = '' OR piece = $piece) AND issued BETWEEN $from AND $to
+                 AND (NOT $built OR number IN (SELECT job FROM builds))
              ORDER BY number
              """,
             JobRows.Job,
             ("$order", search.Order ?? ""),
             ("$piece", search.Piece ?? ""),
             ("$from", DateWriter.Iso(search.From ?? DateOnly.MinValue)),
-            ("$to", DateWriter.Iso(search.To ?? DateOnly.MaxValue)));
+            ("$to", DateWriter.Iso(search.To ?? DateOnly.MaxValue)),
+            ("$built", search.IsBuilt));
         return [.. jobs.Where(j => Has(j.Customer, search.Customer) && Has(j.Bow, search.Bow))
             .Select(j => j with { Builds = builds[j.Number].ToValueList() })];
     }

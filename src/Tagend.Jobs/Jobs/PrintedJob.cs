@@ -51,5 +51,12 @@ public sealed record LoggedBuild(long Number, AsBuilt Built, DateTimeOffset Logg
 /// <param name="Bow">Any part of it, in any case.</param>
 /// <param name="From">First date of issue.</param>
 /// <param name="To">Last date of issue.</param>
+/// <param name="IsBuilt">Only jobs with a build.</param>
 public sealed record JobSearch(
-    string? Order = null, string? Piece = null, string? Customer = null, string? Bow = null, DateOnly? From = null, DateOnly? To = null);
+    string? Order = null,
+    string? Piece = null,
+    string? Customer = null,
+    string? Bow = null,
+    DateOnly? From = null,
+    DateOnly? To = null,
+    bool IsBuilt = false);

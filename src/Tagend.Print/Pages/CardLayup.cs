@@ -78,7 +78,8 @@ internal static class CardLayup
         var takeUp = spec.Twist.TakeUp;
         if (takeUp.Fitted is { } fitted)
         {
-            yield return style.Line($"Take-up fitted, {fitted.Builds} builds", $"{write.Exact(fitted.Amount)} ± {write.Exact(fitted.Error)}");
+            yield return style.Line("Take-up, fitted", write.Exact(fitted.Amount));
+            yield return style.Line($"Its error, {fitted.Builds} builds", $"± {write.Exact(fitted.Error)}");
             yield break;
         }
 

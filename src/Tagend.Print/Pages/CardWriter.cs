@@ -57,7 +57,6 @@ internal sealed class CardWriter(LengthUnit unit)
     {
         TakeUpModel.Rule => "rule",
         TakeUpModel.Helix => "helix",
-        TakeUpModel.Fitted => "fit",
         _ => throw new InvalidOperationException($"no word for {model}"),
     };
 

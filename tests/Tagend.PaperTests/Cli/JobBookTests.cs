@@ -6,20 +6,31 @@ namespace Tagend.PaperTests.Cli;
 /// <summary>The job book as a shop uses it: printed, found, built, exported.</summary>
 public class JobBookTests
 {
-    [Fact]
-    public void Print_ShopWithItsOwnTemplates_KeepsItsBookThere()
+    [Theory]
+    [InlineData("shop/tagend-jobs.db", "--templates", "shop")]
+    [InlineData("tagend-jobs.db")] // the shipped templates: beside the program nothing is written
+    [InlineData("book.db", "--templates", "shop", "--job-book", "book.db")]
+    public void Print_Shop_KeepsOneBookInItsFolder(string book, params string[] options)
     {
         using var folder = TagendProgram.NewFolder();
-        TagendProgram.Run("init", folder["shop"]);
-        var said = TagendProgram.Run(
-            "print", TagendProgram.DemoOrders, "--out", folder["out"], "--templates", folder["shop"], "--job-book", Path.Combine(folder["shop"], "tagend-jobs.db"));
+        TagendProgram.RunIn(folder.Path, "init", "shop");
+        var said = TagendProgram.RunWithItsBook(folder.Path, ["print", TagendProgram.DemoOrders, "--out", "out", .. options]);
         Assert.Equal((0, ""), (said.ExitCode, said.Errors));
-        Assert.Matches(@"tagend-jobs\.db: \d+ pieces entered in the job book", said.Output);
-        using var jobs = JsonDocument.Parse(TagendProgram.Run(
-            "jobs", "--json", "--order", "1001", "--job-book", Path.Combine(folder["shop"], "tagend-jobs.db")).Output);
+        Assert.Matches($@"^{book}: \d+ pieces entered in the job book", said.Output[(said.Output.LastIndexOf(book, StringComparison.Ordinal))..]);
+        Assert.Equal(
+            [folder[book]], Directory.GetFiles(folder.Path, "*.db*", SearchOption.AllDirectories));
+        using var jobs = JsonDocument.Parse(TagendProgram.RunWithItsBook(folder.Path, ["jobs", "--json", "--order", "1001", .. options]).Output);
         Assert.Equal(["string", "buss", "control"], jobs.RootElement.EnumerateArray().Select(j => j.GetProperty("piece").GetString()));
-        var text = jobs.RootElement[0].GetProperty("tag").GetString()!;
-        Assert.Equal(0, TagendProgram.Run("recall", text).ExitCode);
+        Assert.Equal(0, TagendProgram.Run("recall", jobs.RootElement[0].GetProperty("tag").GetString()!).ExitCode);
+    }
+
+    [Fact]
+    public void Print_NoBookWanted_LeavesNone()
+    {
+        using var folder = TagendProgram.NewFolder();
+        var said = TagendProgram.RunWithItsBook(folder.Path, "print", TagendProgram.DemoOrders, "--out", "out", "--job-book", "none");
+        Assert.Equal(0, said.ExitCode);
+        Assert.Empty(Directory.GetFiles(folder.Path));
     }
 
     [Fact]
@@ -30,7 +41,7 @@ public class JobBookTests
         var said = TagendProgram.Run("print", TagendProgram.DemoOrders, "--out", folder["out"], "--job-book", book);
         Assert.Equal(5, said.ExitCode);
         Assert.Contains($"{book}: is no job book", said.Errors, StringComparison.Ordinal);
-        Assert.Equal(3, Directory.GetFiles(folder["out"]).Length);
+        Assert.Contains("cards.pdf", Directory.GetFiles(folder["out"]).Select(Path.GetFileName));
         Assert.Equal(5000, new FileInfo(book).Length);
     }
 

@@ -1,3 +1,5 @@
+using System.Diagnostics;
+using System.Globalization;
 using System.Text.RegularExpressions;
 using Microsoft.Data.Sqlite;
 using Tagend.Jobs;
@@ -12,28 +14,37 @@ public class KilledProgramTests
     private const int Entries = 40;
 
     [Fact]
-    public void Built_KilledAtRandomMoments_LosesNothingItAcknowledged()
+    public void Program_KilledAtRandomMoments_LosesNothingItAcknowledged()
     {
         using var folder = TagendProgram.NewFolder();
         var path = folder["book.db"];
         TagendProgram.Run("print", TagendProgram.DemoOrders, "--out", folder["out"], "--only", "cards", "--job-book", path);
-        var acknowledged = new Dictionary<long, string>();
+        var (builds, orders) = (new Dictionary<long, string>(), new HashSet<string>());
         var random = new Random(20260314);
         var killedAtWork = 0;
         for (var kill = 0; kill < Kills; kill++)
         {
-            var builders = Enumerable.Range(0, Entries).Select(e => $"{kill}-{e}").ToList();
-            var said = Killed(path, builders, random);
-            foreach (Match match in Regex.Matches(said, @"^build (\d+) logged: .*, (\S+)\n", RegexOptions.Multiline))
+            if (kill % 4 == 0)
             {
-                acknowledged.Add(long.Parse(match.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture), match.Groups[2].Value);
+                orders.UnionWith(KilledPrinting(folder, path, $"K-{kill}", random) ? [$"K-{kill}"] : []);
+            }
+            else
+            {
+                var builders = Enumerable.Range(0, Entries).Select(e => $"{kill}-{e}").ToList();
+                var said = KilledLogging(path, builders, random);
+                foreach (Match match in Regex.Matches(said, @"^build (\d+) logged: .*, (\S+)\n", RegexOptions.Multiline))
+                {
+                    builds.Add(long.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture), match.Groups[2].Value);
+                }
+
+                killedAtWork += said.Length > 0 && !said.Contains(builders[^1], StringComparison.Ordinal) ? 1 : 0;
             }
 
-            killedAtWork += said.Length > 0 && !said.Contains(builders[^1], StringComparison.Ordinal) ? 1 : 0;
-            AssertAllThere(path, acknowledged);
+            AssertAllThere(path, builds, orders);
         }
 
         Assert.True(killedAtWork >= Kills / 4, $"only {killedAtWork} of {Kills} kills came while entries were made");
+        Assert.InRange(orders.Count, 1, Kills / 4);
         using var connection = new SqliteConnection($"Data Source={path};Pooling=False");
         connection.Open();
         using var check = connection.CreateCommand();
@@ -42,7 +53,7 @@ public class KilledProgramTests
     }
 
     /// <summary>Lets the program log builds and kills it, some time after its start or its first entry.</summary>
-    private static string Killed(string path, IEnumerable<string> builders, Random random)
+    private static string KilledLogging(string path, IEnumerable<string> builders, Random random)
     {
         using var process = TagendProgram.Start(Path.GetDirectoryName(path)!, "built", "--job-book", path);
         foreach (var who in builders)
@@ -54,17 +65,41 @@ public class KilledProgramTests
         var waitsForFirst = random.Next(4) > 0;
         var after = random.Next(0, 120);
         var first = waitsForFirst ? process.StandardOutput.ReadLine() + "\n" : "";
+        return first + Kill(process, after);
+    }
+
+    /// <summary>Lets the program print an order and kills it, some time after its start or when its papers are there.</summary>
+    /// <returns>It said that the order is in the book.</returns>
+    private static bool KilledPrinting(TagendProgram.Folder folder, string path, string order, Random random)
+    {
+        var orders = folder.Write($"{order}.csv", $"order,piece,finished_length,material,strands\n{order},string,60,hmpe-0145,24\n");
+        using var process = TagendProgram.Start(
+            folder.Path, "print", orders, "--out", folder["out"], "--only", "cards", "--job-book", path);
+        process.StandardInput.Close();
+        var waitsForPapers = random.Next(4) > 0;
+        var after = random.Next(0, 60);
+        while (waitsForPapers && process.StandardOutput.ReadLine() is { } line && !line.Contains("printed, ", StringComparison.Ordinal))
+        {
+        }
+
+        return Kill(process, after).Contains("1 piece entered in the job book\n", StringComparison.Ordinal);
+    }
+
+    private static string Kill(Process process, int after)
+    {
         Thread.Sleep(after);
         process.Kill();
-        var said = first + process.StandardOutput.ReadToEnd();
+        var said = process.StandardOutput.ReadToEnd();
         process.WaitForExit();
         return said;
     }
 
-    private static void AssertAllThere(string path, Dictionary<long, string> acknowledged)
+    private static void AssertAllThere(string path, Dictionary<long, string> builds, HashSet<string> orders)
     {
         using var book = JobBook.Open(path, make: false, TimeProvider.System);
-        var found = book.Find(new JobSearch()).SelectMany(j => j.Builds).ToDictionary(b => b.Number, b => b.Built.Who);
-        Assert.All(acknowledged, a => Assert.Equal(a.Value, found.GetValueOrDefault(a.Key)));
+        var jobs = book.Find(new JobSearch());
+        var found = jobs.SelectMany(j => j.Builds).ToDictionary(b => b.Number, b => b.Built.Who);
+        Assert.All(builds, b => Assert.Equal(b.Value, found.GetValueOrDefault(b.Key)));
+        Assert.Empty(orders.Except(jobs.Select(j => j.Order)));
     }
 }

@@ -93,6 +93,17 @@ public class JobBookTests
     }
 
     [Fact]
+    public void Find_Built_GivesThoseWithABuildOnly()
+    {
+        using var test = new TestBook();
+        using var book = test.Open();
+        book.Record([TestBook.Piece(), TestBook.Piece(cells: ("order", "D-2"))]);
+        book.Log(TestBook.Piece(cells: ("order", "D-2")).Spec, TestBook.Built);
+        Assert.Equal("D-2", Assert.Single(book.Find(new JobSearch(IsBuilt: true))).Order);
+        Assert.Equal(2, book.Find(new JobSearch()).Count);
+    }
+
+    [Fact]
     public void LeaveOut_AndTakeIn_AreRemembered()
     {
         using var test = new TestBook();

@@ -53,6 +53,33 @@ public class ExplanationTests
     }
 
     [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Numbers_ShopWithBuilds_GiveTheResultToItsLastDigit(bool isSettleFitted)
+    {
+        var fits = SpecFixture.Catalog.Materials.Keys.SelectMany(m => Enumerable.Range(4, 20).Select(n => new FittedTakeUp
+        {
+            Material = m,
+            Strands = 2 * n,
+            Builds = 12,
+            PerTurn = Length.FromInches(0.01634567),
+            Settle = isSettleFitted ? 0.001780022 : 0,
+            IsSettleFitted = isSettleFitted,
+            Variance = new FitVariance(1e-7, 4e-6, 2e-4 / 900),
+            Scatter = Length.FromInches(0.02),
+            LeastRate = 0.4,
+            MostRate = 0.9,
+        }));
+        foreach (var (spec, steps) in Demo(SpecFixture.Catalog with { Fits = fits.ToValueList() }, "demo.csv", LengthUnit.Inch))
+        {
+            AssertWorkable(spec, steps);
+            Assert.EndsWith(", fitted", steps.Single(s => s.Name == "take-up used").Result, StringComparison.Ordinal);
+            var source = steps.Single(s => s.Name == "settle").Source;
+            Assert.Equal(isSettleFitted, source.Contains("job book", StringComparison.Ordinal));
+        }
+    }
+
+    [Theory]
     [MemberData(nameof(Demos))]
     public void Results_OfWhatIsPrinted_AreTheSpecsOwn(string file, LengthUnit unit)
     {

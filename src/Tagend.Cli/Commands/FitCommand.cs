@@ -1,0 +1,145 @@
+using System.CommandLine;
+using Tagend.Catalog;
+using Tagend.Fits;
+using Tagend.Jobs;
+using Tagend.Output;
+using Tagend.Problems;
+
+namespace Tagend.Commands;
+
+/// <summary><c>tagend fit</c>: what the shop's own builds say about take-up and settle.</summary>
+internal static class FitCommand
+{
+    private const int PictureDpi = 200;
+
+    public static Command Create()
+    {
+        var options = new FitOptions();
+        var command = new Command("fit", "Shows take-up a turn and settle of each material and strand count, fitted to the builds in the job book.");
+        options.AddTo(command);
+        command.SetAction(parsed => Run(options, parsed));
+        return command;
+    }
+
+    private static int Run(FitOptions options, ParseResult parsed)
+    {
+        if (options.Shop.ReadCatalog(parsed) is not { } catalog)
+        {
+            return ExitCode.Problems;
+        }
+
+        using var book = options.Shop.Open(parsed, catalog);
+        book.LeaveOut(parsed.GetValue(options.LeaveOut) ?? [], isLeftOut: true);
+        book.LeaveOut(parsed.GetValue(options.TakeIn) ?? [], isLeftOut: false);
+        var fits = TakeUpFit.All(BuildPoint.Of(book.Find(new JobSearch(IsBuilt: true))), catalog).Where(options.IsWanted(parsed)).ToList();
+        if (fits.Count == 0)
+        {
+            Console.Error.WriteLine("tagend: no such build is logged yet; tagend built logs one");
+            return ExitCode.NothingRead;
+        }
+
+        if (parsed.GetValue(options.Plot) is { } plot)
+        {
+            Draw(fits, catalog, plot);
+        }
+        else if (parsed.GetValue(options.Json))
+        {
+            FitJson.Write(Console.OpenStandardOutput(), fits);
+        }
+        else
+        {
+            FitText.Write(Console.Out, fits, catalog);
+        }
+
+        return ExitCode.Done;
+    }
+
+    private static void Draw(List<TakeUpFit> fits, ShopCatalog catalog, string path)
+    {
+        var drawn = fits.Where(f => f.Fit is not null).ToList();
+        if (drawn.Count == 0)
+        {
+            throw new TagendException($"{path}: there is nothing to plot before two builds of a material and strand count are logged");
+        }
+
+        var fonts = Fonts.Load(Path.Combine(catalog.Folder, "fonts"));
+        var paper = catalog.Shop.Paper == PaperSize.Letter ? Paper.HalfLetter : Paper.A5;
+        List<Page> pages = [.. drawn.Select(f => FitPages.Of(f, catalog, fonts, paper))];
+        var isPicture = FitOptions.IsPicture(path);
+        if (isPicture && pages.Count > 1)
+        {
+            throw new TagendException(
+                $"{path}: there are {pages.Count} fits, and a picture holds one: choose with --material and --strands, or name a .pdf");
+        }
+
+        var date = DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime);
+        WholeFiles.Write([new NewFile(path, stream =>
+        {
+            if (isPicture)
+            {
+                PngFile.Write(pages[0], fonts, PictureDpi, DotDepth.Gray, stream);
+            }
+            else
+            {
+                PdfFile.Write(pages, fonts, new PdfNote("Tagend fit", date), stream);
+            }
+        })]);
+        Console.WriteLine($"{path}: {Counted.Of(pages.Count, "fit")}");
+    }
+}
+
+/// <summary>The options of <c>fit</c>.</summary>
+internal sealed class FitOptions
+{
+    private readonly Option<string?> _material = new("--material") { Description = "Only of this material.", HelpName = "NAME" };
+    private readonly Option<int?> _strands = new("--strands") { Description = "Only of so many strands.", HelpName = "N" };
+
+    public BookOptions Shop { get; } = new();
+
+    public Option<long[]> LeaveOut { get; } = new("--leave-out")
+    {
+        Description = "Leave this build out of the fit from now on; may be given several times.",
+        HelpName = "BUILD",
+    };
+
+    public Option<long[]> TakeIn { get; } = new("--take-in")
+    {
+        Description = "Take this build into the fit again.",
+        HelpName = "BUILD",
+    };
+
+    public Option<string?> Plot { get; } = new("--plot")
+    {
+        Description = "Draw measured against predicted lengths, with the tolerance: a .pdf or .png file.",
+        HelpName = "FILE",
+    };
+
+    public Option<bool> Json { get; } = new("--json") { Description = "A list, one object a material and strand count, for scripts." };
+
+    public FitOptions() => Plot.Validators.Add(result =>
+    {
+        if (result.GetValueOrDefault<string?>() is { } path && !IsPicture(path) && !path.EndsWith(".pdf", StringComparison.OrdinalIgnoreCase))
+        {
+            result.AddError($"--plot \"{path}\": expected a file whose name ends in .pdf or .png");
+        }
+    });
+
+    public static bool IsPicture(string path) => path.EndsWith(".png", StringComparison.OrdinalIgnoreCase);
+
+    public void AddTo(Command command)
+    {
+        foreach (var option in new Option[] { _material, _strands, LeaveOut, TakeIn, Plot, Json })
+        {
+            command.Options.Add(option);
+        }
+
+        Shop.AddTo(command);
+    }
+
+    public Func<TakeUpFit, bool> IsWanted(ParseResult parsed)
+    {
+        var (material, strands) = (parsed.GetValue(_material), parsed.GetValue(_strands));
+        return f => (material is null || f.Material.Equals(material, StringComparison.OrdinalIgnoreCase))
+            && (strands is null || f.Strands == strands);
+    }
+}
