@@ -17,7 +17,7 @@ public class StripsTests
 
     [Theory]
     [InlineData("2 in", "144 x ")]
-    [InlineData("50mm", "141.732 x ")]
+    [InlineData("50mm", "141.73 x ")]
     public void Strips_OnARoll_AreAsWideAsTheRoll(string roll, string width)
     {
         using var folder = TagendProgram.NewFolder();
