@@ -54,6 +54,7 @@ samples() {
     for orders in demo demo-mm; do
         "$tagend" print "demo-orders/$orders.csv" --out "output-samples/$orders" --date $sample_date --preview 90
     done
+    "$tagend" print demo-orders/demo.csv --order 1001 --only strips --out output-samples/strips --date $sample_date --preview 90
     "$tagend" check demo-orders/mistakes.csv --date $sample_date > output-samples/mistakes.txt 2>&1 || true
 }
 

@@ -140,7 +140,7 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
     }
 
     private NewFile Picture(string file, Page page, int dotsPerInch, DotDepth depth) =>
-        new(PathOf(file), stream => PngFile.Write(page, _fonts, dotsPerInch, depth, stream));
+        new(PathOf(file), stream => PngFile.Write(page.Readable, _fonts, dotsPerInch, depth, stream));
 
     private string PathOf(string file) => Path.Combine(plan.Folder, file);
 

@@ -20,9 +20,10 @@ internal static class PrinterScales
         return option;
     }
 
-    /// <summary>The scale of a printer; null, and said on standard error, where it was never measured; null where none is named.</summary>
+    /// <summary>The scale of a printer; null where none is named or it was never measured.</summary>
+    /// <param name="isTrueSize">Something is printed at true size: a printer never measured is spoken of on standard error.</param>
     /// <exception cref="TagendException">The file has mistakes or cannot be opened.</exception>
-    public static PrinterScale? Of(string? printer, string folder)
+    public static PrinterScale? Of(string? printer, string folder, bool isTrueSize)
     {
         if (printer is null)
         {
@@ -30,7 +31,7 @@ internal static class PrinterScales
         }
 
         var scale = All(folder).FirstOrDefault(s => s.Printer == printer);
-        if (scale is null)
+        if (scale is null && isTrueSize)
         {
             Console.Error.WriteLine($"tagend: {printer} was never measured: printed without correction; tagend ruler makes the page to measure");
         }

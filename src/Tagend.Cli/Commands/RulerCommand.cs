@@ -23,7 +23,7 @@ internal static class RulerCommand
         };
         var templates = ShopOptions.TemplatesOption();
         var paper = PrintOptions.PaperOption("The paper of the page. Default: as shop.toml says.");
-        var date = new ShopOptions().Date;
+        var date = DateOption.Create("--date", "The date of the document. Default: today.");
         var printer = PrinterScales.Option("The printer measured; without measures, draw the page as it needs it.");
         var across = Measure("--across", "What the bar across the feed measured, such as 149.3mm.");
         var along = Measure("--along", "What the bar along the feed measured, such as 149.8mm.");
@@ -52,7 +52,7 @@ internal static class RulerCommand
             return ExitCode.Problems;
         }
 
-        var scale = PrinterScales.Of(printer, catalog.Folder);
+        var scale = PrinterScales.Of(printer, catalog.Folder, isTrueSize: true);
         var fonts = Fonts.Load(Path.Combine(catalog.Folder, "fonts"));
         var size = PrintOptions.PaperOf(paper, catalog) == PaperSize.Letter ? Paper.Letter : Paper.A4;
         var composed = RulerPage.Compose(size, scale?.Printer, fonts);

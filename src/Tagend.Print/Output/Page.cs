@@ -31,6 +31,9 @@ public sealed record Page(float Width, float Height, IReadOnlyList<Ink> Inks)
         return this with { Across = across, Along = along, Height = IsFromRoll ? Height / Along * along : Height };
     }
 
+    /// <summary>The page as it is read on a screen: a lying one on its side.</summary>
+    public Page Readable => IsLying ? new Page(Height, Width, Inks) : this;
+
     /// <summary>From the inks' places to the paper's, upright.</summary>
     internal SKMatrix Setting
     {

@@ -23,7 +23,7 @@ internal static class CardFoot
             gap: 4);
         return
         [
-            style.IsTight ? boxes : CardStyle.Part("AS BUILT", "length over the pins after stretching", boxes),
+            style.IsClose ? boxes : CardStyle.Part("AS BUILT", "length over the pins after stretching", boxes),
             new Grow(new Drawing(0, Notes)),
             Cautions(),
         ];

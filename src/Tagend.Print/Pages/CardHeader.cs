@@ -14,6 +14,9 @@ internal static class CardHeader
     /// <summary>Wanted side of the code with its quiet zone, in points.</summary>
     private const float WantedSide = 68;
 
+    /// <summary>Characters of a fact that are kept together.</summary>
+    private const int MostJoined = 36;
+
     public static Block Of(Build build, string kindTitle, QrSymbol symbol, CardStyle style, CardWriter write)
     {
         var spec = build.Spec;
@@ -32,7 +35,7 @@ internal static class CardHeader
             new Paragraph($"{spec.Order}\u00A0 {spec.Piece}", TypeScale.Title),
             style.Text(kindTitle),
             new Spacer(4),
-            style.IsTight ? new Paragraph([.. facts.SelectMany(f => f.Spans)]) : new Stack(facts),
+            style.IsClose ? new Paragraph([.. facts.SelectMany(f => f.Spans)]) : new Stack(facts),
         ]);
         var code = CodeWithName(symbol, $"{spec.Order} {spec.Piece}, rev {spec.Revision}");
         return new Row([new Column(left, ColumnWidth.Shared()), new Column(code.Block, ColumnWidth.Of(code.Side))], Gap: 10);
@@ -41,7 +44,7 @@ internal static class CardHeader
         {
             if (value.Length > 0)
             {
-                facts.Add(style.Fact(name, value + (style.IsTight ? "\u00A0\u00A0 " : "")));
+                facts.Add(style.IsClose ? style.Fact(Joined(name), Joined(value) + "\u00A0\u00A0 ") : style.Fact(name, value));
             }
         }
     }
@@ -52,4 +55,7 @@ internal static class CardHeader
         var code = new QrBlock(symbol, Math.Max(SmallestModule, WantedSide / modules));
         return (new Stack([code, new Paragraph(name, TypeScale.Caption, Align.Center)]), code.Side);
     }
+
+    /// <summary>Kept on one line of running text, unless it would leave half of one empty.</summary>
+    private static string Joined(string text) => text.Length > MostJoined ? text : text.Replace(' ', '\u00A0');
 }

@@ -9,7 +9,9 @@ namespace Tagend.Pages;
 /// <param name="RowPadding">Over and under the text of a table row.</param>
 /// <param name="DrawingHeight">Of the drawing of the piece.</param>
 /// <param name="BoxHeight">Of the boxes to write into.</param>
-internal sealed record CardStyle(float Gap, TextStyle Body, float RowPadding, float DrawingHeight, float BoxHeight)
+/// <param name="HasEnds">Both ends at true size; a card that is full leaves them to the marking strip.</param>
+internal sealed record CardStyle(
+    float Gap, TextStyle Body, float RowPadding, float DrawingHeight, float BoxHeight, bool HasEnds = true)
 {
     private const float HeadingRule = 1;
     private const float UnderHeading = 1.5f;
@@ -20,11 +22,18 @@ internal sealed record CardStyle(float Gap, TextStyle Body, float RowPadding, fl
         new(8, TypeScale.Body, 1.4f, 92, 32),
         new(7, TypeScale.CloseBody, 1, 84, 28),
         new(5, TypeScale.CloseBody, 0.4f, 78, 26),
-        new(5, TypeScale.TightBody, 0.6f, 78, 26),
-        new(2.5f, TypeScale.TightBody, 0, 74, 24),
+        new(5, TypeScale.CloseBody, 0.4f, 76, 25) { IsClose = true },
+        new(3.2f, TypeScale.CloseBody, 0.1f, 72, 22) { IsClose = true },
+        new(5, TypeScale.TightBody, 0.6f, 78, 26) { IsClose = true },
+        new(2.5f, TypeScale.TightBody, 0, 74, 24) { IsClose = true },
+        new(5, TypeScale.TightBody, 0.6f, 78, 26, HasEnds: false) { IsClose = true },
+        new(2.5f, TypeScale.TightBody, 0, 74, 24, HasEnds: false) { IsClose = true },
     ];
 
-    /// <summary>Small type, and no more headings than needed.</summary>
+    /// <summary>No more lines and headings than needed.</summary>
+    public bool IsClose { get; private init; }
+
+    /// <summary>Small type.</summary>
     public bool IsTight => Body == TypeScale.TightBody;
 
     public TextStyle BodyBold => Body with { Weight = Weight.Bold };
@@ -34,7 +43,7 @@ internal sealed record CardStyle(float Gap, TextStyle Body, float RowPadding, fl
     public Paragraph Bold(string text) => new(text, BodyBold);
 
     /// <summary>A name and what it stands for, in running text.</summary>
-    public Paragraph Fact(string name, string value) => new([new Span(name + "\u00A0 ", Body), new Span(value, BodyBold)]);
+    public Paragraph Fact(string name, string value) => new([new Span(name + "\u00A0\u00A0", Body), new Span(value, BodyBold)]);
 
     /// <summary>A name at the left and what it stands for at the right.</summary>
     public Row Line(string name, string value) => new(

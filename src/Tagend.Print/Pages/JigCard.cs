@@ -1,5 +1,6 @@
 using Tagend.Blocks;
 using Tagend.Catalog;
+using Tagend.Measures;
 using Tagend.Output;
 using Tagend.Problems;
 using Tagend.Specs;
@@ -52,6 +53,7 @@ public static class JigCard
                 CardHeader.Of(build, plan?.Title ?? spec.Kind, symbol, style, write),
                 CardPosts.Of(spec, style, write),
                 new PieceDrawing(spec, plan?.EndA ?? "end A", plan?.EndB ?? "end B", write).Of(style),
+                .. style.HasEnds ? [CardEnds.Of(spec, plan?.EndLoopA ?? Length.Zero, plan?.EndLoopB ?? Length.Zero, write)] : (IEnumerable<Block>)[],
                 CardLayup.Of(spec, material, style, write),
                 .. CardPlaces.Of(spec, fonts, style, write),
                 .. CardFoot.Of(style, write),

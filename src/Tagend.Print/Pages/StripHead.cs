@@ -31,7 +31,7 @@ internal sealed class StripHead(BuildSpec spec, StripPlaces places, StripPositio
         new Row(
             [
                 new Column(new Paragraph(Title, TypeScale.Title), ColumnWidth.Natural),
-                new Column(new Paragraph($"MARKING STRIP, {Which}   {Issue}", TypeScale.Heading), ColumnWidth.Shared()),
+                new Column(new Paragraph($"MARKING STRIP, {Which}, {_write.UnitWord} from A   {Issue}", TypeScale.Heading), ColumnWidth.Shared()),
                 new Column(new Paragraph($"page {page} of {pages}", TypeScale.BodyBold), ColumnWidth.Natural),
             ],
             Gap,

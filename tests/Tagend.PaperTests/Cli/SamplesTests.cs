@@ -9,13 +9,14 @@ public class SamplesTests
     private const string Date = "2026-03-14";
 
     [Theory]
-    [InlineData("demo")]
-    [InlineData("demo-mm")]
-    public void OutputSamples_AnyDemo_AreCurrent(string name)
+    [InlineData("demo", "demo")]
+    [InlineData("demo-mm", "demo-mm")]
+    [InlineData("strips", "demo", "--order", "1001", "--only", "strips")]
+    public void OutputSamples_AnyDemo_AreCurrent(string name, string file, params string[] choice)
     {
         using var folder = TagendProgram.NewFolder();
-        var orders = Path.Combine(TagendProgram.Root, "demo-orders", $"{name}.csv");
-        TagendProgram.Run("print", orders, "--out", folder.Path, "--date", Date, "--preview", "90");
+        var orders = Path.Combine(TagendProgram.Root, "demo-orders", $"{file}.csv");
+        TagendProgram.Run(["print", orders, "--out", folder.Path, "--date", Date, "--preview", "90", .. choice]);
         var samples = Path.Combine(TagendProgram.Root, "output-samples", name);
         Assert.Equal(Names(samples), Names(folder.Path));
         Assert.All(Directory.GetFiles(samples, "*.pdf"), f =>

@@ -48,6 +48,27 @@ public sealed class JigCardTests
         Assert.Contains("Initials", text, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("poppler", "half letter")]
+    [InlineData("mupdf", "A5")]
+    public void Card_HasCheckBarsAndPinsAtTrueSize(string renderer, string title)
+    {
+        const int DotsPerInch = 600;
+        using var sample = new Sample();
+        var (pdf, _) = Print(sample, title);
+        var picture = renderer == "poppler"
+            ? Rendering.ByPoppler(sample, pdf, 1, DotsPerInch)
+            : Rendering.ByMuPdf(sample, pdf, 1, DotsPerInch);
+        var rows = Enumerable.Range(1, picture.Height / 12).Select(n => picture.Across((n * 12) - 1)).ToList();
+        CheckBars.AssertAmong(rows.SelectMany(r => r), DotsPerInch);
+
+        // Through the pins' axes: the loop's leg from its outer side to the pin of 1/4 in, then the far side of the pin.
+        // A leg has half of 24 strands of 0.0145 in, packed to 0.8: 0.0145 · √(12 / 0.8) = 0.0562 in.
+        var expected = (0.25 + 0.0562) * DotsPerInch;
+        Assert.Contains(rows, row => row.Zip(row.Skip(1)).Any(d => Math.Abs(d.Second.Middle - d.First.Start - expected) <= 1.5));
+        Assert.Contains(rows, row => row.Zip(row.Skip(1)).Any(d => Math.Abs(d.Second.End - d.First.Middle - expected) <= 1.5));
+    }
+
     private static (string Pdf, string Tag) Print(Sample sample, string title)
     {
         var problems = new List<Problem>();

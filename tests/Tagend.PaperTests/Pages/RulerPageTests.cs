@@ -36,6 +36,8 @@ public sealed class RulerPageTests
         // The printer makes so much of each length in the picture; half a dot at either end.
         Assert.InRange(LongestDown(picture) * along / 150, Bar - 1, Bar + 1);
         Assert.InRange(LongestAcross(picture) * across / 150, Bar - 1, Bar + 1);
+        CheckBars.AssertAmong(
+            Rows(picture).Select(d => new Dark(d.Middle * across / 150, d.Length * across / 150)), DotsPerInch);
     }
 
     [Theory]
@@ -57,9 +59,11 @@ public sealed class RulerPageTests
         .Max(d => d.Length);
 
     /// <summary>Of the bar across: the longest stretch that is not the rule under the title, which is as wide as the page.</summary>
-    private static double LongestAcross(Rendering picture) => Enumerable.Range(1, picture.Height / 25)
-        .SelectMany(n => picture.Across((n * 25) - 1))
+    private static double LongestAcross(Rendering picture) => Rows(picture)
         .Select(d => d.Length)
         .Where(l => l < 6.5 * DotsPerInch)
         .Max();
+
+    private static IEnumerable<Dark> Rows(Rendering picture) =>
+        Enumerable.Range(1, picture.Height / 25).SelectMany(n => picture.Across((n * 25) - 1));
 }
