@@ -54,6 +54,14 @@ samples() {
     for orders in demo demo-mm; do
         "$tagend" print "demo-orders/$orders.csv" --out "output-samples/$orders" --date $sample_date --preview 90
     done
+    for language in de es fr; do
+        "$tagend" print demo-orders/demo.csv --only sheets --order 1001 --order 1005 --order 1007 --paper a4 \
+            --language $language --out "output-samples/sheets-$language" --date $sample_date
+    done
+    mkdir output-samples/text
+    for pdf in output-samples/*/*.pdf; do
+        pdftotext -layout -enc UTF-8 "$pdf" "output-samples/text/$(basename "$(dirname "$pdf")")-$(basename "$pdf" .pdf).txt"
+    done
     "$tagend" check demo-orders/mistakes.csv --date $sample_date > output-samples/mistakes.txt 2>&1 || true
 }
 

@@ -21,7 +21,7 @@ internal sealed record CardStyle(float Gap, TextStyle Body, float RowPadding, fl
         new(7, TypeScale.CloseBody, 1, 84, 28),
         new(5, TypeScale.CloseBody, 0.4f, 78, 26),
         new(5, TypeScale.TightBody, 0.6f, 78, 26),
-        new(2.5f, TypeScale.TightBody, 0, 74, 24),
+        new(2.5f, TypeScale.TightBody, 0, 74, 22),
     ];
 
     /// <summary>Small type, and no more headings than needed.</summary>
