@@ -7,7 +7,7 @@ namespace Tagend.Pages;
 internal static class CardFoot
 {
     /// <summary>Less height than this is left empty, in points.</summary>
-    private const float LeastNotes = 15;
+    private const float LeastNotes = 13;
 
     public static IReadOnlyList<Block> Of(CardStyle style, CardWriter write)
     {
