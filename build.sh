@@ -55,6 +55,14 @@ samples() {
         "$tagend" print "demo-orders/$orders.csv" --out "output-samples/$orders" --date $sample_date --preview 90
     done
     "$tagend" print demo-orders/demo.csv --order 1001 --only strips --out output-samples/strips --date $sample_date --preview 90
+    for language in de es fr; do
+        "$tagend" print demo-orders/demo.csv --only sheets --order 1001 --order 1005 --order 1007 --paper a4 \
+            --language $language --out "output-samples/sheets-$language" --date $sample_date
+    done
+    mkdir output-samples/text
+    for pdf in output-samples/*/*.pdf; do
+        pdftotext -layout -enc UTF-8 "$pdf" "output-samples/text/$(basename "$(dirname "$pdf")")-$(basename "$pdf" .pdf).txt"
+    done
     "$tagend" check demo-orders/mistakes.csv --date $sample_date > output-samples/mistakes.txt 2>&1 || true
 }
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using SkiaSharp;
 using Tagend.Problems;
@@ -21,11 +22,12 @@ public sealed class Fonts
     public float WidthOf(string text, TextStyle style) => this[style.Weight].WidthOf(text, style);
 
     /// <summary>The first character the face has no picture of; null where all can be drawn.</summary>
+    /// <remarks>A mark that belongs on the letter before it counts: characters are drawn one after the other.</remarks>
     public Rune? FirstMissing(string text, Weight weight)
     {
         foreach (var rune in text.EnumerateRunes())
         {
-            if (!this[weight].Has(rune))
+            if (!this[weight].Has(rune) || Rune.GetUnicodeCategory(rune) is UnicodeCategory.NonSpacingMark or UnicodeCategory.EnclosingMark)
             {
                 return rune;
             }

@@ -7,7 +7,7 @@ namespace Tagend.Pages;
 internal static class CardFoot
 {
     /// <summary>Less height than this is left empty, in points.</summary>
-    private const float LeastNotes = 15;
+    private const float LeastNotes = 13;
 
     public static IReadOnlyList<Block> Of(CardStyle style, CardWriter write)
     {
@@ -25,7 +25,7 @@ internal static class CardFoot
         [
             style.IsClose ? boxes : CardStyle.Part("AS BUILT", "length over the pins after stretching", boxes),
             new Grow(new Drawing(0, Notes)),
-            Cautions(),
+            Cautions(style),
         ];
     }
 
@@ -33,13 +33,22 @@ internal static class CardFoot
         ? new Placed(room.Width, 0)
         : new FillIn("Notes", "", room.Height).Place(fonts, room);
 
-    private static Box Cautions() => new Box(
+    /// <summary>Hazard, what it could do, how to avoid it; shorter where the card is full.</summary>
+    private static Box Cautions(CardStyle style) => new Box(
         new Paragraph(
         [
-            new Span("⚠ WARNING  ", TypeScale.Heading),
+            new Span("⚠\u00A0WARNING  ", TypeScale.Heading),
             new Span(
-                "Under load a piece can break and strike: stand clear, wear eye protection. Cut thread away from hands and strands. "
-                + "Follow the manuals of the bow and the press: they overrule this card.",
+                style.IsTight
+                    ? "Pieces and limbs under load could let go and kill or maim: wear eye protection, stand out of line.  "
+                    : "A piece on the stretcher or a limb in the press can let go and strike. This could cause death or serious injury: "
+                        + "wear eye protection, stand out of line.  ",
+                TypeScale.Caption),
+            new Span("⚠\u00A0CAUTION  ", TypeScale.Heading),
+            new Span(
+                style.IsTight
+                    ? "Cut thread away from hands. The makers' manuals overrule this card."
+                    : "Blades could cut you: cut thread away from hands and strands. The manuals of bow, press and stretcher overrule this card.",
                 TypeScale.Caption),
         ]),
         Padding: 3,

@@ -85,7 +85,7 @@ public sealed class CustomerSheet
                 return new Composed([], text.Problems);
             }
 
-            var pages = new SheetLayout(_fonts, paper, style, _catalog.Shop, _logo).Of(text, new Place(file));
+            var pages = new SheetLayout(_fonts, paper, style, _catalog.Shop, _logo).Of(text, new Place($"customer sheet {data.Order}"));
             if (best is null || IsShorter(pages, best))
             {
                 best = pages;

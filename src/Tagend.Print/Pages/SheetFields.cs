@@ -40,7 +40,7 @@ internal static class SheetFields
         new("pages", _ => PagesMark),
         new("pin", d => Text(d.Write.Length(d.Catalog.Shop.PinDiameter, d.First.Unit))),
         new("shop_name", d => Text(d.Catalog.Shop.Name)),
-        new("shop_phone", d => Text(d.Catalog.Shop.Phone)),
+        new("shop_phone", d => Text(d.Catalog.Shop.Phone.Replace(' ', '\u00A0'))),
         new("shop_web", d => Text(d.Catalog.Shop.Web)),
         new("unit", d => Text(d.Write.Unit(d.First.Unit))),
     ];
@@ -111,7 +111,7 @@ internal static class SheetFields
     private static string Text(string value)
     {
         var text = new StringBuilder();
-        foreach (var character in value.Normalize().ReplaceLineEndings(" ").Trim())
+        foreach (var character in value.ReplaceLineEndings(" ").Trim())
         {
             if (char.IsAscii(character) && (char.IsPunctuation(character) || char.IsSymbol(character)))
             {

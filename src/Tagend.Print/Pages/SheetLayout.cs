@@ -25,18 +25,18 @@ internal sealed class SheetLayout(Fonts fonts, Paper paper, SheetStyle style, Sh
 
     private float FootTop => Points.Of(paper.Height) - Bottom - style.Foot.LineHeight;
 
-    public Composed Of(SheetText text, Place file)
+    public Composed Of(SheetText text, Place sheet)
     {
         if (Letterhead().Place(fonts, new Room(Width, Room.Endless)) is not Placed head)
         {
-            return Refused(file, ["the shop's name, phone and web address do not fit beside each other"]);
+            return Refused(sheet, ["the shop's name, phone and web address do not fit beside each other"]);
         }
 
         var first = Top + head.Height + HeadGap;
         var flowed = Flow.Pour(text.Items, fonts, page => new Room(Width, FootTop - FootGap - (page == 0 ? first : Top)));
         if (flowed.Reasons.Count > 0)
         {
-            return Refused(file, flowed.Reasons);
+            return Refused(sheet, flowed.Reasons.Select(r => $"{r}; on {paper.Title}"));
         }
 
         var pages = flowed.Pages.Select((placed, i) => new Page(
@@ -85,6 +85,6 @@ internal sealed class SheetLayout(Fonts fonts, Paper paper, SheetStyle style, Sh
             Side + Width - fonts.WidthOf(shop.Name, style.Foot), FootTop + style.Foot.Size, shop.Name, style.Foot);
     }
 
-    private static Composed Refused(Place file, IEnumerable<string> reasons) =>
-        new([], [.. reasons.Select(r => new Problem(file, null, r))]);
+    private static Composed Refused(Place sheet, IEnumerable<string> reasons) =>
+        new([], [.. reasons.Select(r => new Problem(sheet, null, r))]);
 }

@@ -31,6 +31,14 @@ public sealed class FlowTests
     public void Paragraph_GoesOverByLines() =>
         Assert.Equal([["a", "b", "c"], ["d", "e"]], Pages([Text("a\nb\nc\nd\ne")], 3.5f * Line));
 
+    [Theory]
+    [InlineData("b\nc\nd", 3, "a", "b c d")] // a last line alone is a widow: the whole goes over
+    [InlineData("b\nc\nd\ne", 3, "a b c", "d e")] // or two lines do
+    [InlineData("b\nc\nd\ne", 2, "a", "b c", "d e")] // a first line alone is an orphan
+    public void Paragraph_AtAPagesFoot_LeavesNoLineAlone(string text, int lines, params string[] pages) => Assert.Equal(
+        pages,
+        Pages([Text("a"), Text(text)], (lines * Line) + 1).Select(p => string.Join(' ', p)));
+
     [Fact]
     public void Before_IsLeftOutAtTheHeadOfAPage()
     {

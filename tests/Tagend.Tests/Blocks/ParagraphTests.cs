@@ -20,6 +20,10 @@ public sealed class ParagraphTests
         { "polyester", "polyes", ["polyes", "ter"] },
         { "a polyester", "polyes", ["a", "polyes", "ter"] },
         { "  spaced   out  ", "spaced out", ["spaced out"] },
+        { "un mot ?", "un mot", ["un", "mot ?"] },
+        { "deux : trois", "deux :", ["deux :", "trois"] },
+        { "un « mot »", "un « mot", ["un", "« mot »"] },
+        { "11 :2", "11 :", ["11", ":2"] },
         { "", "x", [] },
     };
 

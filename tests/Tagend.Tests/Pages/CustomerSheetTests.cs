@@ -1,3 +1,4 @@
+using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Orders;
 using Tagend.Output;
@@ -148,16 +149,80 @@ public sealed class CustomerSheetTests
         Assert.Contains(customer, SheetFixture.TextOf(SheetFixture.Pages(named)), StringComparison.Ordinal);
     }
 
-    [Fact]
-    public void Of_CharacterTheFontLacks_IsAProblem()
+    [Theory]
+    [InlineData("弓 Jo", "'弓' (U+5F13)")]
+    [InlineData("أحمد", "'أ' (U+0623)")]
+    [InlineData("דני", "'ד' (U+05D3)")]
+    [InlineData("Zoe\u0308", "'\u0308' (U+0308)")] // letter and accent apart
+    public void Of_CharacterTheFontLacks_IsAProblemAndNoBox(string customer, string missing)
     {
+        var sheet = SheetFixture.Sheet(Named(customer));
+
+        Assert.Empty(sheet.Pages);
+        Assert.Equal(
+            $"customer sheet D-101: \"{customer}\": the font has no picture of {missing}; write it another way; on letter",
+            Assert.Single(sheet.Problems).ToString());
+    }
+
+    [Fact]
+    public void Of_AccentedName_IsPrinted() =>
+        Assert.Contains("Zoë Łukasiewicz Ñandú", SheetFixture.TextOf(SheetFixture.Pages(Named("Zoë Łukasiewicz Ñandú"))), StringComparison.Ordinal);
+
+    [Fact]
+    public void Of_NameOfOneEndlessWord_BreaksWithinItsColumn()
+    {
+        var customer = string.Concat(Enumerable.Repeat("Donaudampfschiffahrt", 8));
+        var pages = SheetFixture.Pages(Named(customer));
+
+        Assert.Contains(customer, string.Concat(pages[0].Inks.OfType<TextInk>().Select(t => t.Text)), StringComparison.Ordinal);
+        Assert.All(pages[0].Inks.OfType<TextInk>(), t => Assert.True(t.X + SheetFixture.WidthOf(t) < pages[0].Width - 44));
+    }
+
+    [Fact]
+    public void Of_TextThatFitsNowhere_IsAProblemWithItsSizes()
+    {
+        var piece = new string('w', 32);
         var set = SheetFixture.Compound(1);
-        var named = set with { Builds = set.Builds.Select(b => b with { Slip = new OrderSlip("弓 Jo", "", "", "") }).ToValueList() };
+        var named = set with { Builds = set.Builds.Select(b => b with { Spec = b.Spec with { Piece = string.Concat(piece, piece, piece) } }).ToValueList() };
 
         var sheet = SheetFixture.Sheet(named);
 
         Assert.Empty(sheet.Pages);
-        Assert.Contains("the font has no picture of '弓'", Assert.Single(sheet.Problems).Message, StringComparison.Ordinal);
+        Assert.Equal(
+            "customer sheet D-101: the names of pieces and ends leave no room for a drawing within 522 pt; on letter",
+            Assert.Single(sheet.Problems).ToString());
+    }
+
+    [Fact]
+    public void Drawing_OfAllPieces_IsToOneScale()
+    {
+        var set = SheetFixture.Compound(3);
+        var bars = SheetFixture.Pages(set)[0].Inks.OfType<BoxInk>().Where(b => b.Fill == 0 && Math.Abs(b.Height - 1.6f) < 0.01f).ToList();
+        var scales = bars.Zip(set.Builds, (bar, build) => Points.Of(build.Spec.FinishedLength) / (bar.Width + 14)).ToList();
+
+        Assert.Equal(3, bars.Count);
+        Assert.All(scales, s => Assert.Equal(scales[0], s, 0.01f));
+        Assert.Contains($"Drawn 1 : {scales[0]:0}.", SheetFixture.TextOf(SheetFixture.Pages(set)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Accent_OfAShop_IsOnTitleHeadingsAndLetterheadAlone()
+    {
+        var blue = new InkColor(0x1a, 0x4f, 0x8c);
+        var catalog = SheetFixture.Catalog with { Shop = SheetFixture.Catalog.Shop with { Accent = blue } };
+        var inks = SheetFixture.Pages(SheetFixture.Compound(3), catalog: catalog).SelectMany(p => p.Inks).ToList();
+        var colored = inks.OfType<TextInk>().Where(t => t.Style.Color == blue).ToList();
+
+        Assert.Contains(colored, t => t.Text == "Your safety");
+        Assert.All(colored, t => Assert.Equal(Weight.Bold, t.Style.Weight));
+        Assert.DoesNotContain(colored, t => t.Text is "DANGER" or "WARNING" or "CAUTION");
+        Assert.Single(inks.OfType<LineInk>(), l => l.Color == blue);
+    }
+
+    private static BuildSet Named(string customer)
+    {
+        var set = SheetFixture.Compound(1);
+        return set with { Builds = set.Builds.Select(b => b with { Slip = new OrderSlip(customer, "", "", "") }).ToValueList() };
     }
 
     [Fact]

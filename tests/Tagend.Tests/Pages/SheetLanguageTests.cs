@@ -46,7 +46,7 @@ public sealed partial class SheetLanguageTests : IDisposable
 
     [Theory]
     [InlineData("en", "March 1, 2026", "60 1/4 in", "0.023 in", "1530.4 mm")]
-    [InlineData("es", "1 de marzo de 2026", "60 1/4 pulg.", "0,023 pulg.", "1530,4 mm")]
+    [InlineData("es", "1 de marzo de 2026", "60 1/4 in", "0,023 in", "1530,4 mm")]
     [InlineData("fr", "1er mars 2026", "60 1/4 po", "0,023 po", "1530,4 mm")]
     [InlineData("de", "1. März 2026", "60 1/4 Zoll", "0,023 Zoll", "1530,4 mm")]
     public void Writer_OfALanguage_WritesAsItDoes(string language, string date, string mark, string exact, string metric)

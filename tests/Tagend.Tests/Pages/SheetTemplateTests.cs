@@ -1,3 +1,4 @@
+using Tagend.Output;
 using Tagend.Pages;
 using Tagend.Problems;
 using Xunit;
@@ -119,6 +120,21 @@ public sealed class SheetTemplateTests : IDisposable
             () => SheetFixture.Sheet(SheetFixture.Compound(), catalog: SheetFixture.Catalog with { Folder = _folder }));
 
         Assert.StartsWith($"{Compound}:3: ", broken.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Of_Columns_StandSideBySideEachUnderItsHeading()
+    {
+        File.WriteAllText(Compound, "# Hi\n\n::: columns\n## One\n\nfirst\n\n## Two\n\n- second\n:::\n\nbelow\n");
+
+        var pages = SheetFixture.Pages(SheetFixture.Compound(), catalog: SheetFixture.Catalog with { Folder = _folder });
+
+        var at = pages[0].Inks.OfType<TextInk>().GroupBy(t => t.Text).ToDictionary(t => t.Key, t => t.First());
+        Assert.Equal(at["One"].Baseline, at["Two"].Baseline);
+        Assert.Equal(at["first"].Baseline, at["second"].Baseline, 0.1f);
+        Assert.Equal(at["One"].X, at["first"].X);
+        Assert.True(at["Two"].X > pages[0].Width / 2);
+        Assert.True(at["below"].Baseline > at["first"].Baseline);
     }
 
     [Fact]
