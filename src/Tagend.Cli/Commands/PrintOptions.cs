@@ -173,16 +173,17 @@ internal sealed class PrintOptions
         var paper = PaperOf(parsed.GetValue(_paper), catalog);
         var dpi = parsed.GetValue(_dpi);
         var printer = parsed.GetValue(_printer);
+        var papers = (parsed.GetValue(_only) is { Length: > 0 } only ? only : UsualPapers).ToHashSet();
         return new PrintPlan(
             parsed.GetValue(_folder)!,
-            (parsed.GetValue(_only) is { Length: > 0 } only ? only : UsualPapers).ToHashSet(),
+            papers,
             paper,
             Drawn(parsed.GetValue(_bagStock) ?? catalog.Shop.BagStock),
             Drawn(parsed.GetValue(_loopStock) ?? catalog.Shop.LoopStock),
             new SheetUse(parsed.GetValue(_firstLabel), (parsed.GetValue(_skippedLabels) ?? []).ToHashSet()),
             _strips.StockOf(parsed, paper),
             _strips.PositionsOf(parsed),
-            PrinterScales.Of(printer, catalog.Folder),
+            PrinterScales.Of(printer, catalog.Folder, isNeeded: papers.Contains(Strips)),
             dpi,
             parsed.GetValue(_preview),
             parsed.GetValue(_language),

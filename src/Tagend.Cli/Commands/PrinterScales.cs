@@ -20,9 +20,10 @@ internal static class PrinterScales
         return option;
     }
 
-    /// <summary>The scale of a printer; null, and said on standard error, where it was never measured; null where none is named.</summary>
+    /// <summary>The scale of a printer; null where it was never measured, and where none is named.</summary>
+    /// <param name="isNeeded">Something is drawn to lay a string along: that it was never measured is said on standard error.</param>
     /// <exception cref="TagendException">The file has mistakes or cannot be opened.</exception>
-    public static PrinterScale? Of(string? printer, string folder)
+    public static PrinterScale? Of(string? printer, string folder, bool isNeeded)
     {
         if (printer is null)
         {
@@ -30,7 +31,7 @@ internal static class PrinterScales
         }
 
         var scale = All(folder).FirstOrDefault(s => s.Printer == printer);
-        if (scale is null)
+        if (scale is null && isNeeded)
         {
             Console.Error.WriteLine($"tagend: {printer} was never measured: printed without correction; tagend ruler makes the page to measure");
         }

@@ -52,7 +52,7 @@ internal static class RulerCommand
             return ExitCode.Problems;
         }
 
-        var scale = PrinterScales.Of(printer, catalog.Folder);
+        var scale = PrinterScales.Of(printer, catalog.Folder, isNeeded: true);
         var fonts = Fonts.Load(Path.Combine(catalog.Folder, "fonts"));
         var size = PrintOptions.PaperOf(paper, catalog) == PaperSize.Letter ? Paper.Letter : Paper.A4;
         var composed = RulerPage.Compose(size, scale?.Printer, fonts);

@@ -30,7 +30,7 @@ public class JobBookTests
         var said = TagendProgram.Run("print", TagendProgram.DemoOrders, "--out", folder["out"], "--job-book", book);
         Assert.Equal(5, said.ExitCode);
         Assert.Contains($"{book}: is no job book", said.Errors, StringComparison.Ordinal);
-        Assert.Equal(3, Directory.GetFiles(folder["out"]).Length);
+        Assert.Equal(4, Directory.GetFiles(folder["out"]).Length);
         Assert.Equal(5000, new FileInfo(book).Length);
     }
 
