@@ -38,12 +38,15 @@ internal sealed record Contender(string Name, params IReadOnlyList<string> Comma
         Directory.Delete(output, recursive: true);
         if (process.ExitCode != 0 || (Pages is not null && bytes == 0))
         {
-            return new Outcome(0, 0, 0, File.ReadLines(errors).LastOrDefault(l => l.Length > 0) ?? $"exit code {process.ExitCode}");
+            return new Outcome(0, 0, 0, Complaint(File.ReadAllLines(errors)) ?? $"exit code {process.ExitCode}");
         }
 
         var kilobytes = double.Parse(File.ReadLines(memory).Last(), CultureInfo.InvariantCulture);
         return new Outcome(milliseconds, kilobytes / 1024, bytes, null);
     }
+
+    private static string? Complaint(string[] said) =>
+        Array.Find(said, l => l.Contains("Error", StringComparison.Ordinal)) ?? Array.FindLast(said, l => l.Length > 0);
 }
 
 /// <summary>One run.</summary>

@@ -16,7 +16,7 @@ internal static class Markup
             $"@font-face{{font-family:Card;font-weight:{face.Item2};src:url({new Uri(Path.Combine(fonts, $"Inter-{face.Item1}.ttf"))})}}\n"));
         var html = new StringBuilder(
             $"<!doctype html><html lang=\"en\"><meta charset=\"utf-8\"><title>Card</title><style>\n{faces}@page{{size:{width}pt {height}pt;margin:0}}\n"
-            + $"body{{margin:0}} svg{{display:block}} text{{font-family:Card;white-space:pre}}\n</style>\n<svg xmlns=\"http://www.w3.org/2000/svg\" "
+            + $"body{{margin:0}} svg{{display:block}} text{{font-family:Card,Inter;white-space:pre}}\n</style>\n<svg xmlns=\"http://www.w3.org/2000/svg\" "
             + $"width=\"{width}pt\" height=\"{height}pt\" viewBox=\"0 0 {width} {height}\">\n");
         foreach (var field in list.Skip(1).Select(l => l.Split('\t')))
         {

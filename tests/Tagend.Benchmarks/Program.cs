@@ -3,7 +3,7 @@ using Tagend.Benchmarks;
 using Tagend.Tags;
 
 // Tagend.Benchmarks tiny|usual|long TAGEND FLOOR FOLDER: measures the program, as published, against the floor and the
-// peers, and its parts in one process; writes FOLDER/bench.md.
+// peers, and its parts in one process; writes FOLDER.md.
 var (mode, tagend, floor, folder) = (args[0], Path.GetFullPath(args[1]), Path.GetFullPath(args[2]), Path.GetFullPath(args[3]));
 var (rounds, batchRounds, rows) = mode == "tiny" ? (1, 1, 12) : (9, 5, 100_000);
 int[] batches = mode switch { "tiny" => [2, 4], "long" => [10, 1000, 2000, 50_000, 100_000], _ => [10, 1000, 2000] };
@@ -44,7 +44,7 @@ foreach (var (size, width, height) in new[] { ("1 megapixel", 1152, 864), ("12 m
 
 var parts = PartRuns.Run(Path.Combine(folder, "parts"), once: mode == "tiny");
 var table = ResultTable.Of(standings, parts, peers.Versions(), $"load {before} at the start, {Machine.Load} at the end", TimeProvider.System);
-File.WriteAllText(Path.Combine(folder, "..", "bench.md"), table);
+File.WriteAllText(folder + ".md", table);
 Console.Write(table);
 return standings.Exists(s => s.Failure is not null && s.Program.Command.Any(word => word == tagend || word == floor)) ? 1 : 0;
 
