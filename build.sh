@@ -1,12 +1,12 @@
 #!/usr/bin/env bash
-# Everything there is to do with this project, on Linux with the .NET SDK: ./build.sh demo | test | samples | publish | pictures
+# Everything there is to do with this project, on Linux with the .NET SDK: ./build.sh demo | test | samples | publish | pictures | bench | release
 set -euo pipefail
 cd "$(dirname "$0")"
 export DOTNET_NOLOGO=1 DOTNET_CLI_TELEMETRY_OPTOUT=1 LC_ALL=C.UTF-8
 
 tagend=src/Tagend.Cli/bin/Release/net10.0/tagend
-outside_tools=(pdftoppm qpdf zbarimg mutool ZXingReader identify cupsd ippeveprinter lp dbus-daemon /usr/share/X11/xkb/symbols/us)
-outside_packages=(poppler-utils qpdf zbar-tools mupdf-tools zxing-cpp-tools imagemagick cups cups-ipp-utils cups-client dbus xkb-data)
+outside_tools=(pdftoppm qpdf zbarimg mutool ZXingReader identify cupsd ippeveprinter lp dbus-daemon /usr/share/X11/xkb/symbols/us mandoc zsh /usr/bin/time)
+outside_packages=(poppler-utils qpdf zbar-tools mupdf-tools zxing-cpp-tools imagemagick cups cups-ipp-utils cups-client dbus xkb-data mandoc zsh time)
 sample_date=2026-03-14
 export TAGEND_JOB_BOOK=none # demo orders are nobody's
 
@@ -22,18 +22,23 @@ demo() {
 }
 
 # The tests hold the output to programs that are not ours. What cannot be installed is skipped, and counted.
-install_outside_tools() {
+install_outside_tools() { install_packages "the checks that need them" outside_tools outside_packages; }
+
+# install_packages WHAT PROGRAMS PACKAGES: the packages whose program is missing; those beyond the programs come with them.
+install_packages() {
+    local -n programs=$2 packages=$3
     local missing=()
     PATH="$PATH:/usr/sbin"
-    for i in "${!outside_tools[@]}"; do
-        command -v "${outside_tools[$i]}" > /dev/null || [ -e "${outside_tools[$i]}" ] || missing+=("${outside_packages[$i]}")
+    for i in "${!packages[@]}"; do
+        [ -n "${programs[$i]:-}" ] || { [ ${#missing[@]} -eq 0 ] || missing+=("${packages[$i]}"); continue; }
+        command -v "${programs[$i]}" > /dev/null || [ -e "${programs[$i]}" ] || missing+=("${packages[$i]}")
     done
     [ ${#missing[@]} -eq 0 ] && return
     if [ "$(id -u)" -eq 0 ] && command -v apt-get > /dev/null; then
         { apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq "${missing[@]}"; } > /dev/null \
-            || echo "could not install ${missing[*]}: the checks that need them will be skipped"
+            || echo "could not install ${missing[*]}: $1 will be skipped"
     else
-        echo "the checks that need ${missing[*]} will be skipped; to have them: sudo apt-get install ${missing[*]}"
+        echo "$1 will be skipped; to have them: sudo apt-get install ${missing[*]}"
     fi
 }
 
@@ -46,6 +51,23 @@ install_jsqr() {
 
 publish() {
     dotnet publish src/Tagend.Cli -c Release -r linux-x64 -o out/publish -v quiet
+}
+
+# The program against the same pages drawn by nothing but the library, and by other programs: out/bench.md.
+bench() {
+    local mode=${1:-usual} folder=out/bench
+    if [ "$mode" != tiny ]; then
+        bench_programs=(/usr/bin/time weasyprint chromium)
+        bench_packages=(time weasyprint chromium python3-cairo python3-reportlab)
+        install_packages "what is compared with them" bench_programs bench_packages
+        mkdir -p $folder
+        [ -d $folder/node_modules ] || npm install --silent --no-audit --no-fund --prefix $folder @myriaddreamin/typst-ts-node-compiler@0.7.0 \
+            || echo "typst will be skipped: npm (with Node.js) does not install it here"
+    fi
+    publish
+    dotnet publish tests/Tagend.Floor -c Release -r linux-x64 -o out/floor -v quiet
+    dotnet build tests/Tagend.Benchmarks -c Release -v quiet
+    tests/Tagend.Benchmarks/bin/Release/net10.0/Tagend.Benchmarks "$mode" out/publish/tagend out/floor/Tagend.Floor $folder
 }
 
 samples() {
@@ -113,5 +135,7 @@ case "${1:-}" in
     samples) samples ;;
     publish) publish ;;
     pictures) pictures "${@:2}" ;;
-    *) echo "usage: ./build.sh demo | test | samples | publish | pictures [SEED] [DECODER]"; exit 2 ;;
+    bench) bench "${@:2}" ;;
+    release) bash ./release.sh ;;
+    *) echo "usage: ./build.sh demo | test | samples | publish | pictures [SEED] [DECODER] | bench [tiny|long] | release"; exit 2 ;;
 esac

@@ -9,7 +9,9 @@ internal static class OutsideTool
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(1);
 
     /// <summary>Runs it and gives what it said; skips the test where it is not installed.</summary>
-    public static Said Run(string tool, params IReadOnlyList<string> arguments)
+    public static Said Run(string tool, params IReadOnlyList<string> arguments) => Run(Patience, tool, arguments);
+
+    public static Said Run(TimeSpan patience, string tool, params IReadOnlyList<string> arguments)
     {
         var start = new ProcessStartInfo(tool, arguments) { RedirectStandardOutput = true, RedirectStandardError = true };
         Process process;
@@ -27,7 +29,7 @@ internal static class OutsideTool
         {
             var errors = process.StandardError.ReadToEndAsync();
             var output = process.StandardOutput.ReadToEnd();
-            Assert.True(process.WaitForExit(Patience), $"{tool} did not end");
+            Assert.True(process.WaitForExit(patience), $"{tool} did not end");
             return new Said(process.ExitCode, output, errors.Result);
         }
     }

@@ -12,7 +12,7 @@ internal static class TagendProgram
 
     public static string DemoOrders { get; } = Path.Combine(Root, "demo-orders", "demo.csv");
 
-    private static string Executable { get; } = Environment.GetEnvironmentVariable("TAGEND_PROGRAM")
+    public static string Executable { get; } = Environment.GetEnvironmentVariable("TAGEND_PROGRAM")
         ?? Path.Combine(Root, "src", "Tagend.Cli", "bin", Configuration, "net10.0", "tagend");
 
     private static string Configuration => AppContext.BaseDirectory.Contains("Release", StringComparison.Ordinal) ? "Release" : "Debug";

@@ -1,0 +1,68 @@
+using System.Globalization;
+using Tagend.Benchmarks;
+using Tagend.Tags;
+
+// Tagend.Benchmarks tiny|usual|long TAGEND FLOOR FOLDER: measures the program, as published, against the floor and the
+// peers, and its parts in one process; writes FOLDER.md.
+var (mode, tagend, floor, folder) = (args[0], Path.GetFullPath(args[1]), Path.GetFullPath(args[2]), Path.GetFullPath(args[3]));
+var (rounds, batchRounds, rows) = mode == "tiny" ? (1, 1, 12) : (9, 5, 100_000);
+int[] batches = mode switch { "tiny" => [2, 4], "long" => [10, 1000, 2000, 50_000, 100_000], _ => [10, 1000, 2000] };
+Environment.SetEnvironmentVariable("TAGEND_JOB_BOOK", "none");
+Directory.CreateDirectory(folder);
+var before = Machine.Load;
+var templates = Path.Combine(Layout.Root, "templates");
+var bench = new Bench(templates);
+var cards = bench.Cards(10);
+DisplayList.Write(cards, bench.Fonts, folder, "cards");
+var single = Directory.CreateDirectory(Path.Combine(folder, "single")).FullName;
+DisplayList.Write([cards[0]], bench.Fonts, single, "card");
+var peers = new Peers(folder, Path.Combine(templates, "fonts"), folder);
+var standings = new List<Standing>();
+var race = new Race("one order, from a cold start", rounds,
+[
+    new("the floor, 1 card page", floor, Path.Combine(single, "card.list"), "OUT/card.pdf", "1") { Pages = 1 },
+    Print("tagend, 1 card page", Orders(1), "cards", 1),
+    Print("tagend, an order of three pieces: 3 cards, 4 tags, sheet", Path.Combine(Layout.Root, "demo-orders", "demo.csv"), "cards,tags,sheets", null, "--order", "1001"),
+    .. peers.Of(Path.Combine(single, "card.list")),
+]);
+Measure(race);
+foreach (var pieces in batches)
+{
+    var orders = Orders(pieces);
+    var turns = pieces > 10_000 ? 1 : batchRounds;
+    Measure(new Race(Count(pieces) + " card pages on one core", turns, [Floor(pieces, 1), Print("tagend", orders, "cards", pieces) with { OnOneCore = true }]));
+    Measure(new Race(Count(pieces) + " card pages on two cores", turns, [Floor(pieces, 2), Print("tagend", orders, "cards", pieces)]));
+}
+
+Measure(new Race(Count(rows) + " order rows, checked", Math.Min(rounds, 3), [new("tagend check", tagend, "check", Orders(rows))]));
+foreach (var (size, width, height) in new[] { ("1 megapixel", 1152, 864), ("12 megapixels", 4000, 3000) })
+{
+    var picture = Path.Combine(folder, $"{width}.jpg");
+    Bench.Photograph(TagWriter.Write(bench.Sets(File.ReadAllBytes(Orders(1)))[0].Builds[0].Spec), width, height, picture);
+    Measure(new Race($"a tag's picture of {size}, from a cold start", rounds, [new("tagend recall", tagend, "recall", picture)]));
+}
+
+var parts = PartRuns.Run(Path.Combine(folder, "parts"), once: mode == "tiny");
+var table = ResultTable.Of(standings, parts, peers.Versions(), $"load {before} at the start, {Machine.Load} at the end", TimeProvider.System);
+File.WriteAllText(folder + ".md", table);
+Console.Write(table);
+return standings.Exists(s => s.Failure is not null && s.Program.Command.Any(word => word == tagend || word == floor)) ? 1 : 0;
+
+void Measure(Race next) => standings.AddRange(next.Run(Path.Combine(folder, "work")));
+
+string Orders(int pieces)
+{
+    var path = Path.Combine(folder, string.Create(CultureInfo.InvariantCulture, $"season-{pieces}.csv"));
+    File.WriteAllText(path, Season.Csv(pieces));
+    return path;
+}
+
+Contender Floor(int pages, int workers) =>
+    new("the floor", floor, Path.Combine(folder, "cards.list"), "OUT/cards.pdf", Plain(pages), Plain(workers)) { Pages = pages, OnOneCore = workers == 1 };
+
+Contender Print(string name, string orders, string papers, int? pages, params string[] more) =>
+    new(name, [tagend, "print", orders, "--out", "OUT", "--only", papers, "--date", "2026-03-14", "--templates", templates, .. more]) { Pages = pages };
+
+static string Plain(int number) => number.ToString(CultureInfo.InvariantCulture);
+
+static string Count(int number) => number.ToString("#,0", CultureInfo.InvariantCulture);
