@@ -63,9 +63,11 @@ internal sealed class SymbolReader(PicturePyramid pyramid, Effort effort)
     /// <summary>Sizes the symbol may have, the likeliest first.</summary>
     private static IEnumerable<int> Sizes(GrayPicture picture, FinderTriple triple)
     {
-        var across = Span(picture, triple.Corner, triple.Right);
-        var down = Span(picture, triple.Corner, triple.Below);
-        var measured = ((across + down) / 2) + (2 * ModuleGrid.FinderInset);
+        var (corner, right, below) = (triple.Corner, triple.Right, triple.Below);
+        var span = triple.Guessed is { } guessed
+            ? guessed == corner ? Span(picture, right, below) : Span(picture, corner, guessed == right ? below : right)
+            : (Span(picture, corner, right) + Span(picture, corner, below)) / 2;
+        var measured = span + (2 * ModuleGrid.FinderInset);
         var nearest = ((int)Math.Round((measured - 17) / 4) * 4) + 17;
         var (next, other) = measured > nearest ? (nearest + 4, nearest - 4) : (nearest - 4, nearest + 4);
         int[] sizes = nearest > 60 ? [nearest, next, other, nearest + Math.Sign(next - nearest) * 8] : [nearest, next, other];
@@ -155,9 +157,10 @@ internal sealed class SymbolReader(PicturePyramid pyramid, Effort effort)
         yield return ModuleLight.Darkness(light, size, 3);
         yield return ModuleLight.Darkness(ModuleLight.Sharpened(light, size, 0.4f, 0.4f), size, 2);
         yield return ModuleLight.AgainstMean(light, size, 4);
-        foreach (var seen in new[] { ModuleLight.Darkness(light, size, 3), ModuleLight.AgainstMean(light, size, 5) })
+        yield return ModuleLight.AgainstMean(light, size, 1);
+        foreach (var seen in new[] { ModuleLight.AgainstMean(light, size, 8), ModuleLight.AgainstMean(light, size, 4) })
         {
-            if (BlurModel.Undo(layout, seen) is { } clear)
+            if (BlurModel.Undo(layout, seen, ModuleLight.AgainstMean(light, size, 1)) is { } clear)
             {
                 yield return clear;
             }
@@ -166,7 +169,6 @@ internal sealed class SymbolReader(PicturePyramid pyramid, Effort effort)
         yield return ModuleLight.Darkness(ModuleLight.Sharpened(light, size, 1, 1), size, 2);
         yield return ModuleLight.AgainstMean(ModuleLight.Sharpened(light, size, 1, 0), size, 3);
         yield return ModuleLight.AgainstMean(ModuleLight.Sharpened(light, size, 0, 1), size, 3);
-        yield return ModuleLight.AgainstMean(light, size, 1);
         yield return ModuleLight.Darkness(ModuleLight.Transposed(light, size), size, 3);
     }
 }
