@@ -36,10 +36,19 @@ internal sealed class GridBend
     public long Looks { get; private set; }
 
     /// <param name="picture">In which a module of the grid is about 3 to 6 pixels.</param>
-    public static ModuleGrid Fit(GrayPicture picture, ModuleGrid grid, out long looks)
+    /// <param name="middles">Of the finder patterns, as they were found: x and y of each.</param>
+    public static ModuleGrid Fit(GrayPicture picture, ModuleGrid grid, float[] middles, out long looks)
     {
         var bend = new GridBend(picture, grid);
-        bend.Curve();
+        var score = bend.Curve();
+        // A round label misleads the fit of a plane: through the middles of its finder patterns alone it may be sharper.
+        var straight = new ModuleGrid(grid.Size, [.. middles, middles[2] + middles[4] - middles[0], middles[3] + middles[5] - middles[1]]);
+        var other = new GridBend(picture, straight) { Looks = bend.Looks };
+        if (other.Curve() > score)
+        {
+            (grid, bend) = (straight, other);
+        }
+
         var order = Enumerable.Range(0, grid.Nodes * grid.Nodes).OrderBy(bend.FromFinders).ToList();
         var far = grid.Size - ModuleGrid.FinderInset;
         bend.Anchor(ModuleGrid.FinderInset, ModuleGrid.FinderInset);
@@ -150,7 +159,8 @@ internal sealed class GridBend
     }
 
     /// <summary>Begins with the round thing that the label may be on: the one that shows the modules sharpest.</summary>
-    private void Curve()
+    /// <returns>How sharp.</returns>
+    private float Curve()
     {
         var windows = Enumerable.Range(0, _pullX.Length).Where(n => ((n % _grid.Nodes) + (n / _grid.Nodes)) % 2 == 0)
             .Select(n => (Node: n, Modules: Around(n))).ToList();
@@ -160,7 +170,7 @@ internal sealed class GridBend
             Try(curve);
         }
 
-        for (var step = 1f; best.Angle > 0 && step > 0.2f; step /= 2)
+        for (var step = 1f; best.Angle > 0 && step > 0.1f; step *= 0.7f)
         {
             foreach (var curve in best.Near(step))
             {
@@ -169,6 +179,7 @@ internal sealed class GridBend
         }
 
         (_curveX, _curveY) = best.Pulls(_grid);
+        return bestScore;
 
         void Try(LabelCurve curve)
         {

@@ -45,24 +45,28 @@ internal sealed record LabelCurve(float Direction, float Angle, float Offset)
 
         var (cos, sin) = (MathF.Cos(Direction), MathF.Sin(Direction));
         var (near, far) = (ModuleGrid.FinderInset, grid.Size - ModuleGrid.FinderInset);
-        var corner = Bulge(near, near);
-        var (across, down) = ((Bulge(far, near) - corner) / (far - near), (Bulge(near, far) - corner) / (far - near));
+        // Seen places are turned into places on the plane so that the finder patterns stay: around = a + b · bulge + c · along.
+        var (p, q, r) = (Seen(near, near), Seen(far, near), Seen(near, far));
+        var (qb, qt, qs) = (q.Bulge - p.Bulge, q.Along - p.Along, q.Around - p.Around);
+        var (rb, rt, rs) = (r.Bulge - p.Bulge, r.Along - p.Along, r.Around - p.Around);
+        var det = (qb * rt) - (qt * rb);
+        var (b, c) = (((qs * rt) - (qt * rs)) / det, ((qb * rs) - (qs * rb)) / det);
         for (var i = 0; i < x.Length; i++)
         {
-            var (u, v) = (i % grid.Nodes * ModuleGrid.Spacing, i / grid.Nodes * ModuleGrid.Spacing);
-            var pull = Bulge(u, v) - corner - (across * (u - near)) - (down * (v - near));
+            var at = Seen(i % grid.Nodes * ModuleGrid.Spacing, i / grid.Nodes * ModuleGrid.Spacing);
+            var pull = p.Around + (b * (at.Bulge - p.Bulge)) + (c * (at.Along - p.Along)) - at.Around;
             (x[i], y[i]) = (pull * cos, pull * sin);
         }
 
         return (x, y);
 
-        // How far right of the middle line a place is seen that is so far around.
-        float Bulge(float u, float v)
+        (float Around, float Along, float Bulge) Seen(float u, float v)
         {
             var half = grid.Size / 2f;
             var around = ((u - half) * cos) + ((v - half) * sin);
             var radius = half / Angle;
-            return radius * MathF.Sin(Math.Clamp((around - (Offset * half)) / radius, -1.5f, 1.5f));
+            var bulge = radius * MathF.Sin(Math.Clamp((around - (Offset * half)) / radius, -1.5f, 1.5f));
+            return (around, ((v - half) * cos) - ((u - half) * sin), bulge);
         }
     }
 }

@@ -160,7 +160,7 @@ internal static class SymbolDecoder
     /// <summary>Version information of symbols from version 7: ISO/IEC 18004:2015, 7.10.</summary>
     private static void WriteVersion(SymbolLayout layout, BitMatrix matrix)
     {
-        for (var bit = 0; layout.Version.VersionNumber >= 7 && bit < 18; bit++)
+        for (var bit = 0; layout.Version.VersionNumber >= VersionMark.First && bit < VersionMark.Bits; bit++)
         {
             var dark = (VersionMark.Word(layout.Version.VersionNumber) >> bit & 1) == 1;
             var (a, b) = (layout.Size - 11 + (bit % 3), bit / 3);

@@ -40,13 +40,35 @@ internal sealed class SymbolReader(PicturePyramid pyramid, Effort effort)
             }
         }
 
-        foreach (var grid in grids.Take(2))
+        foreach (var grid in grids)
         {
-            var bent = GridBend.Fit(picture, grid, out var looks);
-            effort.Spend(looks);
-            if ((Decode(picture, bent, thorough: true) ?? Decode(picture, grid, thorough: true)) is { } text)
+            if (Decode(picture, grid, thorough: true) is { } text)
             {
                 return text;
+            }
+        }
+
+        return ReadBent(picture, scaled, grids);
+    }
+
+    private string? ReadBent(GrayPicture picture, FinderTriple triple, List<ModuleGrid> grids)
+    {
+        var waiting = new Queue<ModuleGrid>(grids.Take(3));
+        var sizes = grids.Take(3).Select(g => g.Size).ToHashSet();
+        while (waiting.TryDequeue(out var grid) && !effort.IsSpent)
+        {
+            var bent = GridBend.Fit(picture, grid, [triple.Corner.X, triple.Corner.Y, triple.Right.X, triple.Right.Y, triple.Below.X, triple.Below.Y], out var looks);
+            effort.Spend(looks);
+            if (Decode(picture, bent, thorough: true) is { } text)
+            {
+                return text;
+            }
+
+            // Version information is beside two of the finder patterns, so it is right even in a grid of a wrong size.
+            var darkness = ModuleLight.Darkness(ModuleLight.Read(picture, bent), grid.Size, 3);
+            foreach (var size in VersionMark.Read(darkness, grid.Size).Where(sizes.Add))
+            {
+                waiting.Enqueue(Fit(picture, triple, size).Grid);
             }
         }
 
