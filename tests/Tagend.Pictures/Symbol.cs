@@ -1,4 +1,3 @@
-using System.Collections;
 using System.Globalization;
 using QRCoder;
 
@@ -11,30 +10,37 @@ public sealed class Symbol
     private const int QuietZone = 4;
     private const string UrlCharacters = "abcdefghijklmnopqrstuvwxyz0123456789-_/";
 
-    private readonly List<BitArray> _rows;
+    private readonly bool[] _dark;
 
-    private Symbol(string text, QRCodeGenerator.ECCLevel level)
-    {
-        Text = text;
-        _rows = QRCodeGenerator.GenerateQrCode(text, level).ModuleMatrix;
-    }
+    private Symbol(string text, int size, bool[] dark) => (Text, Size, _dark) = (text, size, dark);
 
     public string Text { get; }
 
     /// <summary>Modules a side.</summary>
-    public int Size => _rows.Count - (2 * QuietZone);
+    public int Size { get; }
 
-    public bool IsDark(int column, int row) => _rows[row + QuietZone][column + QuietZone];
+    public bool IsDark(int column, int row) => _dark[(row * Size) + column];
+
+    /// <summary>Whatever these modules are, row by row; without a text.</summary>
+    public static Symbol OfModules(int size, bool[] dark) => new("", size, dark);
 
     /// <summary>A loop tag's code, at the level tags are printed with.</summary>
-    public static Symbol OfTag(Random random) => new(TagText(random), QRCodeGenerator.ECCLevel.M);
+    public static Symbol OfTag(Random random) => Encode(TagText(random), QRCodeGenerator.ECCLevel.M);
 
     /// <summary>Somebody else's code: a short address, any level.</summary>
     public static Symbol Foreign(Random random)
     {
         var length = random.Next(4, 70);
         var name = new string([.. Enumerable.Range(0, length).Select(_ => UrlCharacters[random.Next(UrlCharacters.Length)])]);
-        return new Symbol("https://a.example/" + name, (QRCodeGenerator.ECCLevel)random.Next(4));
+        return Encode("https://a.example/" + name, (QRCodeGenerator.ECCLevel)random.Next(4));
+    }
+
+    private static Symbol Encode(string text, QRCodeGenerator.ECCLevel level)
+    {
+        var rows = QRCodeGenerator.GenerateQrCode(text, level).ModuleMatrix;
+        var inner = rows.Skip(QuietZone).SkipLast(QuietZone);
+        return new Symbol(
+            text, rows.Count - (2 * QuietZone), [.. inner.SelectMany(r => r.Cast<bool>().Skip(QuietZone).SkipLast(QuietZone))]);
     }
 
     private static string TagText(Random random)
