@@ -85,7 +85,7 @@ internal sealed class PictureSearch(PicturePyramid pyramid, Effort effort)
     private bool IsUsed(FinderTriple triple) =>
         _read.Any(r => r.Uses(triple.Corner) || r.Uses(triple.Right) || r.Uses(triple.Below));
 
-    internal static GrayPicture Treated(GrayPicture picture, Treatment treatment) => treatment switch
+    private static GrayPicture Treated(GrayPicture picture, Treatment treatment) => treatment switch
     {
         Treatment.Smoothed => picture.Smoothed(1),
         Treatment.Sharpened => picture.Sharpened(4, 1.5f),

@@ -1,5 +1,6 @@
 using Tagend.Pictures;
 using Tagend.Scan;
+using Tagend.Tags;
 using Xunit;
 
 namespace Tagend.Tests.Scan;
@@ -58,6 +59,10 @@ public sealed class HardPictureTests : IDisposable
 
         Assert.InRange(read, Floors[kind], 2);
     }
+
+    [Fact]
+    public void OfTag_IsATagThatRecallReads() =>
+        Assert.All(Enumerable.Range(0, 50), seed => Assert.IsType<TagReading.Piece>(TagReader.Read(Symbol.OfTag(new Random(seed)).Text)));
 
     [Theory]
     [InlineData(1)]
