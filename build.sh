@@ -98,7 +98,7 @@ pictures() {
             || { echo "needs npm, for the decoders zxing-wasm and jsQR"; exit 1; }
     fi
     dotnet build tests/Tagend.Pictures -c Release -v quiet
-    tests/Tagend.Pictures/bin/Release/net10.0/Tagend.Pictures "out/pictures/seed-$seed" "$seed" 4 "$modules" ${2:+"$2"}
+    tests/Tagend.Pictures/bin/Release/net10.0/Tagend.Pictures "out/pictures/seed-$seed" "$seed" 2 "$modules" ${2:+"$2"}
 }
 
 test_all() {

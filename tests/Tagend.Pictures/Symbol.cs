@@ -1,4 +1,3 @@
-using System.Collections;
 using System.Globalization;
 using QRCoder;
 
@@ -11,30 +10,37 @@ public sealed class Symbol
     private const int QuietZone = 4;
     private const string UrlCharacters = "abcdefghijklmnopqrstuvwxyz0123456789-_/";
 
-    private readonly List<BitArray> _rows;
+    private readonly bool[] _dark;
 
-    private Symbol(string text, QRCodeGenerator.ECCLevel level)
-    {
-        Text = text;
-        _rows = QRCodeGenerator.GenerateQrCode(text, level).ModuleMatrix;
-    }
+    private Symbol(string text, int size, bool[] dark) => (Text, Size, _dark) = (text, size, dark);
 
     public string Text { get; }
 
     /// <summary>Modules a side.</summary>
-    public int Size => _rows.Count - (2 * QuietZone);
+    public int Size { get; }
 
-    public bool IsDark(int column, int row) => _rows[row + QuietZone][column + QuietZone];
+    public bool IsDark(int column, int row) => _dark[(row * Size) + column];
+
+    /// <summary>Whatever these modules are, row by row; without a text.</summary>
+    public static Symbol OfModules(int size, bool[] dark) => new("", size, dark);
 
     /// <summary>A loop tag's code, at the level tags are printed with.</summary>
-    public static Symbol OfTag(Random random) => new(TagText(random), QRCodeGenerator.ECCLevel.M);
+    public static Symbol OfTag(Random random) => Encode(TagText(random), QRCodeGenerator.ECCLevel.M);
 
     /// <summary>Somebody else's code: a short address, any level.</summary>
     public static Symbol Foreign(Random random)
     {
         var length = random.Next(4, 70);
         var name = new string([.. Enumerable.Range(0, length).Select(_ => UrlCharacters[random.Next(UrlCharacters.Length)])]);
-        return new Symbol("https://a.example/" + name, (QRCodeGenerator.ECCLevel)random.Next(4));
+        return Encode("https://a.example/" + name, (QRCodeGenerator.ECCLevel)random.Next(4));
+    }
+
+    private static Symbol Encode(string text, QRCodeGenerator.ECCLevel level)
+    {
+        var rows = QRCodeGenerator.GenerateQrCode(text, level).ModuleMatrix;
+        var inner = rows.Skip(QuietZone).SkipLast(QuietZone);
+        return new Symbol(
+            text, rows.Count - (2 * QuietZone), [.. inner.SelectMany(r => r.Cast<bool>().Skip(QuietZone).SkipLast(QuietZone))]);
     }
 
     private static string TagText(Random random)
@@ -43,8 +49,8 @@ public sealed class Symbol
             (random.Next(below * 1000) / 1000.0).ToString("0." + new string('#', digits), CultureInfo.InvariantCulture);
         var body = $"TE1*{random.Next(1000, 9999)}*STRING*COMPOUND-STRING*1*2026{random.Next(1, 13):00}{random.Next(1, 29):00}*IN"
             + $"*L{Number(90, 3)}/.0625*W{random.Next(30, 80)}*MHMPE-0145/24/.07941976*T{random.Next(20, 70)}/R/.54/.51{random.Next(100000)}/0/C"
-            + $"*J1/.25/{Number(90, 3)}{random.Next(10000, 99999)}/.0625/5*CBLACK/12+RED/12*YT021/.021"
-            + $"*SA0/{Number(9, 2)}/T021/BLACK+C26.25/{Number(40, 2)}/T021/BLACK+B52.25/60.25/T021/BLACK*PPEEP/{Number(30, 1)}"
+            + $"*J1/.25/{Number(90, 3)}{random.Next(10000, 99999)}/.0625/5*CBLACK/12+RED/12*YT021/.021/BLACK+T017/.017/RED"
+            + $"*SA0/{Number(9, 2)}/1+C26.25/{Number(40, 2)}/2+B52.25/60.25/1*PPEEP/{Number(30, 1)}"
             + $"*NS9.5+N29+S50.75*B696.9599998*X300/20/60.{random.Next(10000000)}*G.116*Q{random.Next(1000, 9999)}";
         var check = System.IO.Hashing.Crc32.HashToUInt32(System.Text.Encoding.ASCII.GetBytes(body));
         return $"{body}*E{check.ToString("X8", CultureInfo.InvariantCulture)}";

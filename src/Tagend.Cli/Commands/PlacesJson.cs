@@ -15,6 +15,7 @@ internal static class PlacesJson
             json.WriteString("name", separator.Name);
             json.WriteLength("finished", separator.Position);
             json.WriteLength("onJig", spec.OnJig(separator.Position));
+            json.WriteLength("fromPostA", spec.FromPostA(separator.Position));
             json.WriteNumber("strandsEachSide", separator.StrandsEachSide);
             json.WriteEndObject();
         }

@@ -35,7 +35,7 @@ internal static class SpecText
 
         foreach (var separator in spec.Separators)
         {
-            Line(separator.Name, $"{Mark(separator.Position)} from A; on the jig {Exact(spec.OnJig(separator.Position))}; "
+            Line(separator.Name, $"{Mark(separator.Position)} from A; on the jig {Exact(spec.FromPostA(separator.Position))} from the outside of post A; "
                 + $"{separator.StrandsEachSide} strands each side");
         }
 

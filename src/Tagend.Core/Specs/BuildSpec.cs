@@ -91,4 +91,7 @@ public sealed record BuildSpec
     /// Thick posts take it from both ends alike; what closing the end loops takes is shared equally.
     /// </summary>
     public Length PastPosts => (LaidUpLength - Posts.Outside) / 2;
+
+    /// <summary>A place on the finished piece as a tape shows it that is hooked on the outside of post A, before twisting.</summary>
+    public Length FromPostA(Length fromA) => OnJig(fromA) - PastPosts;
 }

@@ -43,11 +43,17 @@ internal static class ExplainedLayup
                 $"{piece.Worked(spec.FromB(separator.Position))}; {separator.StrandsEachSide} strands each side, half of all",
                 ExplainedSource.Geometry);
             yield return new ExplainedStep(
-                $"{name} on the jig",
-                "place × Q / L, from the outside of the loop at A",
+                $"{name} before twisting",
+                "j = place × Q / L, from end A, over the pins",
                 $"{piece.Given(separator.Position)} × {piece.Worked(spec.LaidUpLength)} / {piece.Given(spec.FinishedLength)}",
                 piece.Worked(spec.OnJig(separator.Position)),
                 "proportion: twisting shortens the piece evenly");
+            yield return new ExplainedStep(
+                $"{name} on the jig",
+                "j − (Q − P) / 2, from the outside of post A",
+                $"{piece.Worked(spec.OnJig(separator.Position))} − ({piece.Worked(spec.LaidUpLength)} − {piece.Worked(spec.Posts.Outside)}) / 2",
+                piece.Worked(spec.FromPostA(separator.Position)),
+                "geometry: what thick posts and closed end loops take, from both ends alike");
         }
     }
 }

@@ -93,14 +93,14 @@ internal static class CardPlaces
     {
         var fromA = Column(p => write.Bare(p.Position), style.BodyBold);
         var fromB = Column(p => write.Bare(spec.FromB(p.Position)), style.Body);
-        var onJig = Column(p => p.Separator is null ? "" : write.BareTape(spec.OnJig(p.Position)), style.BodyBold);
+        var onJig = Column(p => p.Separator is null ? "" : write.BareTape(spec.FromPostA(p.Position)), style.BodyBold);
         return style.Table(
             [
                 new TableColumn("", ColumnWidth.Natural),
                 new TableColumn("What", ColumnWidth.Shared()),
                 new TableColumn("From A", ColumnWidth.Natural, Align.Right),
                 new TableColumn("From B", ColumnWidth.Natural, Align.Right),
-                new TableColumn(style.IsTight ? "On jig" : "On the jig, from A", ColumnWidth.Natural, Align.Right),
+                new TableColumn(style.IsTight ? "From post" : "On the jig, from post A", ColumnWidth.Natural, Align.Right),
                 new TableColumn(style.IsTight ? "Sides" : "Strands each side", ColumnWidth.Natural, Align.Right),
             ],
             places.Select<CardPlace, IReadOnlyList<Block>>((p, i) =>

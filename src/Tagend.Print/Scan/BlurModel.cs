@@ -2,105 +2,139 @@ namespace Tagend.Scan;
 
 /// <summary>
 /// Undoes a blur wider than a module: learns from modules that are known how each module's neighbors leak into its light,
-/// then looks for the dark and light modules that explain best what was seen.
+/// then looks for the darkness of all modules, between light and dark, that explains best what was seen.
 /// </summary>
+/// <remarks>Least squares within bounds, by projected gradients (Landweber's iteration): the bounds are what makes it stable.</remarks>
 internal sealed class BlurModel
 {
     /// <summary>Neighbors that leak in, to each side.</summary>
     private const int Reach = 2;
 
     private const int Side = (2 * Reach) + 1;
+    private const int Border = 2 * Reach;
 
-    /// <summary>A blur is taken to be the same on opposite sides, so half of the neighbors and the module itself are learnt.</summary>
-    private const int Unknowns = (Side * Side / 2) + 1;
+    /// <summary>Half of the neighbors and the module itself are learnt: a blur is taken to be the same on opposite sides.</summary>
+    private const int Pairs = (Side * Side / 2) + 1;
 
-    private const int Sweeps = 6;
+    /// <summary>And the light that is there without any.</summary>
+    private const int Unknowns = Pairs + 1;
+
+    private const int Steps = 30;
 
     private readonly int _size;
+    private readonly int _stride;
     private readonly float[] _seen;
     private readonly sbyte[] _known;
     private readonly float[] _kernel = new float[Side * Side];
+    private float _offset;
 
-    private BlurModel(int size, float[] seen, sbyte[] known) => (_size, _seen, _known) = (size, seen, known);
+    private BlurModel(int size, float[] seen, sbyte[] known)
+    {
+        (_size, _seen, _known) = (size, seen, known);
+        _stride = size + (2 * Border);
+    }
 
-    /// <param name="seen">Darkness, from -1 to 1 or so.</param>
-    public static float[]? Undo(SymbolLayout layout, float[] seen)
+    /// <param name="seen">Darkness, in any unit, even over the symbol.</param>
+    /// <param name="guess">Above 0 where a module seems dark.</param>
+    /// <returns>Darkness, -1 to 1; null where nothing can be learnt.</returns>
+    public static float[]? Undo(SymbolLayout layout, float[] seen, float[] guess)
     {
         var model = new BlurModel(layout.Size, seen, layout.Known);
-        var guess = new float[seen.Length];
-        for (var i = 0; i < guess.Length; i++)
-        {
-            guess[i] = layout.Known[i] != 0 ? layout.Known[i] : seen[i] > 0 ? 1 : -1;
-        }
-
-        if (!model.Learn(guess, knownOnly: true))
+        var darkness = model.Framed(i => layout.Known[i] != 0 ? layout.Known[i] : guess[i] > 0 ? 0.7f : -0.7f);
+        if (!model.Learn(darkness, knownOnly: true))
         {
             return null;
         }
 
-        model.Explain(guess);
-        model.Learn(guess, knownOnly: false);
-        return model.Explain(guess);
+        model.Explain(darkness);
+        if (model.Learn(darkness, knownOnly: false))
+        {
+            model.Explain(darkness);
+        }
+
+        var result = new float[seen.Length];
+        for (var i = 0; i < result.Length; i++)
+        {
+            result[i] = darkness[model.Place(i)];
+        }
+
+        return result;
     }
 
-    private float At(float[] darkness, int x, int y) =>
-        x < 0 || y < 0 || x >= _size || y >= _size ? -1 : darkness[(y * _size) + x];
+    /// <summary>In the array with a frame of light modules around.</summary>
+    private int Place(int module) => (((module / _size) + Border) * _stride) + (module % _size) + Border;
 
-    private bool IsKnown(int x, int y) => x < 0 || y < 0 || x >= _size || y >= _size || _known[(y * _size) + x] != 0;
+    private float[] Framed(Func<int, float> value)
+    {
+        var framed = new float[_stride * _stride];
+        Array.Fill(framed, -1f);
+        for (var i = 0; i < _seen.Length; i++)
+        {
+            framed[Place(i)] = value(i);
+        }
+
+        return framed;
+    }
 
     /// <summary>Least squares for the kernel, held back a little towards none.</summary>
-    private bool Learn(float[] guess, bool knownOnly)
+    private bool Learn(float[] darkness, bool knownOnly)
     {
         var normal = new double[Unknowns, Unknowns + 1];
         var row = new double[Unknowns];
         var equations = 0;
-        for (var y = 0; y < _size; y++)
+        for (var i = 0; i < _seen.Length; i++)
         {
-            for (var x = 0; x < _size; x++)
+            if (knownOnly && !AllKnown(i % _size, i / _size))
             {
-                if (knownOnly && !AllKnown(x, y))
+                continue;
+            }
+
+            equations++;
+            var place = Place(i);
+            for (var k = 0; k < Pairs; k++)
+            {
+                var step = ((k / Side) - Reach) * _stride + (k % Side) - Reach;
+                row[k] = step == 0 ? darkness[place] : darkness[place + step] + darkness[place - step];
+            }
+
+            row[Pairs] = 1;
+            for (var a = 0; a < Unknowns; a++)
+            {
+                for (var b = 0; b < Unknowns; b++)
                 {
-                    continue;
+                    normal[a, b] += row[a] * row[b];
                 }
 
-                equations++;
-                for (var k = 0; k < Unknowns; k++)
-                {
-                    var (dx, dy) = ((k % Side) - Reach, (k / Side) - Reach);
-                    row[k] = k == Unknowns - 1 ? At(guess, x, y) : At(guess, x + dx, y + dy) + At(guess, x - dx, y - dy);
-                }
-
-                for (var a = 0; a < Unknowns; a++)
-                {
-                    for (var b = 0; b < Unknowns; b++)
-                    {
-                        normal[a, b] += row[a] * row[b];
-                    }
-
-                    normal[a, Unknowns] += row[a] * _seen[(y * _size) + x];
-                }
+                normal[a, Unknowns] += row[a] * _seen[i];
             }
         }
 
-        for (var a = 0; a < Unknowns; a++)
+        for (var a = 0; a < Pairs; a++)
         {
-            normal[a, a] += (0.02 * equations) + 1e-3;
+            normal[a, a] += 0.01 * equations;
+        }
+
+        if (equations < 2 * Unknowns)
+        {
+            return false;
         }
 
         Solve(normal);
-        for (var k = 0; k < Unknowns; k++)
+        for (var k = 0; k < Pairs; k++)
         {
             _kernel[k] = _kernel[(Side * Side) - 1 - k] = (float)normal[k, Unknowns];
         }
 
-        return equations > 2 * Unknowns && _kernel[Unknowns - 1] > 0.05f;
+        _offset = (float)normal[Pairs, Unknowns];
+        return _kernel[Pairs - 1] > 0;
     }
 
     private bool AllKnown(int x, int y)
     {
         for (var d = 0; d < Side * Side; d++)
         {
-            if (!IsKnown(x + (d % Side) - Reach, y + (d / Side) - Reach))
+            var (nx, ny) = (x + (d % Side) - Reach, y + (d / Side) - Reach);
+            if (nx >= 0 && ny >= 0 && nx < _size && ny < _size && _known[(ny * _size) + nx] == 0)
             {
                 return false;
             }
@@ -134,71 +168,42 @@ internal sealed class BlurModel
         }
     }
 
-    /// <summary>Turns over each module that explains the light better the other way round, until none does.</summary>
-    /// <returns>Darkness: which way each module is, times how much worse the other way would be.</returns>
-    private float[] Explain(float[] guess)
+    private void Explain(float[] darkness)
     {
-        var rest = new float[_seen.Length];
-        var energy = _kernel.Sum(k => k * k);
-        for (var i = 0; i < rest.Length; i++)
+        var rest = new float[darkness.Length];
+        var total = _kernel.Sum(Math.Abs);
+        // At most 2 over the largest eigenvalue, which is at most the kernel's sum squared.
+        var rate = 1.6f / (total * total);
+        for (var step = 0; step < Steps; step++)
         {
-            var (x, y, sum) = (i % _size, i / _size, 0f);
-            for (var d = 0; d < _kernel.Length; d++)
+            for (var i = 0; i < _seen.Length; i++)
             {
-                sum += _kernel[d] * At(guess, x + (d % Side) - Reach, y + (d / Side) - Reach);
+                rest[Place(i)] = _seen[i] - _offset - Leaked(darkness, Place(i));
             }
 
-            rest[i] = _seen[i] - sum;
-        }
-
-        var sure = new float[_seen.Length];
-        for (var sweep = 0; sweep < Sweeps; sweep++)
-        {
-            var turned = false;
-            for (var i = 0; i < guess.Length; i++)
+            for (var i = 0; i < _seen.Length; i++)
             {
-                // Turning module b over changes each rest by 2·b·k: the squares grow by 4·b·Σ k·rest + 4·Σ k².
-                var (x, y, pull) = (i % _size, i / _size, 0f);
-                for (var d = 0; d < _kernel.Length; d++)
+                if (_known[i] == 0)
                 {
-                    var (nx, ny) = (x + (d % Side) - Reach, y + (d / Side) - Reach);
-                    if (nx >= 0 && ny >= 0 && nx < _size && ny < _size)
-                    {
-                        pull += _kernel[d] * rest[(ny * _size) + nx];
-                    }
-                }
-
-                var worse = (guess[i] * pull) + energy;
-                sure[i] = guess[i] * Math.Abs(worse);
-                if (worse < 0 && _known[i] == 0)
-                {
-                    Turn(guess, rest, i);
-                    sure[i] = -sure[i];
-                    turned = true;
+                    ref var d = ref darkness[Place(i)];
+                    d = Math.Clamp(d + (rate * Leaked(rest, Place(i))), -1, 1);
                 }
             }
-
-            if (!turned)
-            {
-                break;
-            }
         }
-
-        return sure;
     }
 
-    private void Turn(float[] guess, float[] rest, int i)
+    private float Leaked(float[] from, int place)
     {
-        var (x, y) = (i % _size, i / _size);
-        for (var d = 0; d < _kernel.Length; d++)
+        var sum = 0f;
+        for (var row = 0; row < Side; row++)
         {
-            var (nx, ny) = (x + (d % Side) - Reach, y + (d / Side) - Reach);
-            if (nx >= 0 && ny >= 0 && nx < _size && ny < _size)
+            var start = place + ((row - Reach) * _stride) - Reach;
+            for (var column = 0; column < Side; column++)
             {
-                rest[(ny * _size) + nx] += 2 * guess[i] * _kernel[d];
+                sum += _kernel[(row * Side) + column] * from[start + column];
             }
         }
 
-        guess[i] = -guess[i];
+        return sum;
     }
 }

@@ -6,12 +6,18 @@ internal static class FinderCheck
     /// <summary>Pixels looked at, about.</summary>
     public const long Looks = 1200;
 
-    /// <summary>1 where all three are finder patterns of one symbol; about 0 where one is none.</summary>
+    /// <summary>1 where all that were seen are finder patterns of one symbol; about 0 where one is none.</summary>
     public static float Score(GrayPicture picture, FinderTriple triple)
     {
         var (a, b, c) = (triple.Corner, triple.Right, triple.Below);
         var (across, down) = ((b.X - a.X, b.Y - a.Y), (c.X - a.X, c.Y - a.Y));
-        return Math.Min(Shape(picture, a, across, down), Math.Min(Shape(picture, b, across, down), Shape(picture, c, across, down)));
+        var least = 1f;
+        foreach (var finder in (ReadOnlySpan<Finder>)[a, b, c])
+        {
+            least = finder == triple.Guessed ? least : Math.Min(least, Shape(picture, finder, across, down));
+        }
+
+        return least;
     }
 
     /// <summary>A module's length at a finder pattern, in a direction.</summary>

@@ -5,7 +5,8 @@ namespace Tagend.Scan;
 /// <param name="Right">Top right.</param>
 /// <param name="Below">Bottom left.</param>
 /// <param name="Oddness">How far from a square seen straight on: 0 is none.</param>
-internal sealed record FinderTriple(Finder Corner, Finder Right, Finder Below, float Oddness)
+/// <param name="Guessed">The one of the three that was not seen; null where all were.</param>
+internal sealed record FinderTriple(Finder Corner, Finder Right, Finder Below, float Oddness, Finder? Guessed = null)
 {
     /// <summary>Between the middles of two finder patterns of the smallest and the largest symbol, with room for tilt: modules.</summary>
     private const float Nearest = 9;
@@ -31,11 +32,46 @@ internal sealed record FinderTriple(Finder Corner, Finder Right, Finder Below, f
         return triples.OrderBy(t => t.Oddness);
     }
 
+    /// <summary>Threes with one that was not seen, for two that were: where it would be in a symbol seen straight on.</summary>
+    public static IEnumerable<FinderTriple> Guesses(IReadOnlyList<Finder> finders)
+    {
+        for (var i = 0; i < finders.Count; i++)
+        {
+            for (var j = i + 1; j < finders.Count; j++)
+            {
+                var (p, q) = (finders[i], finders[j]);
+                var (dx, dy) = (q.X - p.X, q.Y - p.Y);
+                var module = (p.Module + q.Module) / 2;
+                Finder At(Finder from, float x, float y) => new(from.X + x, from.Y + y, module, 1);
+                Finder[] corners =
+                [
+                    At(p, (dx - dy) / 2, (dy + dx) / 2), At(p, (dx + dy) / 2, (dy - dx) / 2),
+                ];
+                foreach (var corner in corners)
+                {
+                    if (Of(corner, p, q) is { } triple)
+                    {
+                        yield return triple with { Guessed = corner };
+                    }
+                }
+
+                Finder[] arms = [At(p, -dy, dx), At(p, dy, -dx), At(q, -dy, dx), At(q, dy, -dx)];
+                foreach (var arm in arms)
+                {
+                    if (Of(arm, p, q) is { } triple)
+                    {
+                        yield return triple with { Guessed = arm };
+                    }
+                }
+            }
+        }
+    }
+
     public bool Uses(Finder finder) => Corner.IsAt(finder) || Right.IsAt(finder) || Below.IsAt(finder);
 
     public bool IsSameAs(FinderTriple other) => Corner.IsAt(other.Corner) && Right.IsAt(other.Right) && Below.IsAt(other.Below);
 
-    public FinderTriple Scaled(float factor) => new(Corner.Scaled(factor), Right.Scaled(factor), Below.Scaled(factor), Oddness);
+    public FinderTriple Scaled(float factor) => new(Corner.Scaled(factor), Right.Scaled(factor), Below.Scaled(factor), Oddness, Guessed?.Scaled(factor));
 
     private static FinderTriple? Of(Finder a, Finder b, Finder c)
     {

@@ -4,12 +4,18 @@ namespace Tagend.Scan;
 /// <remarks>
 /// A module seen at its middle is darker or lighter than one seen at its edge, whatever it holds; so the right place of a
 /// node is where the modules around it differ most. It goes from the finder patterns outwards, each node starting from
-/// where its solved neighbors point.
+/// where its solved neighbors point. Which way they point at a finder pattern, its own shape says.
 /// </remarks>
 internal sealed class GridBend
 {
     /// <summary>Modules around a node that are looked at: up to this far.</summary>
     private const float Reach = 3.6f;
+
+    /// <summary>How much sharper the modules must be on something round than on a plane.</summary>
+    private const float CurveGain = 1.02f;
+
+    /// <summary>Nodes as near to a finder pattern's middle are placed by its shape alone.</summary>
+    private const float NearFinder = 5.5f;
 
     private readonly GrayPicture _picture;
     private readonly ModuleGrid _grid;
@@ -17,6 +23,8 @@ internal sealed class GridBend
     private readonly float[] _pullX;
     private readonly float[] _pullY;
     private readonly bool[] _solved;
+    private float[] _curveX = [];
+    private float[] _curveY = [];
 
     private GridBend(GrayPicture picture, ModuleGrid grid)
     {
@@ -28,11 +36,25 @@ internal sealed class GridBend
     public long Looks { get; private set; }
 
     /// <param name="picture">In which a module of the grid is about 3 to 6 pixels.</param>
-    public static ModuleGrid Fit(GrayPicture picture, ModuleGrid grid, out long looks)
+    /// <param name="middles">Of the finder patterns, as they were found: x and y of each.</param>
+    public static ModuleGrid Fit(GrayPicture picture, ModuleGrid grid, float[] middles, out long looks)
     {
         var bend = new GridBend(picture, grid);
+        var score = bend.Curve();
+        // A round label misleads the fit of a plane: through the middles of its finder patterns alone it may be sharper.
+        var straight = new ModuleGrid(grid.Size, [.. middles, middles[2] + middles[4] - middles[0], middles[3] + middles[5] - middles[1]]);
+        var other = new GridBend(picture, straight) { Looks = bend.Looks };
+        if (other.Curve() > score)
+        {
+            (grid, bend) = (straight, other);
+        }
+
         var order = Enumerable.Range(0, grid.Nodes * grid.Nodes).OrderBy(bend.FromFinders).ToList();
-        foreach (var node in order)
+        var far = grid.Size - ModuleGrid.FinderInset;
+        bend.Anchor(ModuleGrid.FinderInset, ModuleGrid.FinderInset);
+        bend.Anchor(far, ModuleGrid.FinderInset);
+        bend.Anchor(ModuleGrid.FinderInset, far);
+        foreach (var node in order.Where(n => !bend._solved[n]))
         {
             var (x, y) = bend.Expected(node, 2);
             bend.Settle(node, x, y, [0.3f, 0.15f, 0.08f], 2);
@@ -51,6 +73,83 @@ internal sealed class GridBend
         return grid.Bent(bend._pullX, bend._pullY);
     }
 
+    /// <summary>Fits the pull and how it changes around a finder pattern to its shape, and places the nodes there.</summary>
+    private void Anchor(float u, float v)
+    {
+        var modules = new List<(float U, float V, sbyte Known)>();
+        for (var dy = -4; dy <= 4; dy++)
+        {
+            for (var dx = -4; dx <= 4; dx++)
+            {
+                var ring = Math.Max(Math.Abs(dx), Math.Abs(dy));
+                modules.Add((u + dx, v + dy, (sbyte)(ring is 2 or 4 ? -1 : 1)));
+            }
+        }
+
+        // Pull at the middle, then its change a module to the right and a module down.
+        var shape = CurveAt(u, v);
+        var best = Shape(modules, u, v, shape);
+        for (var step = 0.4f; step > 0.03f; step /= 2)
+        {
+            for (var i = 0; i < 12; i++)
+            {
+                var was = shape[i / 2];
+                shape[i / 2] = was + (step * (i % 2 == 0 ? 1 : -1) / (i < 4 ? 1 : 4));
+                var tried = Shape(modules, u, v, shape);
+                if (tried > best)
+                {
+                    best = tried;
+                }
+                else
+                {
+                    shape[i / 2] = was;
+                }
+            }
+        }
+
+        for (var node = 0; node < _solved.Length; node++)
+        {
+            var (du, dv) = ((node % _grid.Nodes * ModuleGrid.Spacing) - u, (node / _grid.Nodes * ModuleGrid.Spacing) - v);
+            if (Math.Max(Math.Abs(du), Math.Abs(dv)) <= NearFinder)
+            {
+                _pullX[node] = shape[0] + (shape[2] * du) + (shape[4] * dv);
+                _pullY[node] = shape[1] + (shape[3] * du) + (shape[5] * dv);
+                _solved[node] = true;
+            }
+        }
+    }
+
+    private float[] CurveAt(float u, float v)
+    {
+        var curved = _grid.Bent(_curveX, _curveY);
+        var (x, y) = curved.Pull(u, v);
+        var (rightX, rightY) = curved.Pull(u + ModuleGrid.Spacing, v);
+        var (downX, downY) = curved.Pull(u, v + ModuleGrid.Spacing);
+        const float Step = ModuleGrid.Spacing;
+        return [x, y, (rightX - x) / Step, (rightY - y) / Step, (downX - x) / Step, (downY - y) / Step];
+    }
+
+    private float Shape(List<(float U, float V, sbyte Known)> modules, float u, float v, float[] shape)
+    {
+        float sum = 0, squares = 0, product = 0, known = 0;
+        foreach (var module in modules)
+        {
+            var (du, dv) = (module.U - u, module.V - v);
+            var (x, y) = _grid.OnPlane(
+                module.U + shape[0] + (shape[2] * du) + (shape[4] * dv), module.V + shape[1] + (shape[3] * du) + (shape[5] * dv));
+            var light = _picture.At(x, y);
+            sum += light;
+            squares += light * light;
+            product -= light * module.Known;
+            known -= module.Known;
+        }
+
+        Looks += modules.Count;
+        var n = modules.Count;
+        var variance = squares - (sum * sum / n);
+        return variance < 1 ? 0 : (product - (sum * known / n)) / MathF.Sqrt(variance);
+    }
+
     private float FromFinders(int node)
     {
         var (u, v) = (node % _grid.Nodes * ModuleGrid.Spacing, node / _grid.Nodes * ModuleGrid.Spacing);
@@ -59,23 +158,63 @@ internal sealed class GridBend
         return Math.Min(To(ModuleGrid.FinderInset, ModuleGrid.FinderInset), Math.Min(To(far, ModuleGrid.FinderInset), To(ModuleGrid.FinderInset, far)));
     }
 
+    /// <summary>Begins with the round thing that the label may be on: the one that shows the modules sharpest.</summary>
+    /// <returns>How sharp.</returns>
+    private float Curve()
+    {
+        var windows = Enumerable.Range(0, _pullX.Length).Where(n => ((n % _grid.Nodes) + (n / _grid.Nodes)) % 2 == 0)
+            .Select(n => (Node: n, Modules: Around(n))).ToList();
+        var (best, bestScore) = (LabelCurve.Flat, Score(LabelCurve.Flat) * CurveGain);
+        foreach (var curve in LabelCurve.Starts())
+        {
+            Try(curve);
+        }
+
+        for (var step = 1f; best.Angle > 0 && step > 0.1f; step *= 0.7f)
+        {
+            foreach (var curve in best.Near(step))
+            {
+                Try(curve);
+            }
+        }
+
+        (_curveX, _curveY) = best.Pulls(_grid);
+        return bestScore;
+
+        void Try(LabelCurve curve)
+        {
+            var score = Score(curve);
+            if (score > bestScore)
+            {
+                (best, bestScore) = (curve, score);
+            }
+        }
+
+        float Score(LabelCurve curve)
+        {
+            var (x, y) = curve.Pulls(_grid);
+            return windows.Sum(w => Contrast(w.Modules, x[w.Node], y[w.Node]));
+        }
+    }
+
     /// <summary>A plane through the pulls of solved nodes nearby, at this node.</summary>
     private (float X, float Y) Expected(int node, int reach)
     {
         var (column, row) = (node % _grid.Nodes, node / _grid.Nodes);
         // Weighted least squares of p = a + b·dx + c·dy; slopes are held back a little, so few neighbors cannot throw it.
-        double n = 1e-6, sx = 0, sy = 0, sxx = 0.6, sxy = 0, syy = 0.6, px = 0, py = 0, pxx = 0, pxy = 0, pyx = 0, pyy = 0;
+        double n = 1e-6, sx = 0, sy = 0, sxx = 0.15, sxy = 0, syy = 0.15, px = 0, py = 0, pxx = 0, pxy = 0, pyx = 0, pyy = 0;
         for (var dy = -reach; dy <= reach; dy++)
         {
             for (var dx = -reach; dx <= reach; dx++)
             {
-                var (x, y) = (column + dx, row + dy);
-                if (x < 0 || y < 0 || x >= _grid.Nodes || y >= _grid.Nodes || !_solved[(y * _grid.Nodes) + x])
+                var (nx, ny) = (column + dx, row + dy);
+                if (nx < 0 || ny < 0 || nx >= _grid.Nodes || ny >= _grid.Nodes || !_solved[(ny * _grid.Nodes) + nx])
                 {
                     continue;
                 }
 
-                var i = (y * _grid.Nodes) + x;
+                var i = (ny * _grid.Nodes) + nx;
+                var (x, y) = (_pullX[i] - _curveX[i], _pullY[i] - _curveY[i]);
                 var w = 1.0 / (1 + (dx * dx) + (dy * dy));
                 n += w;
                 sx += w * dx;
@@ -83,12 +222,12 @@ internal sealed class GridBend
                 sxx += w * dx * dx;
                 sxy += w * dx * dy;
                 syy += w * dy * dy;
-                px += w * _pullX[i];
-                py += w * _pullY[i];
-                pxx += w * dx * _pullX[i];
-                pxy += w * dy * _pullX[i];
-                pyx += w * dx * _pullY[i];
-                pyy += w * dy * _pullY[i];
+                px += w * x;
+                py += w * y;
+                pxx += w * dx * x;
+                pxy += w * dy * x;
+                pyx += w * dx * y;
+                pyy += w * dy * y;
             }
         }
 
@@ -97,7 +236,9 @@ internal sealed class GridBend
         var det = (n * minor) - (sx * ((sx * syy) - (sxy * sy))) + (sy * ((sx * sxy) - (sxx * sy)));
         double At(double p, double q, double r) =>
             ((p * minor) - (sx * ((q * syy) - (sxy * r))) + (sy * ((q * sxy) - (sxx * r)))) / det;
-        return Math.Abs(det) < 1e-9 ? (0, 0) : ((float)At(px, pxx, pxy), (float)At(py, pyx, pyy));
+        return Math.Abs(det) < 1e-9
+            ? (_curveX[node], _curveY[node])
+            : (_curveX[node] + (float)At(px, pxx, pxy), _curveY[node] + (float)At(py, pyx, pyy));
     }
 
     /// <param name="steps">In modules, each around the best place of the one before.</param>

@@ -52,7 +52,8 @@ internal sealed class ModuleGrid
     {
         if (_isBent)
         {
-            (u, v) = Pulled(u, v);
+            var (x, y) = Pull(u, v);
+            (u, v) = (u + x, v + y);
         }
 
         return OnPlane(u, v);
@@ -69,7 +70,8 @@ internal sealed class ModuleGrid
     private float Side(int a, int b) =>
         MathF.Sqrt(((Corners[a] - Corners[b]) * (Corners[a] - Corners[b])) + ((Corners[a + 1] - Corners[b + 1]) * (Corners[a + 1] - Corners[b + 1])));
 
-    private (float U, float V) Pulled(float u, float v)
+    /// <summary>How far a place is pulled aside, in modules.</summary>
+    public (float X, float Y) Pull(float u, float v)
     {
         var (gu, gv) = (Math.Clamp(u / Spacing, 0, Nodes - 1.001f), Math.Clamp(v / Spacing, 0, Nodes - 1.001f));
         var (column, row) = ((int)gu, (int)gv);
@@ -82,7 +84,7 @@ internal sealed class ModuleGrid
             return upper + ((lower - upper) * fv);
         }
 
-        return (u + Mix(_pullX), v + Mix(_pullY));
+        return (Mix(_pullX), Mix(_pullY));
     }
 
     /// <summary>Square to quadrilateral: Heckbert, Fundamentals of Texture Mapping and Image Warping, 1989.</summary>

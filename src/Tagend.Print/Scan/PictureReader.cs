@@ -6,7 +6,7 @@ namespace Tagend.Scan;
 public static class PictureReader
 {
     /// <summary>Pixels looked at before a picture is given up.</summary>
-    private const long PixelBudget = 150_000_000;
+    private const long PixelBudget = 80_000_000;
 
     /// <summary>The texts of all codes found, each once, in reading order; empty if there are none.</summary>
     /// <param name="path">A PNG, JPEG or WebP file.</param>

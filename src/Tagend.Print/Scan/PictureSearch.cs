@@ -10,7 +10,10 @@ internal sealed class PictureSearch(PicturePyramid pyramid, Effort effort)
     private const int ReadInPass = 24;
 
     /// <summary>Three finder patterns that promise less are three other things.</summary>
-    private const float LeastPromise = 0.5f;
+    private const float LeastPromise = 0.4f;
+
+    /// <summary>The same where one is a guess.</summary>
+    private const float LeastPromiseOfGuess = 0.75f;
 
     /// <summary>What a square seen straight on is worth against the promise.</summary>
     private const float OddnessWeight = 0.3f;
@@ -55,9 +58,10 @@ internal sealed class PictureSearch(PicturePyramid pyramid, Effort effort)
         var scale = (float)pyramid.Level(0).Width / picture.Width;
         var finders = FinderScan.Find(Silhouette.Of(picture, pass.Radius)).Select(f => f.Scaled(scale)).ToList();
         var reader = new SymbolReader(seen, effort);
-        var promising = FinderTriple.Among(finders).Take(TriplesInPass)
+        var triples = pass.Guesses ? FinderTriple.Guesses(finders) : FinderTriple.Among(finders).Take(TriplesInPass);
+        var promising = triples
             .Select(t => (Triple: t, Promise: reader.Promise(t)))
-            .Where(t => t.Promise > LeastPromise)
+            .Where(t => t.Promise > (pass.Guesses ? LeastPromiseOfGuess : LeastPromise))
             .OrderByDescending(t => t.Promise - (OddnessWeight * t.Triple.Oddness))
             .Select(t => t.Triple)
             .Take(ReadInPass)
@@ -81,7 +85,7 @@ internal sealed class PictureSearch(PicturePyramid pyramid, Effort effort)
     private bool IsUsed(FinderTriple triple) =>
         _read.Any(r => r.Uses(triple.Corner) || r.Uses(triple.Right) || r.Uses(triple.Below));
 
-    internal static GrayPicture Treated(GrayPicture picture, Treatment treatment) => treatment switch
+    private static GrayPicture Treated(GrayPicture picture, Treatment treatment) => treatment switch
     {
         Treatment.Smoothed => picture.Smoothed(1),
         Treatment.Sharpened => picture.Sharpened(4, 1.5f),

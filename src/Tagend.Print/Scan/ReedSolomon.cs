@@ -26,7 +26,7 @@ internal static class ReedSolomon
     public static int Correct(Span<byte> block, int checks, ReadOnlySpan<int> doubtful)
     {
         var syndromes = new byte[checks];
-        if (!Syndromes(block, syndromes))
+        if (AreZero(block, syndromes))
         {
             return 0;
         }
@@ -69,7 +69,7 @@ internal static class ReedSolomon
             block[place] ^= change;
         }
 
-        if (Syndromes(block, syndromes))
+        if (AreZero(block, syndromes))
         {
             return degree - doubtful.Length;
         }
@@ -84,7 +84,7 @@ internal static class ReedSolomon
 
     private static byte Times(byte a, byte b) => a == 0 || b == 0 ? (byte)0 : Exp[Log[a] + Log[b]];
 
-    private static bool Syndromes(ReadOnlySpan<byte> block, byte[] syndromes)
+    private static bool AreZero(ReadOnlySpan<byte> block, byte[] syndromes)
     {
         var wrong = false;
         for (var i = 0; i < syndromes.Length; i++)

@@ -14,8 +14,15 @@ internal static class SymbolDecoder
     /// </summary>
     private const double SureBits = 20;
 
+    private const uint AlphanumericMode = 0b0010;
+
+    /// <summary>T is 29, E is 14, B is 11 in the alphanumeric set; a pair is 45 times the first and the second.</summary>
+    private const uint TagPair = (45 * 29) + 14;
+
+    private const uint BagPair = (45 * 29) + 11;
+
     /// <summary>Shares of the check codewords that are spent on doubtful places, in the order they are tried.</summary>
-    private static readonly double[] DoubtfulShares = [0, 0.25, 0.5, 0.75, 1];
+    private static readonly double[] DoubtfulShares = [0, 0.25, 0.5, 0.75, 0.95];
 
     private static readonly Dictionary<DecodeHintType, object> Hints = new() { [DecodeHintType.CHARACTER_SET] = "UTF-8" };
 
@@ -25,7 +32,12 @@ internal static class SymbolDecoder
     {
         foreach (var format in FormatMark.Likeliest(darkness, layout.Size).Take(2))
         {
-            if (Blocks(layout, format, darkness) is { } blocks && Text(layout, format, blocks) is { } text
+            if (Blocks(layout, format, darkness) is not { } blocks || (blocks.Bits < SureBits && !BeginsAsATag(layout, format, blocks)))
+            {
+                continue;
+            }
+
+            if (Text(layout, format, blocks) is { } text
                 && (blocks.Bits >= SureBits || TagReader.Read(text) is TagReading.Piece or TagReading.Bag))
             {
                 return text;
@@ -96,6 +108,18 @@ internal static class SymbolDecoder
         return null;
     }
 
+    /// <summary>Alphanumeric mode, and TE or TB first: what a reading that its tag's check is to decide must have.</summary>
+    private static bool BeginsAsATag(SymbolLayout layout, FormatMark format, Corrected blocks)
+    {
+        var first = Interleaving(layout, format.Level).First();
+        var head = (uint)(blocks.Codewords[first[0]] << 24 | blocks.Codewords[first[1]] << 16
+            | blocks.Codewords[first[2]] << 8 | blocks.Codewords[first[3]]);
+        // Bits of the character count: ISO/IEC 18004:2015, table 3.
+        var count = layout.Version.VersionNumber switch { < 10 => 9, < 27 => 11, _ => 13 };
+        var pair = head << (4 + count) >> 21;
+        return head >> 28 == AlphanumericMode && pair is TagPair or BagPair;
+    }
+
     /// <summary>Base 2 logarithm of the ways to choose k of n.</summary>
     private static double Choices(int n, int k)
     {
@@ -154,13 +178,21 @@ internal static class SymbolDecoder
 
         format.Write(matrix);
         WriteVersion(layout, matrix);
-        return new Decoder().decode(matrix, Hints) is { Text.Length: > 0 } result ? result.Text : null;
+        try
+        {
+            return new Decoder().decode(matrix, Hints) is { Text.Length: > 0 } result ? result.Text : null;
+        }
+        catch (NullReferenceException)
+        {
+            // What the library answers where the bits are no text.
+            return null;
+        }
     }
 
     /// <summary>Version information of symbols from version 7: ISO/IEC 18004:2015, 7.10.</summary>
     private static void WriteVersion(SymbolLayout layout, BitMatrix matrix)
     {
-        for (var bit = 0; layout.Version.VersionNumber >= 7 && bit < 18; bit++)
+        for (var bit = 0; layout.Version.VersionNumber >= VersionMark.First && bit < VersionMark.Bits; bit++)
         {
             var dark = (VersionMark.Word(layout.Version.VersionNumber) >> bit & 1) == 1;
             var (a, b) = (layout.Size - 11 + (bit % 3), bit / 3);

@@ -40,13 +40,35 @@ internal sealed class SymbolReader(PicturePyramid pyramid, Effort effort)
             }
         }
 
-        foreach (var grid in grids.Take(2))
+        foreach (var grid in grids)
         {
-            var bent = GridBend.Fit(picture, grid, out var looks);
-            effort.Spend(looks);
-            if ((Decode(picture, bent, thorough: true) ?? Decode(picture, grid, thorough: true)) is { } text)
+            if (Decode(picture, grid, thorough: true) is { } text)
             {
                 return text;
+            }
+        }
+
+        return ReadBent(picture, scaled, grids);
+    }
+
+    private string? ReadBent(GrayPicture picture, FinderTriple triple, List<ModuleGrid> grids)
+    {
+        var waiting = new Queue<ModuleGrid>(grids.Take(3));
+        var sizes = grids.Take(3).Select(g => g.Size).ToHashSet();
+        while (waiting.TryDequeue(out var grid) && !effort.IsSpent)
+        {
+            var bent = GridBend.Fit(picture, grid, [triple.Corner.X, triple.Corner.Y, triple.Right.X, triple.Right.Y, triple.Below.X, triple.Below.Y], out var looks);
+            effort.Spend(looks);
+            if (Decode(picture, bent, thorough: true) is { } text)
+            {
+                return text;
+            }
+
+            // Version information is beside two of the finder patterns, so it is right even in a grid of a wrong size.
+            var darkness = ModuleLight.Darkness(ModuleLight.Read(picture, bent), grid.Size, 3);
+            foreach (var size in VersionMark.Read(darkness, grid.Size).Where(sizes.Add))
+            {
+                waiting.Enqueue(Fit(picture, triple, size).Grid);
             }
         }
 
@@ -63,9 +85,11 @@ internal sealed class SymbolReader(PicturePyramid pyramid, Effort effort)
     /// <summary>Sizes the symbol may have, the likeliest first.</summary>
     private static IEnumerable<int> Sizes(GrayPicture picture, FinderTriple triple)
     {
-        var across = Span(picture, triple.Corner, triple.Right);
-        var down = Span(picture, triple.Corner, triple.Below);
-        var measured = ((across + down) / 2) + (2 * ModuleGrid.FinderInset);
+        var (corner, right, below) = (triple.Corner, triple.Right, triple.Below);
+        var span = triple.Guessed is { } guessed
+            ? guessed == corner ? Span(picture, right, below) : Span(picture, corner, guessed == right ? below : right)
+            : (Span(picture, corner, right) + Span(picture, corner, below)) / 2;
+        var measured = span + (2 * ModuleGrid.FinderInset);
         var nearest = ((int)Math.Round((measured - 17) / 4) * 4) + 17;
         var (next, other) = measured > nearest ? (nearest + 4, nearest - 4) : (nearest - 4, nearest + 4);
         int[] sizes = nearest > 60 ? [nearest, next, other, nearest + Math.Sign(next - nearest) * 8] : [nearest, next, other];
@@ -155,9 +179,10 @@ internal sealed class SymbolReader(PicturePyramid pyramid, Effort effort)
         yield return ModuleLight.Darkness(light, size, 3);
         yield return ModuleLight.Darkness(ModuleLight.Sharpened(light, size, 0.4f, 0.4f), size, 2);
         yield return ModuleLight.AgainstMean(light, size, 4);
-        foreach (var seen in new[] { ModuleLight.Darkness(light, size, 3), ModuleLight.AgainstMean(light, size, 5) })
+        yield return ModuleLight.AgainstMean(light, size, 1);
+        foreach (var seen in new[] { ModuleLight.AgainstMean(light, size, 8), ModuleLight.AgainstMean(light, size, 4) })
         {
-            if (BlurModel.Undo(layout, seen) is { } clear)
+            if (BlurModel.Undo(layout, seen, ModuleLight.AgainstMean(light, size, 1)) is { } clear)
             {
                 yield return clear;
             }
@@ -166,7 +191,6 @@ internal sealed class SymbolReader(PicturePyramid pyramid, Effort effort)
         yield return ModuleLight.Darkness(ModuleLight.Sharpened(light, size, 1, 1), size, 2);
         yield return ModuleLight.AgainstMean(ModuleLight.Sharpened(light, size, 1, 0), size, 3);
         yield return ModuleLight.AgainstMean(ModuleLight.Sharpened(light, size, 0, 1), size, 3);
-        yield return ModuleLight.AgainstMean(light, size, 1);
         yield return ModuleLight.Darkness(ModuleLight.Transposed(light, size), size, 3);
     }
 }

@@ -1,3 +1,4 @@
+using MathNet.Numerics.Integration;
 using Tagend.Measures;
 using Tagend.Orders;
 using Tagend.Problems;
@@ -34,6 +35,21 @@ public class SpecBuilderTests
     {
         var spec = SpecFixture.Good();
         Assert.All(spec.Servings, s => Assert.Equal(spec.FinishedLength, s.From + s.Length + spec.FromB(s.To)));
+    }
+
+    /// <summary>A straight leg from the crown of a pin, or of a post, to the peep, its way integrated numerically.</summary>
+    [Fact]
+    public void FromPostA_Peep_IsAsFarAlongTheLegAsOverThePin()
+    {
+        var spec = SpecFixture.Good();
+        var closing = new EndLoop(SpecFixture.Catalog.Plans[spec.Kind].EndLoopA, spec.Posts.PinDiameter, spec.Bundle.Diameter).Closing.Inches;
+        var overPin = Way(spec.Posts.PinDiameter.Inches, spec.OnJig(Length.FromInches(18)).Inches) + closing;
+        var overPost = Way(spec.Posts.PostDiameter.Inches, spec.FromPostA(Length.FromInches(18)).Inches);
+        Assert.Equal(overPin, overPost, 1e-6);
+
+        // A quarter circle, and straight on from beside its middle.
+        static double Way(double diameter, double fromOutside) =>
+            GaussLegendreRule.Integrate(_ => diameter / 2, 0, Math.PI / 2, 8) + fromOutside - (diameter / 2);
     }
 
     [Fact]
