@@ -27,8 +27,13 @@ public sealed class QrSymbol
     public const int QuietModules = 4;
 
     private readonly QRCode _code;
+    private readonly Lazy<IReadOnlyList<IReadOnlyList<(int X, int Y)>>> _outline;
 
-    private QrSymbol(QRCode code) => _code = code;
+    private QrSymbol(QRCode code)
+    {
+        _code = code;
+        _outline = new(() => QrOutline.Of(this));
+    }
 
     /// <summary>1 to 40.</summary>
     public int Version => _code.Version.VersionNumber;
@@ -61,7 +66,7 @@ public sealed class QrSymbol
     /// <summary>Its dark modules, neighbors joined.</summary>
     /// <param name="module">Side of a module, in points.</param>
     public OutlineInk InkAt(float x, float y, float module) =>
-        new(x, y, module / QrOutline.UnitsPerModule, QrOutline.Of(this));
+        new(x, y, module / QrOutline.UnitsPerModule, _outline.Value);
 
     private static ErrorCorrectionLevel LevelOf(QrRecovery recovery) => recovery switch
     {

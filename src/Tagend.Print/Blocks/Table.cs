@@ -51,7 +51,10 @@ public sealed record Table(
 
     private (Placed? Placed, int Count, Misfit? Misfit) Fill(Fonts fonts, Room room)
     {
-        var header = PlaceRow(fonts, [.. Columns.Select(c => new Paragraph(c.Title, HeaderStyle))], room);
+        var natural = Columns.Select((c, i) => c.Width.Points ?? NaturalWidth(fonts, i)).ToList();
+        var gap = Math.Clamp((room.Width - natural.Sum()) / Math.Max(1, Columns.Count - 1), Gap, Math.Max(Gap, WidestGap));
+        var widths = ColumnWidth.Divide([.. Columns.Select(c => c.Width)], i => natural[i], room.Width, gap);
+        var header = PlaceRow([.. Columns.Select(c => new Paragraph(c.Title, HeaderStyle))], room);
         if (header is Misfit noHeader)
         {
             return (null, 0, noHeader);
@@ -64,7 +67,7 @@ public sealed record Table(
         var count = 0;
         foreach (var cells in Rows)
         {
-            var placement = PlaceRow(fonts, cells, room with { Height = Room.Endless });
+            var placement = PlaceRow(cells, room with { Height = Room.Endless });
             if (placement is Misfit misfit)
             {
                 return (null, count, misfit);
@@ -87,15 +90,12 @@ public sealed record Table(
         }
 
         return (new Placed(room.Width, y, inks, children, ((Placed)header).Baseline), count, null);
-    }
 
-    private Placement PlaceRow(Fonts fonts, IReadOnlyList<Block> cells, Room room)
-    {
-        var natural = Columns.Select((c, i) => c.Width.Points ?? NaturalWidth(fonts, i)).ToList();
-        var gap = Math.Clamp((room.Width - natural.Sum()) / Math.Max(1, Columns.Count - 1), Gap, Math.Max(Gap, WidestGap));
-        var widths = ColumnWidth.Divide([.. Columns.Select(c => c.Width)], i => natural[i], room.Width, gap);
-        var columns = widths.Select((w, i) => new Column(Aligned(cells[i], Columns[i].Align), ColumnWidth.Of(w)));
-        return new Row([.. columns], gap, Level.Baseline).Place(fonts, room);
+        Placement PlaceRow(IReadOnlyList<Block> cells, Room space)
+        {
+            var columns = widths.Select((w, i) => new Column(Aligned(cells[i], Columns[i].Align), ColumnWidth.Of(w)));
+            return new Row([.. columns], gap, Level.Baseline).Place(fonts, space);
+        }
     }
 
     private static Block Aligned(Block cell, Align align) => cell is Paragraph text ? text with { Align = align } : cell;

@@ -8,6 +8,7 @@ public sealed class Face
 {
     private const float UnitSize = 1000;
     private readonly Dictionary<int, float> _advances = [];
+    private readonly Dictionary<int, bool> _has = [];
     private readonly SKFont _ruler;
     private readonly Lock _lock = new();
 
@@ -22,7 +23,19 @@ public sealed class Face
 
     internal SKTypeface Typeface { get; }
 
-    public bool Has(Rune character) => _ruler.ContainsGlyph(character.Value);
+    public bool Has(Rune character)
+    {
+        lock (_lock)
+        {
+            if (!_has.TryGetValue(character.Value, out var has))
+            {
+                has = _ruler.ContainsGlyph(character.Value);
+                _has.Add(character.Value, has);
+            }
+
+            return has;
+        }
+    }
 
     /// <summary>Width of a text in points.</summary>
     public float WidthOf(string text, TextStyle style)

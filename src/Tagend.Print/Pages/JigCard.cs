@@ -27,19 +27,36 @@ public static class JigCard
         }
 
         var room = new Room(width - (2 * Margin), height - (2 * Margin), Fill: true);
-        var misfits = new List<Misfit>();
-        foreach (var style in CardStyle.FromRoomyToTight)
+        return Roomiest(style => Content(build, catalog, symbol, fonts, style).Place(fonts, room)) switch
         {
-            var placement = Content(build, catalog, symbol, fonts, style).Place(fonts, room);
-            if (placement is Placed placed)
-            {
-                return new Composed([new Page(width, height, [.. placed.InksAt(Margin, Margin)])], []);
-            }
+            Placed placed => new Composed([new Page(width, height, [.. placed.InksAt(Margin, Margin)])], []),
+            var misfit => new Composed([], [.. ((Misfit)misfit).Reasons.Select(r => new Problem(at, null, $"{r}; on {paper.Title}"))]),
+        };
+    }
 
-            misfits.Add((Misfit)placement);
+    /// <summary>
+    /// The roomiest style that fits, or why the tightest does not. Halves the styles at each try: where one fits, all tighter
+    /// ones are taken to fit too.
+    /// </summary>
+    private static Placement Roomiest(Func<CardStyle, Placement> place)
+    {
+        var styles = CardStyle.FromRoomyToTight;
+        var (from, to) = (0, styles.Count - 1);
+        var best = place(styles[to]);
+        while (best is Placed && from < to)
+        {
+            var middle = (from + to) / 2;
+            if (place(styles[middle]) is Placed placed)
+            {
+                (best, to) = (placed, middle);
+            }
+            else
+            {
+                from = middle + 1;
+            }
         }
 
-        return new Composed([], [.. misfits[^1].Reasons.Select(r => new Problem(at, null, $"{r}; on {paper.Title}"))]);
+        return best;
     }
 
     private static Stack Content(Build build, ShopCatalog catalog, QrSymbol symbol, Fonts fonts, CardStyle style)
