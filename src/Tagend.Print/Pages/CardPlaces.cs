@@ -26,7 +26,7 @@ internal static class CardPlaces
         if (PlacesOf(spec) is { Count: > 0 } places)
         {
             var remark = $"{write.UnitWord}, on the finished piece";
-            blocks.Add(CardStyle.Part("SEPARATORS AND MARKS", remark, style.IsTight ? TwoPlaceTables(spec, places, fonts, style, write) : PlaceTable(spec, places, 0, fonts, style, write)));
+            blocks.Add(CardStyle.Part("SEPARATORS AND MARKS", remark, style.IsTight && places.Count > 1 ? TwoPlaceTables(spec, places, fonts, style, write) : PlaceTable(spec, places, 0, fonts, style, write)));
         }
 
         return blocks;

@@ -24,7 +24,6 @@ internal sealed record CardStyle(
         new(5, TypeScale.CloseBody, 0.4f, 78, 26),
         new(5, TypeScale.CloseBody, 0.4f, 76, 25) { IsClose = true },
         new(3.2f, TypeScale.CloseBody, 0.1f, 72, 22) { IsClose = true },
-        new(5, TypeScale.TightBody, 0.6f, 78, 26) { IsClose = true },
         new(2.5f, TypeScale.TightBody, 0, 74, 24) { IsClose = true },
         new(5, TypeScale.TightBody, 0.6f, 78, 26, HasEnds: false) { IsClose = true },
         new(2.5f, TypeScale.TightBody, 0, 74, 22, HasEnds: false) { IsClose = true },
