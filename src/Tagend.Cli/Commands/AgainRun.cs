@@ -157,9 +157,9 @@ internal sealed class AgainRun(ShopCatalog? catalog, AgainPlan plan, RunBook boo
             say.WriteLine($"{file.Path}: {Counted.Of(file.Page.Pages.Count, "page")}");
         }
 
-        if (plan.Changes.Count > 0)
+        if (plan.Changes.Count > 0 && book.Record([set]) is { } entered)
         {
-            book.Record([set], say);
+            say.WriteLine(entered);
         }
     }
 

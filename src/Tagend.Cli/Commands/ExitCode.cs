@@ -14,4 +14,7 @@ internal static class ExitCode
 
     /// <summary>Disk, printer or job book.</summary>
     public const int World = 5;
+
+    /// <summary>Stopped by Ctrl-C; what stands in the folder is whole.</summary>
+    public const int Stopped = 130;
 }

@@ -1,7 +1,7 @@
 using System.CommandLine;
-using Spectre.Console;
-using Tagend.Output;
+using System.Runtime.InteropServices;
 using Tagend.Problems;
+using Tagend.Specs;
 
 namespace Tagend.Commands;
 
@@ -42,59 +42,52 @@ internal static class PrintCommand
         }
 
         var plan = paper.PlanOf(parsed, catalog);
-        var run = new PrintRun(catalog, plan);
-        var chosen = orders.Count == 0 ? report.Sets : [.. report.Sets.Where(s => orders.Contains(s.Order))];
-        var printed = run.Compose(chosen);
-        ShopOptions.Report(printed.Problems);
-        if (printed.Files.Count > 0)
+        var volumes = PrintBatch.VolumesOf(report.Sets.Where(s => orders.Count == 0 || orders.Contains(s.Order)), plan.VolumePieces);
+        var summary = new PrintSummary(report.Withheld.Where(o => orders.Count == 0 || orders.Contains(o)), volumes.Count);
+        using var stop = new CancellationTokenSource();
+        using var signal = PosixSignalRegistration.Create(PosixSignal.SIGINT, context =>
         {
-            WholeFiles.Write(printed.Files);
+            context.Cancel = true;
+            stop.Cancel();
+        });
+        try
+        {
+            Print(new PrintBatch(catalog, plan).Print(volumes, stop.Token), volumes, summary, options.Book);
+        }
+        catch (OperationCanceledException)
+        {
+            summary.SayStopped();
+            return ExitCode.Stopped;
         }
 
-        var withheld = report.Withheld.Where(o => orders.Count == 0 || orders.Contains(o)).Concat(printed.Withheld).ToList();
-        Show(printed, withheld);
-        options.Book.Record(printed.Sets, Console.Out);
+        summary.Write();
         if (plan.Printer is { } printer)
         {
-            Send(printed.Papers, printer);
+            summary.Send(printer);
         }
 
         return options.Book.HasFailed ? ExitCode.World
-            : withheld.Count > 0 || refused && orders.Count == 0 ? ExitCode.Problems
+            : summary.Withheld.Count > 0 || refused && orders.Count == 0 ? ExitCode.Problems
             : ExitCode.Done;
     }
 
-    /// <summary>One document after the other; the first that is not taken ends it.</summary>
-    private static void Send(IReadOnlyList<PrintedPaper> papers, string printer)
+    private static void Print(
+        IEnumerable<PrintedVolume> printing,
+        IReadOnlyList<IReadOnlyList<BuildSet>> volumes,
+        PrintSummary summary,
+        RunBook book)
     {
-        foreach (var paper in papers)
+        if (volumes.Count > 1)
         {
-            var job = PrintQueue.Send(printer, paper.Path, paper.Title, paper.Paper);
-            Console.WriteLine($"{paper.Path}: sent to {printer}, job {job}");
-        }
-    }
-
-    private static void Show(PrintedSets printed, List<string> withheld)
-    {
-        var table = new Table().Border(TableBorder.Simple).AddColumns("order", "pieces", "result");
-        foreach (var set in printed.Sets)
-        {
-            table.AddRow(Cell(set.Order), Cell(string.Join(", ", set.Builds.Select(b => b.Spec.Piece))), new Text("printed"));
+            new PrintProgress(volumes.Sum(v => v.Sum(s => s.Builds.Count)), TimeProvider.System).Follow(printing, Done);
+            return;
         }
 
-        foreach (var order in withheld)
+        foreach (var volume in printing)
         {
-            table.AddRow(Cell(order), Cell(""), new Text("not printed: see the problems above"));
+            Done(volume);
         }
 
-        AnsiConsole.Write(table);
-        foreach (var file in printed.Papers)
-        {
-            Console.WriteLine($"{file.Path}: {Counted.Of(file.Pages, "page")}");
-        }
-
-        Console.WriteLine($"{Counted.Of(printed.Sets.Count, "set")} printed, {withheld.Count} not printed");
-
-        static Text Cell(string text) => new(text.ReplaceLineEndings(" "));
+        void Done(PrintedVolume volume) => summary.Add(volume, book.Record(volume.Printed.Sets));
     }
 }

@@ -14,6 +14,7 @@ namespace Tagend.Commands;
 /// <param name="LabelDpi">Of the one-bit pictures beside tags.pdf; null for none.</param>
 /// <param name="Scale">Of the printer named; null where it was not measured.</param>
 /// <param name="Language">Of customer sheets; null for the shop's own.</param>
+/// <param name="VolumePieces">Most pieces of a volume, but for a set that has more.</param>
 /// <param name="Printer">The queue that takes what is made; null to leave it at the files.</param>
 internal sealed record PrintPlan(
     string Folder,
@@ -28,6 +29,7 @@ internal sealed record PrintPlan(
     int? LabelDpi,
     int? PreviewDpi,
     string? Language,
+    int VolumePieces,
     string? Printer);
 
 /// <summary>The options of <c>print</c>.</summary>
@@ -129,6 +131,13 @@ internal sealed class PrintOptions
         HelpName = "LANGUAGE",
     };
 
+    private readonly Option<int> _volume = new("--volume")
+    {
+        Description = "A large batch is printed in numbered files of so many pieces.",
+        HelpName = "PIECES",
+        DefaultValueFactory = _ => 500,
+    };
+
     public PrintOptions()
     {
         _only.Validators.Add(result =>
@@ -140,6 +149,7 @@ internal sealed class PrintOptions
         });
         _preview.Validators.Add(result => RefuseOutside(result, 50, 600));
         _firstLabel.Validators.Add(result => RefuseOutside(result, 1, MostLabels));
+        _volume.Validators.Add(result => RefuseOutside(result, 1, 10_000));
         _dpi.Validators.Add(result =>
         {
             if (result.Tokens is [var token] && !Array.Exists(LabelPrinters, dpi => token.Value == $"{dpi}"))
@@ -154,7 +164,7 @@ internal sealed class PrintOptions
     public void AddTo(Command command)
     {
         foreach (var option in new Option[]
-            { _folder, _only, _orders, _paper, _bagStock, _loopStock, _firstLabel, _skippedLabels, _dpi, _preview, _language, _printer, PrintersOption.Create(), Strict })
+            { _folder, _only, _orders, _paper, _bagStock, _loopStock, _firstLabel, _skippedLabels, _dpi, _preview, _language, _volume, _printer, PrintersOption.Create(), Strict })
         {
             command.Options.Add(option);
         }
@@ -187,6 +197,7 @@ internal sealed class PrintOptions
             dpi,
             parsed.GetValue(_preview),
             parsed.GetValue(_language),
+            parsed.GetValue(_volume),
             printer);
 
         LabelStock Drawn(string name)

@@ -25,7 +25,15 @@ internal sealed record PrintedSets(
 /// <param name="Paper">Of its first page; where it goes to a printer, of all.</param>
 internal sealed record PrintedPaper(string Path, string Title, int Pages, Paper Paper);
 
-/// <summary>Makes the papers of sets; a set that does not fit one of them is on none.</summary>
+/// <summary>One of the parts that a large batch is printed in.</summary>
+/// <param name="Number">From 1.</param>
+/// <param name="Count">Of all; files are numbered where there are several.</param>
+internal sealed record Volume(int Number, int Count)
+{
+    public string FileOf(string paper) => Count == 1 ? paper : $"{paper}-{Number:000}";
+}
+
+/// <summary>Makes the papers of sets; a set that does not fit one of them is on none. May be used by several threads.</summary>
 internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
 {
     private readonly Fonts _fonts = Fonts.Load(Path.Combine(catalog.Folder, "fonts"));
@@ -34,8 +42,10 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
 
     private Paper CardPaper => plan.Paper == PaperSize.Letter ? Paper.HalfLetter : Paper.A5;
 
-    public PrintedSets Compose(IReadOnlyList<BuildSet> sets)
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public PrintedSets Compose(IReadOnlyList<BuildSet> sets, Volume volume, CancellationToken stop)
     {
+        var use = volume.Number == 1 ? plan.Use : SheetUse.Whole;
         var sheets = plan.Papers.Contains(PrintOptions.Sheets) ? new CustomerSheet(catalog, _fonts, plan.Language) : null;
         var problems = new List<Problem>();
         var good = new List<BuildSet>();
@@ -43,9 +53,10 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
         var (cardPages, sheetPages, stripPages) = (new List<Page>(), new List<Page>(), new List<Page>());
         foreach (var set in sets)
         {
+            stop.ThrowIfCancellationRequested();
             var cards = Asked(PrintOptions.Cards, () => set.Builds.Select(
                 b => JigCard.Compose(b, catalog, TagWriter.Write(b.Spec), CardPaper, _fonts)));
-            var tags = Asked<SetLabels>(PrintOptions.Tags, () => [Tags(set)]);
+            var tags = Asked<SetLabels>(PrintOptions.Tags, () => [TagLabels.Of(set, catalog, _fonts, plan.BagStock, plan.LoopStock, use)]);
             var sheet = Asked<Composed>(PrintOptions.Sheets, () => [sheets!.Of(set, SheetPaper)]);
             var strips = Asked(PrintOptions.Strips, () => set.Builds.Select(
                 b => MarkingStrip.Compose(b, catalog, plan.StripStock, plan.Positions, _fonts)));
@@ -69,12 +80,12 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
         IEnumerable<Document> asked =
         [
             new Document(PrintOptions.Cards, CardPaper, Scaled(cardPages)),
-            .. TagDocuments(labels),
+            .. TagDocuments(labels, use),
             new Document(PrintOptions.Sheets, SheetPaper, Scaled(sheetPages)) { Language = sheets?.LanguageTag ?? PdfNote.English },
             new Document(PrintOptions.Pulls, SheetPaper, Scaled([.. pulls.SelectMany(c => c.Pages)])),
             .. StripDocuments(Scaled(stripPages)),
         ];
-        var documents = asked.Where(d => d.Pages.Count > 0).ToList();
+        var documents = asked.Where(d => d.Pages.Count > 0).Select(d => d with { Name = volume.FileOf(d.Name) }).ToList();
         var whose = good.Count == 1 ? good[0].Order : Counted.Of(good.Count, "set");
         return new PrintedSets(
             good,
@@ -85,12 +96,12 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
     }
 
     /// <summary>One document, or for a printer, which has one paper a job, one a stock.</summary>
-    private IEnumerable<Document> TagDocuments(List<TagLabel> labels)
+    private IEnumerable<Document> TagDocuments(List<TagLabel> labels, SheetUse use)
     {
         var byStock = labels.GroupBy(l => l.Stock).ToList();
         return plan.Printer is null || byStock.Count == 1
-            ? [new Document(PrintOptions.Tags, PaperOf(plan.BagStock), OnDots(TagLabels.Pages(labels, plan.Use)))]
-            : byStock.Select(g => new Document($"{PrintOptions.Tags}-{g.Key.Name}", PaperOf(g.Key), OnDots(TagLabels.Pages(g, plan.Use))));
+            ? [new Document(PrintOptions.Tags, PaperOf(plan.BagStock), OnDots(TagLabels.Pages(labels, use)))]
+            : byStock.Select(g => new Document($"{PrintOptions.Tags}-{g.Key.Name}", PaperOf(g.Key), OnDots(TagLabels.Pages(g, use))));
 
         // Labels of a printer whose dots are known stay on its dots.
         IReadOnlyList<Page> OnDots(IReadOnlyList<Page> pages) =>
@@ -115,9 +126,6 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
 
     private IReadOnlyList<Page> Scaled(IReadOnlyList<Page> pages) =>
         plan.Scale is { } scale ? [.. pages.Select(p => p.Through(scale))] : pages;
-
-    private SetLabels Tags(BuildSet set) =>
-        TagLabels.Of(set, catalog, _fonts, plan.BagStock, plan.LoopStock, plan.Use);
 
     private List<T> Asked<T>(string paper, Func<IEnumerable<T>> compose) =>
         plan.Papers.Contains(paper) ? [.. compose()] : [];

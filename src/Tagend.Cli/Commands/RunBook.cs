@@ -30,24 +30,23 @@ internal sealed class RunBook(string? path)
         });
     }
 
-    /// <summary>Enters what was printed, and says so.</summary>
-    /// <param name="say">Where it is said.</param>
-    public void Record(IEnumerable<BuildSet> sets, TextWriter say)
+    /// <summary>Enters what was printed.</summary>
+    /// <returns>What to say of it; null for nothing.</returns>
+    public string? Record(IEnumerable<BuildSet> sets)
     {
         var builds = sets.SelectMany(s => s.Builds).ToList();
         if (path is null || builds.Count == 0 || HasFailed)
         {
-            return;
+            return null;
         }
 
-        Guarded(0, () =>
+        return Guarded<string?>(null, () =>
         {
             using var book = JobBook.Open(path, make: true, TimeProvider.System);
             var added = book.Record(builds);
-            say.WriteLine(added == builds.Count
+            return added == builds.Count
                 ? $"{path}: {Counted.Of(added, "piece")} entered in the job book"
-                : $"{path}: {Counted.Of(added, "piece")} entered in the job book, {builds.Count - added} in it already");
-            return added;
+                : $"{path}: {Counted.Of(added, "piece")} entered in the job book, {builds.Count - added} in it already";
         });
     }
 

@@ -1,0 +1,80 @@
+using Tagend.Catalog;
+using Tagend.Output;
+using Tagend.Specs;
+
+namespace Tagend.Commands;
+
+/// <summary>A volume that was written, in the order of the file.</summary>
+/// <param name="PiecesSoFar">Of this volume and all before it.</param>
+internal sealed record PrintedVolume(Volume Volume, PrintedSets Printed, int PiecesSoFar);
+
+/// <summary>
+/// Prints sets volume by volume, a worker for each, so that a season's orders take no more memory than a few volumes. The
+/// files of a volume appear together or not at all.
+/// </summary>
+internal sealed class PrintBatch(ShopCatalog catalog, PrintPlan plan)
+{
+    private readonly PrintRun _run = new(catalog, plan);
+
+    /// <summary>Whole sets, in the file's order, up to the volume's pieces each; one empty volume where there are no sets.</summary>
+    public static IReadOnlyList<IReadOnlyList<BuildSet>> VolumesOf(IEnumerable<BuildSet> sets, int pieces)
+    {
+        var volumes = new List<List<BuildSet>> { new() };
+        var count = 0;
+        foreach (var set in sets)
+        {
+            if (count > 0 && count + set.Builds.Count > pieces)
+            {
+                volumes.Add([]);
+                count = 0;
+            }
+
+            volumes[^1].Add(set);
+            count += set.Builds.Count;
+        }
+
+        return volumes;
+    }
+
+    /// <summary>Each volume as soon as it and all before it are on disk.</summary>
+    /// <exception cref="OperationCanceledException">It was stopped; what came before is whole.</exception>
+    /// <exception cref="Problems.TagendException">A volume cannot be written; what came before is whole.</exception>
+    public IEnumerable<PrintedVolume> Print(IReadOnlyList<IReadOnlyList<BuildSet>> volumes, CancellationToken stop)
+    {
+        using var failed = CancellationTokenSource.CreateLinkedTokenSource(stop);
+        var started = new Queue<Task<PrintedSets>>();
+        try
+        {
+            var next = 0;
+            var pieces = 0;
+            for (var number = 1; number <= volumes.Count; number++)
+            {
+                while (next < volumes.Count && started.Count < Environment.ProcessorCount)
+                {
+                    var (sets, volume) = (volumes[next], new Volume(++next, volumes.Count));
+                    started.Enqueue(Task.Run(() => Make(sets, volume, failed.Token), failed.Token));
+                }
+
+                var printed = started.Dequeue().GetAwaiter().GetResult();
+                pieces += volumes[number - 1].Sum(s => s.Builds.Count);
+                yield return new PrintedVolume(new Volume(number, volumes.Count), printed, pieces);
+            }
+        }
+        finally
+        {
+            failed.Cancel();
+            Task.WhenAll(started).ContinueWith(_ => { }, TaskScheduler.Default).Wait(CancellationToken.None);
+        }
+    }
+
+    private PrintedSets Make(IReadOnlyList<BuildSet> sets, Volume volume, CancellationToken stop)
+    {
+        var printed = _run.Compose(sets, volume, stop);
+        if (printed.Files.Count > 0)
+        {
+            WholeFiles.Write(printed.Files);
+        }
+
+        return printed with { Files = [] };
+    }
+}
