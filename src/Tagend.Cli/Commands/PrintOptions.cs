@@ -135,7 +135,7 @@ internal sealed class PrintOptions
     {
         Description = "A large batch is printed in numbered files of so many pieces.",
         HelpName = "PIECES",
-        DefaultValueFactory = _ => 500,
+        DefaultValueFactory = _ => 250,
     };
 
     public PrintOptions()

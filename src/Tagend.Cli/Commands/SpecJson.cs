@@ -29,6 +29,7 @@ internal static class SpecJson
             }
 
             json.WriteEndObject();
+            json.Flush(); // or all of it is held in memory
         }
 
         json.WriteEndArray();
