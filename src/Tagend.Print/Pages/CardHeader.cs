@@ -35,7 +35,7 @@ internal static class CardHeader
             new Paragraph($"{spec.Order}\u00A0 {spec.Piece}", TypeScale.Title),
             style.Text(kindTitle),
             new Spacer(4),
-            style.IsClose ? new Paragraph([.. facts.SelectMany(f => f.Spans)]) : new Stack(facts),
+            style.IsClose && facts.Count > 0 ? new Paragraph([.. facts.SelectMany(f => f.Spans)]) : new Stack(facts),
         ]);
         var code = CodeWithName(symbol, $"{spec.Order} {spec.Piece}, rev {spec.Revision}");
         return new Row([new Column(left, ColumnWidth.Shared()), new Column(code.Block, ColumnWidth.Of(code.Side))], Gap: 10);

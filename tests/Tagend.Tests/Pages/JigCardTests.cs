@@ -131,6 +131,26 @@ public sealed class JigCardTests
         Assert.DoesNotContain("Take-up by helix", TextsOf(Compose(spec, Paper.A5, Slip)));
     }
 
+    public static TheoryData<string> Kinds => [.. SpecFixture.Catalog.Plans.Values.Where(p => p.Material is not null).Select(p => p.Name)];
+
+    /// <summary>A row with nothing but what it must have, at every whole inch of its kind's lengths, on either paper.</summary>
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void Card_OfAnyKindWithNothingElseOrdered_IsOnePage(string kind)
+    {
+        var plan = SpecFixture.Catalog.Plans[kind];
+        for (var inches = (int)Math.Ceiling(plan.Shortest.Inches); inches <= plan.Longest.Inches; inches++)
+        {
+            var csv = $"order,piece,kind,finished_length\n1,x,{kind},{inches} in\n";
+            var file = OrderReader.Read("orders.csv", System.Text.Encoding.UTF8.GetBytes(csv), LengthUnit.Inch, SpecFixture.Catalog.Shop.Columns);
+            if (new SpecBuilder(SpecFixture.Catalog, LengthUnit.Inch, SpecFixture.Date).Build(file.Lines[0], []) is { } spec)
+            {
+                Assert.Single(Compose(spec, Paper.HalfLetter, OrderSlip.Blank).Pages);
+                Assert.Single(Compose(spec, Paper.A5, OrderSlip.Blank).Pages);
+            }
+        }
+    }
+
     [Fact]
     public void Tags_OfOneColor_NeedADummyAtB()
     {
