@@ -8,13 +8,14 @@ version=$(sed -nE 's|.*<Version>(.*)</Version>.*|\1|p' Directory.Build.props)
 targets=(linux-x64 linux-arm64 win-x64 osx-arm64)
 budget=$((30 * 1024 * 1024))
 release=out/release
+notices=$PWD/out/THIRD-PARTY-NOTICES.txt
 
 # Ahead of time for the machine this runs on; the others cannot be linked here and carry a trimmed runtime.
 program() {
     local target=$1 how=()
     [ "$target" = linux-x64 ] || how=(-p:PublishAot=false --self-contained -p:PublishSingleFile=true -p:PublishTrimmed=true -p:PublishReadyToRun=true)
-    dotnet publish src/Tagend.Cli -c Release -r "$target" -o "$release/$target" -v quiet -p:DebugType=none -p:StripSymbols=true "${how[@]}"
-    find "$release/$target" \( -name '*.pdb' -o -name '*.dbg' -o -name '*.xml' \) -delete
+    dotnet publish src/Tagend.Cli -c Release -r "$target" -o "$release/$target" -v quiet "-p:Notices=$notices" "${how[@]}"
+    rm -f "$release/$target"/*.dbg
 }
 
 archive() {
@@ -22,7 +23,7 @@ archive() {
     mkdir "$release/$name"
     mv "$release/$target"/* "$release/$name/"
     rmdir "$release/$target"
-    cp -r README.md CHANGELOG.md LICENSE THIRD-PARTY-NOTICES.txt docs demo-orders completions man "$release/$name/"
+    cp -r README.md CHANGELOG.md docs demo-orders completions man "$release/$name/"
     if [[ $target == win-* ]]; then
         (cd $release && zip -qr9X "$name.zip" "$name")
     else
@@ -49,12 +50,13 @@ smoke_test() {
     rm -r "$folder"
 }
 
+# One small package that names the program, and one a machine; installing takes the one that fits.
 tool() {
-    dotnet pack src/Tagend.Cli -c Release -o $release -v quiet -p:PublishAot=false -p:PackAsTool=true -p:ToolCommandName=tagend -p:PackageId=Tagend
+    dotnet pack src/Tagend.Cli -c Release -o $release -v quiet -p:AsTool=true "-p:Notices=$notices"
     local folder
     folder=$(mktemp -d)
     dotnet tool install Tagend --tool-path "$folder" --add-source "$PWD/$release" --version "$version" > /dev/null
-    "$folder/tagend" print demo-orders/demo.csv --out "$folder/out" > /dev/null
+    (cd "$folder" && ./tagend print "$OLDPWD/demo-orders/demo.csv" --out out > said)
     echo "Tagend.$version.nupkg: installs as a tool and prints"
     rm -r "$folder"
 }
@@ -71,6 +73,8 @@ vulnerable() {
 command -v zip > /dev/null || apt-get install -y -qq zip > /dev/null || { echo "needs zip"; exit 1; }
 rm -rf $release
 mkdir -p $release
+dotnet restore src/Tagend.Cli -r linux-x64 -v quiet
+./notices.sh > "$notices"
 for target in "${targets[@]}"; do
     program "$target"
     archive "$target"
