@@ -5,7 +5,7 @@ using Tagend.Tags;
 // Tagend.Benchmarks tiny|usual|long TAGEND FLOOR FOLDER: measures the program, as published, against the floor and the
 // peers, and its parts in one process; writes FOLDER.md.
 var (mode, tagend, floor, folder) = (args[0], Path.GetFullPath(args[1]), Path.GetFullPath(args[2]), Path.GetFullPath(args[3]));
-var (rounds, batchRounds, rows) = mode == "tiny" ? (1, 1, 12) : (9, 5, 100_000);
+var (rounds, batchRounds, rows) = mode == "tiny" ? (1, 1, 12) : (9, 3, 100_000);
 int[] batches = mode switch { "tiny" => [2, 4], "long" => [10, 1000, 2000, 50_000, 100_000], _ => [10, 1000, 2000] };
 Environment.SetEnvironmentVariable("TAGEND_JOB_BOOK", "none");
 Directory.CreateDirectory(folder);

@@ -10,7 +10,7 @@ internal sealed record Race(string Title, int Rounds, IReadOnlyList<Contender> P
         Directory.CreateDirectory(folder);
         var failures = new string?[Programs.Count];
         var rounds = new List<Outcome[]>();
-        for (var round = Rounds > 1 ? -1 : 0; round < Rounds; round++) // the first warms the disk's cache
+        for (var round = Rounds > 3 ? -1 : 0; round < Rounds; round++) // where times are short the first warms the disk's cache
         {
             Console.Error.WriteLine($"{Title}: round {round + 1} of {Rounds}");
             var outcomes = Programs.Select((p, i) => failures[i] is null ? p.Run(folder) : new Outcome(0, 0, 0, failures[i])).ToArray();
