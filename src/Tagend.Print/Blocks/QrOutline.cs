@@ -10,7 +10,8 @@ internal static class QrOutline
     /// <summary>The unit is a fiftieth of a module, and the trace is one: more than a rounding, less than can be seen.</summary>
     public const int UnitsPerModule = 50;
 
-    private static readonly int[] RightStraightLeft = [1, 0, 3];
+    /// <summary>The ways on from each way: right, straight on, left.</summary>
+    private static readonly int[][] WaysFrom = [[1, 0, 3], [2, 1, 0], [3, 2, 1], [0, 3, 2]];
 
     /// <summary>Closed outlines, dark at the right hand of each: around dark areas clockwise, around holes the other way.</summary>
     public static IReadOnlyList<IReadOnlyList<(int X, int Y)>> Of(QrSymbol symbol)
@@ -26,9 +27,9 @@ internal static class QrOutline
     }
 
     /// <summary>All sides between dark and light, each a step of one module, by where it starts and which way it goes.</summary>
-    private static SortedSet<(int Y, int X, int Way)> EdgesOf(QrSymbol symbol)
+    private static EdgeSet EdgesOf(QrSymbol symbol)
     {
-        var edges = new SortedSet<(int Y, int X, int Way)>();
+        var edges = new EdgeSet(symbol.Modules + 1);
         for (var row = 0; row < symbol.Modules; row++)
         {
             for (var column = 0; column < symbol.Modules; column++)
@@ -58,18 +59,17 @@ internal static class QrOutline
     }
 
     /// <summary>Takes one outline out of the edges. Where two ways are open it turns right, around the same module.</summary>
-    private static List<(int X, int Y)> Trace(SortedSet<(int Y, int X, int Way)> edges)
+    private static List<(int X, int Y)> Trace(EdgeSet edges)
     {
         var corners = new List<(int X, int Y)>();
-        var first = edges.Min;
+        var first = edges.First();
         var edge = first;
         do
         {
             edges.Remove(edge);
             var (stepX, stepY) = Step(edge.Way);
             var (x, y) = (edge.X + stepX, edge.Y + stepY);
-            var way = RightStraightLeft.Select(turn => (edge.Way + turn) % 4)
-                .First(w => edges.Contains((y, x, w)) || (y, x, w) == first);
+            var way = Array.Find(WaysFrom[edge.Way], w => edges.Contains((y, x, w)) || (y, x, w) == first);
             if (way != edge.Way)
             {
                 var (inX, inY) = Inward(edge.Way);
@@ -94,4 +94,35 @@ internal static class QrOutline
 
     /// <summary>To the right hand of a way: into the dark.</summary>
     private static (int X, int Y) Inward(int way) => Step((way + 1) % 4);
+
+    /// <summary>Edges between the corners of a grid, four ways from each, row by row.</summary>
+    private sealed class EdgeSet(int corners)
+    {
+        private readonly bool[] _edges = new bool[corners * corners * 4];
+        private int _first;
+
+        public int Count { get; private set; }
+
+        public void Add((int Y, int X, int Way) edge) => Set(edge, true);
+
+        public void Remove((int Y, int X, int Way) edge) => Set(edge, false);
+
+        public bool Contains((int Y, int X, int Way) edge) => _edges[IndexOf(edge)];
+
+        /// <summary>The first that is left; edges are only taken out meanwhile.</summary>
+        public (int Y, int X, int Way) First()
+        {
+            _first = Array.IndexOf(_edges, true, _first);
+            return (_first / 4 / corners, _first / 4 % corners, _first % 4);
+        }
+
+        private int IndexOf((int Y, int X, int Way) edge) => (((edge.Y * corners) + edge.X) * 4) + edge.Way;
+
+        private void Set((int Y, int X, int Way) edge, bool isThere)
+        {
+            ref var there = ref _edges[IndexOf(edge)];
+            Count += (isThere ? 1 : 0) - (there ? 1 : 0);
+            there = isThere;
+        }
+    }
 }
