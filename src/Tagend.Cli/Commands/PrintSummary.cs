@@ -59,8 +59,8 @@ internal sealed class PrintSummary(IEnumerable<string> withheld, int volumes)
             Console.WriteLine($"{file.Path}: {Counted.Of(file.Pages, "page")}");
         }
 
-        _notes.ForEach(Console.WriteLine);
         Console.WriteLine($"{Counted.Of(_printed.Sum(v => v.Printed.Sets.Count), "set")} printed, {Withheld.Count} not printed");
+        _notes.ForEach(Console.WriteLine);
 
         static Text Cell(string text) => new(text.ReplaceLineEndings(" "));
     }

@@ -10,12 +10,24 @@ internal static class FinderScan
     /// <summary>The most that are kept, those crossed by most rows first.</summary>
     private const int Most = 48;
 
+    /// <summary>Rows after which a pattern cannot be crossed again, in its modules: seven, and as many for a wrong guess of them.</summary>
+    private const int Reach = 14;
+
+    /// <summary>Rows between looks at which patterns are out of reach.</summary>
+    private const int Sweep = 16;
+
     public static List<Finder> Find(Silhouette picture)
     {
         var found = new List<Finder>();
+        var inReach = new List<int>(); // of found: in noise there are far too many to compare each with all
         var edges = new List<int>();
         for (var y = 0; y < picture.Height; y++)
         {
+            if (y % Sweep == 0)
+            {
+                inReach.RemoveAll(i => y - found[i].Y > Reach * found[i].Module);
+            }
+
             Edges(picture.Row(y), edges);
             // Edges alternate: even ones begin dark runs.
             for (var i = 0; i + 5 < edges.Count; i += 2)
@@ -23,7 +35,7 @@ internal static class FinderScan
                 if (Ratio(edges[i], edges[i + 1], edges[i + 2], edges[i + 3], edges[i + 4], edges[i + 5]) is { } across
                     && Checked(picture, across, y) is { } finder)
                 {
-                    Add(found, finder);
+                    Add(found, inReach, finder);
                 }
             }
         }
@@ -122,17 +134,18 @@ internal static class FinderScan
         return false;
     }
 
-    private static void Add(List<Finder> found, Finder finder)
+    private static void Add(List<Finder> found, List<int> inReach, Finder finder)
     {
-        for (var i = found.Count - 1; i >= 0; i--)
+        for (var i = inReach.Count - 1; i >= 0; i--)
         {
-            if (found[i].IsAt(finder))
+            if (found[inReach[i]].IsAt(finder))
             {
-                found[i] = found[i].With(finder);
+                found[inReach[i]] = found[inReach[i]].With(finder);
                 return;
             }
         }
 
+        inReach.Add(found.Count);
         found.Add(finder);
     }
 }
