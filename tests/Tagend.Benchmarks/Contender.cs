@@ -19,11 +19,11 @@ internal sealed record Contender(string Name, params IReadOnlyList<string> Comma
     public Outcome Run(string folder)
     {
         var output = Path.Combine(folder, "OUT");
-        var (errors, memory) = (Path.Combine(folder, "errors"), Path.Combine(folder, "memory"));
+        var (errors, usage) = (Path.Combine(folder, "errors"), Path.Combine(folder, "usage"));
         Directory.CreateDirectory(output);
         IEnumerable<string> command = Command.Select(word => word.Replace("OUT", output, StringComparison.Ordinal));
         command = OnOneCore ? command.Prepend("0").Prepend("-c").Prepend("taskset") : command;
-        command = ["time", "--quiet", "-f", "%M", "-o", memory, .. command];
+        command = ["time", "--quiet", "-f", "%M %U %S", "-o", usage, .. command];
         var start = new ProcessStartInfo("/bin/sh", ["-c", $"exec \"$0\" \"$@\" > /dev/null 2> '{errors}'", .. command]);
         foreach (var (name, value) in Environment)
         {
@@ -38,11 +38,11 @@ internal sealed record Contender(string Name, params IReadOnlyList<string> Comma
         Directory.Delete(output, recursive: true);
         if (process.ExitCode != 0 || (Pages is not null && bytes == 0))
         {
-            return new Outcome(0, 0, 0, Complaint(File.ReadAllLines(errors)) ?? $"exit code {process.ExitCode}");
+            return new Outcome(0, 0, 0, 0, Complaint(File.ReadAllLines(errors)) ?? $"exit code {process.ExitCode}");
         }
 
-        var kilobytes = double.Parse(File.ReadLines(memory).Last(), CultureInfo.InvariantCulture);
-        return new Outcome(milliseconds, kilobytes / 1024, bytes, null);
+        var used = File.ReadLines(usage).Last().Split(' ').Select(n => double.Parse(n, CultureInfo.InvariantCulture)).ToList();
+        return new Outcome(milliseconds, (used[1] + used[2]) * 1000, used[0] / 1024, bytes, null);
     }
 
     private static string? Complaint(string[] said) =>
@@ -50,7 +50,8 @@ internal sealed record Contender(string Name, params IReadOnlyList<string> Comma
 }
 
 /// <summary>One run.</summary>
+/// <param name="CpuMilliseconds">Of all its threads and children, to 10 ms: what a busy machine changes least.</param>
 /// <param name="PeakMegabytes">Resident, of its largest process.</param>
 /// <param name="Bytes">Of all PDFs that it made.</param>
 /// <param name="Failure">Null where it did its work.</param>
-internal sealed record Outcome(double Milliseconds, double PeakMegabytes, long Bytes, string? Failure);
+internal sealed record Outcome(double Milliseconds, double CpuMilliseconds, double PeakMegabytes, long Bytes, string? Failure);

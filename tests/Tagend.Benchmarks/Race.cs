@@ -13,7 +13,7 @@ internal sealed record Race(string Title, int Rounds, IReadOnlyList<Contender> P
         for (var round = Rounds > 3 ? -1 : 0; round < Rounds; round++) // where times are short the first warms the disk's cache
         {
             Console.Error.WriteLine($"{Title}: round {round + 1} of {Rounds}");
-            var outcomes = Programs.Select((p, i) => failures[i] is null ? p.Run(folder) : new Outcome(0, 0, 0, failures[i])).ToArray();
+            var outcomes = Programs.Select((p, i) => failures[i] is null ? p.Run(folder) : new Outcome(0, 0, 0, 0, failures[i])).ToArray();
             failures = [.. outcomes.Select(o => o.Failure)];
             if (round >= 0)
             {
@@ -28,6 +28,7 @@ internal sealed record Race(string Title, int Rounds, IReadOnlyList<Contender> P
             {
                 Ratio = Programs.Count > 1 && failures[0] is null ? Median(rounds.Select(r => r[i].Milliseconds / r[0].Milliseconds)) : null,
                 Milliseconds = Median(rounds.Select(r => r[i].Milliseconds)),
+                CpuMilliseconds = Median(rounds.Select(r => r[i].CpuMilliseconds)),
                 PeakMegabytes = Median(rounds.Select(r => r[i].PeakMegabytes)),
                 Bytes = rounds[0][i].Bytes,
             })];
@@ -48,6 +49,8 @@ internal sealed record Standing(string Race, Contender Program, string? Failure)
     public double? Ratio { get; init; }
 
     public double Milliseconds { get; init; }
+
+    public double CpuMilliseconds { get; init; }
 
     public double PeakMegabytes { get; init; }
 

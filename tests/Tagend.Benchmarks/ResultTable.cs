@@ -15,11 +15,11 @@ internal static class ResultTable
         text.AppendLine(CultureInfo.InvariantCulture, $"{clock.GetUtcNow():yyyy-MM-dd}, {Machine.Description}, {load}; {RuntimeInformation.OSDescription.Trim()},");
         text.AppendLine(CultureInfo.InvariantCulture, $"{RuntimeInformation.FrameworkDescription}, SkiaSharp {typeof(SKCanvas).Assembly.GetName().Version?.ToString(3)}; {peers}.");
         text.AppendLine();
-        text.AppendLine("| × floor | what | median | pages a second | peak MB | KB a page |");
-        text.AppendLine("|---|---|---|---|---|---|");
+        text.AppendLine("| × floor | what | median | CPU | pages a second | peak MB | KB a page |");
+        text.AppendLine("|---|---|---|---|---|---|---|");
         foreach (var race in standings.GroupBy(s => s.Race))
         {
-            text.AppendLine(CultureInfo.InvariantCulture, $"| | **{race.Key}** | | | | |");
+            text.AppendLine(CultureInfo.InvariantCulture, $"| | **{race.Key}** | | | | | |");
             foreach (var standing in race)
             {
                 text.AppendLine(Row(standing));
@@ -27,10 +27,10 @@ internal static class ResultTable
         }
 
         text.Append(Growth(standings));
-        text.AppendLine("| | **parts, in one process, compiled just in time** | | | | |");
+        text.AppendLine("| | **parts, in one process, compiled just in time** | | | | | |");
         foreach (var (name, milliseconds) in parts)
         {
-            text.AppendLine(CultureInfo.InvariantCulture, $"| | {name} | {Time(milliseconds)} | | | |");
+            text.AppendLine(CultureInfo.InvariantCulture, $"| | {name} | {Time(milliseconds)} | | | | |");
         }
 
         return text.ToString();
@@ -40,16 +40,16 @@ internal static class ResultTable
     {
         if (s.Failure is { } failure)
         {
-            return $"| skipped | {s.Program.Name} | {failure.Replace('|', '/')} | | | |";
+            return $"| skipped | {s.Program.Name} | {failure.Replace('|', '/')} | | | | |";
         }
 
         var ratio = s.Ratio?.ToString("0.00", CultureInfo.InvariantCulture) ?? "";
         var rate = s.Program.Pages is { } pages and > 1 ? (pages / s.Milliseconds * 1000).ToString("#,0", CultureInfo.InvariantCulture) : "";
         var size = s.Program.Pages is { } made ? (s.Bytes / 1000.0 / made).ToString("0.0", CultureInfo.InvariantCulture) : "";
-        return string.Create(CultureInfo.InvariantCulture, $"| {ratio} | {s.Program.Name} | {Time(s.Milliseconds)} | {rate} | {s.PeakMegabytes:0} | {size} |");
+        return string.Create(CultureInfo.InvariantCulture, $"| {ratio} | {s.Program.Name} | {Time(s.Milliseconds)} | {Time(s.CpuMilliseconds)} | {rate} | {s.PeakMegabytes:0} | {size} |");
     }
 
-    /// <summary>How many times as long twice the pages take, wherever both were measured.</summary>
+    /// <summary>How many times the work of half the pages each took, wherever both were measured.</summary>
     private static string Growth(IReadOnlyList<Standing> standings)
     {
         var text = new StringBuilder();
@@ -59,11 +59,11 @@ internal static class ResultTable
                 s.Failure is null && s.Program.Pages * 2 == twice.Program.Pages && s.Program.Name == twice.Program.Name && s.Program.OnOneCore == twice.Program.OnOneCore);
             if (once is not null)
             {
-                text.AppendLine(CultureInfo.InvariantCulture, $"| | {twice.Program.Name}, {twice.Race}: time of half as many | × {twice.Milliseconds / once.Milliseconds:0.00} | | | |");
+                text.AppendLine(CultureInfo.InvariantCulture, $"| | {twice.Program.Name}, {twice.Race}: to half as many | × {twice.CpuMilliseconds / once.CpuMilliseconds:0.00} | | | | |");
             }
         }
 
-        return text.Length == 0 ? "" : "| | **growth** | | | | |\n" + text;
+        return text.Length == 0 ? "" : "| | **growth of CPU time** | | | | | |\n" + text;
     }
 
     private static string Time(double milliseconds) => milliseconds switch
