@@ -67,28 +67,23 @@ internal sealed class Pen(SKCanvas canvas, Typefaces typefaces, bool smooth) : I
     {
         using var font = Face.FontOf(typefaces[ink.Style.Weight], ink.Style.Size, smooth);
         Use(SKPaintStyle.Fill, ink.Style.Gray, ink.Style.Color);
-        if (ink.Style.Tracking == 0)
+        var text = typefaces.Fonts[ink.Style.Weight].Shape(ink.Text);
+        if (text.Glyphs.Length == 0)
         {
-            canvas.DrawText(ink.Text, ink.X, ink.Baseline, SKTextAlign.Left, font, _paint);
             return;
         }
 
-        using var blob = SKTextBlob.CreateHorizontal(ink.Text, font, CharacterPlaces(ink), ink.Baseline);
-        canvas.DrawText(blob, ink.X, 0, _paint);
-    }
-
-    private float[] CharacterPlaces(TextInk ink)
-    {
-        var face = typefaces.Fonts[ink.Style.Weight];
-        var places = new List<float>();
-        var x = 0f;
-        foreach (var rune in ink.Text.EnumerateRunes())
+        var unit = ink.Style.Size / typefaces.Fonts[ink.Style.Weight].UnitsPerEm;
+        var places = new float[text.Places.Length];
+        for (var i = 0; i < places.Length; i++)
         {
-            places.Add(x);
-            x += (face.AdvanceOf(rune) * ink.Style.Size) + ink.Style.Tracking;
+            places[i] = (text.Places[i] * unit) + (i * ink.Style.Tracking);
         }
 
-        return [.. places];
+        using var builder = new SKTextBlobBuilder();
+        builder.AddHorizontalRun(text.Glyphs, font, places, ink.Baseline);
+        using var blob = builder.Build();
+        canvas.DrawText(blob, ink.X, 0, _paint);
     }
 
     private void Draw(LineInk line)
