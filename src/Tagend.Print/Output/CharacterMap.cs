@@ -10,7 +10,8 @@ internal static class CharacterMap
     private const int SubtableHeadLength = 16;
     private const int GroupLength = 12;
 
-    public static byte[] Of(SortedDictionary<int, ushort> glyphs)
+    /// <param name="glyphs">In the order of characters: Unicode scalar values.</param>
+    public static byte[] Of(IEnumerable<(int Character, ushort Glyph)> glyphs)
     {
         var groups = GroupsOf(glyphs);
         var table = new byte[HeadLength + SubtableHeadLength + (groups.Count * GroupLength)];
@@ -36,7 +37,7 @@ internal static class CharacterMap
     }
 
     /// <summary>Characters in a row whose glyphs are in a row.</summary>
-    private static List<(int First, int Last, int Glyph)> GroupsOf(SortedDictionary<int, ushort> glyphs)
+    private static List<(int First, int Last, int Glyph)> GroupsOf(IEnumerable<(int Character, ushort Glyph)> glyphs)
     {
         var groups = new List<(int First, int Last, int Glyph)>();
         foreach (var (character, glyph) in glyphs)

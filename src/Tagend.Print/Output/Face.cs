@@ -43,11 +43,13 @@ public sealed class Face
     {
         var glyphs = new List<ushort>(text.Length);
         var places = new List<int>(text.Length);
+        var advances = new List<int>(text.Length);
         var width = 0;
         for (var rest = text.AsSpan(); !rest.IsEmpty; rest = rest[FirstWord(rest)..])
         {
             var word = _words.Shape(rest[..FirstWord(rest)]);
             glyphs.AddRange(word.Glyphs);
+            advances.AddRange(word.Advances);
             foreach (var place in word.Places)
             {
                 places.Add(width + place);
@@ -56,7 +58,7 @@ public sealed class Face
             width += word.Width;
         }
 
-        return new ShapedText([.. glyphs], [.. places], width);
+        return new ShapedText([.. glyphs], [.. places], [.. advances], width);
     }
 
     /// <summary>A font whose advances are not rounded, or text taken from the PDF has stray spaces.</summary>

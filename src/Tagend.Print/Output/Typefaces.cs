@@ -5,15 +5,18 @@ namespace Tagend.Output;
 /// <summary>The typefaces a document is drawn with.</summary>
 internal sealed class Typefaces : IDisposable
 {
-    private readonly Dictionary<Weight, SKTypeface> _cut = [];
+    private readonly Dictionary<Weight, (SKTypeface Typeface, Dictionary<ushort, ushort> Numbers)> _cut = [];
     private readonly Fonts _fonts;
 
     private Typefaces(Fonts fonts) => _fonts = fonts;
 
-    /// <summary>With the glyphs of <see cref="Fonts"/> under the same numbers.</summary>
-    public SKTypeface this[Weight weight] => _cut.GetValueOrDefault(weight, _fonts[weight].Typeface);
+    public SKTypeface this[Weight weight] => _cut.TryGetValue(weight, out var cut) ? cut.Typeface : _fonts[weight].Typeface;
 
     public Fonts Fonts => _fonts;
+
+    /// <summary>The glyphs of a text by their numbers in the typeface.</summary>
+    public ushort[] NumbersOf(ShapedText text, Weight weight) =>
+        _cut.TryGetValue(weight, out var cut) ? Array.ConvertAll(text.Glyphs, g => cut.Numbers[g]) : text.Glyphs;
 
     /// <summary>Whole faces, for pictures.</summary>
     public static Typefaces Whole(Fonts fonts) => new(fonts);
@@ -34,9 +37,9 @@ internal sealed class Typefaces : IDisposable
 
     public void Dispose()
     {
-        foreach (var typeface in _cut.Values)
+        foreach (var cut in _cut.Values)
         {
-            typeface.Dispose();
+            cut.Typeface.Dispose();
         }
     }
 

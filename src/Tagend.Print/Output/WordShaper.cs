@@ -72,15 +72,17 @@ internal sealed class WordShaper
         _font.Shape(buffer, FeaturesOf(word));
         var glyphs = new ushort[buffer.Length];
         var places = new int[buffer.Length];
+        var advances = new int[buffer.Length];
         var width = 0;
         foreach (var (i, (info, position)) in buffer.GlyphInfos.Zip(buffer.GlyphPositions).Index())
         {
             glyphs[i] = (ushort)info.Codepoint;
             places[i] = width + position.XOffset;
+            advances[i] = _font.GetHorizontalGlyphAdvance(info.Codepoint);
             width += position.XAdvance;
         }
 
-        return new ShapedText(glyphs, places, width);
+        return new ShapedText(glyphs, places, advances, width);
     }
 
     private static Feature[] FeaturesOf(ReadOnlySpan<char> word)
