@@ -144,7 +144,8 @@ internal static class LineBreaker
 
         public bool IsEmpty => _spans.Count == 0;
 
-        public float WidthWith(Word word) => _width + Space(word) + word.Parts.Sum(p => fonts.WidthOf(p.Text, p.Style));
+        public float WidthWith(Word word) =>
+            _width + Space(word) + Kern(word) + word.Parts.Sum(p => fonts.WidthOf(p.Text, p.Style));
 
         public void Add(Word word)
         {
@@ -183,6 +184,18 @@ internal static class LineBreaker
             var styles = IsEmpty ? [style] : _spans.Select(s => s.Style).ToList();
             var baseline = styles.Max(s => s.BaselineFrom(0));
             return new Line(runs, x, styles.Max(s => s.LineHeight), baseline, Lead);
+        }
+
+        /// <summary>Between a word and the one before it, where no space parts them.</summary>
+        private float Kern(Word word)
+        {
+            if (IsEmpty || word.AfterSpace || _spans[^1].Style != word.Parts[0].Style || word.Parts[0].Text.Length == 0)
+            {
+                return 0;
+            }
+
+            var (last, first, style) = (_spans[^1].Text.EnumerateRunes().Last(), word.Parts[0].Text.EnumerateRunes().First(), word.Parts[0].Style);
+            return fonts.WidthOf($"{last}{first}", style) - fonts.WidthOf($"{last}", style) - fonts.WidthOf($"{first}", style);
         }
 
         private float Space(Word word) => word.AfterSpace && !IsEmpty ? fonts.WidthOf(" ", _spans[^1].Style) : 0;

@@ -7,8 +7,11 @@ namespace Tagend.Blocks;
 /// </remarks>
 internal static class QrOutline
 {
-    /// <summary>The unit is a fiftieth of a module, and the trace is one: more than a rounding, less than can be seen.</summary>
-    public const int UnitsPerModule = 50;
+    /// <summary>Two decimals of a module: a number's last two digits repeat in a file and take little room in it.</summary>
+    public const int UnitsPerModule = 100;
+
+    /// <summary>A fiftieth of a module: more than a rounding, less than can be seen.</summary>
+    private const int Trace = 2;
 
     /// <summary>The ways on from each way: right, straight on, left.</summary>
     private static readonly int[][] WaysFrom = [[1, 0, 3], [2, 1, 0], [3, 2, 1], [0, 3, 2]];
@@ -20,7 +23,7 @@ internal static class QrOutline
         var outlines = new List<IReadOnlyList<(int X, int Y)>>();
         while (edges.Count > 0)
         {
-            outlines.Add(Trace(edges));
+            outlines.Add(TakeOne(edges));
         }
 
         return outlines;
@@ -59,7 +62,7 @@ internal static class QrOutline
     }
 
     /// <summary>Takes one outline out of the edges. Where two ways are open it turns right, around the same module.</summary>
-    private static List<(int X, int Y)> Trace(EdgeSet edges)
+    private static List<(int X, int Y)> TakeOne(EdgeSet edges)
     {
         var corners = new List<(int X, int Y)>();
         var first = edges.First();
@@ -74,7 +77,7 @@ internal static class QrOutline
             {
                 var (inX, inY) = Inward(edge.Way);
                 var (outX, outY) = Inward(way);
-                corners.Add(((x * UnitsPerModule) + inX + outX, (y * UnitsPerModule) + inY + outY));
+                corners.Add(((x * UnitsPerModule) + (Trace * (inX + outX)), (y * UnitsPerModule) + (Trace * (inY + outY))));
             }
 
             edge = (y, x, way);

@@ -3,67 +3,62 @@ using SkiaSharp;
 
 namespace Tagend.Output;
 
-/// <summary>One weight of the type family: widths of its characters and which it has.</summary>
+/// <summary>One weight of the type family: widths of its texts and which characters it has.</summary>
 public sealed class Face
 {
-    private const float UnitSize = 1000;
-    private readonly Dictionary<int, float> _advances = [];
-    private readonly Dictionary<int, bool> _has = [];
-    private readonly SKFont _ruler;
-    private readonly Lock _lock = new();
+    private static readonly char[] Spaces = [' ', '\u00A0'];
+    private readonly WordShaper _words;
 
     internal Face(byte[] file, SKTypeface typeface)
     {
         File = file;
         Typeface = typeface;
-        _ruler = FontOf(typeface, UnitSize, smooth: true);
+        _words = new WordShaper(file);
     }
 
     internal byte[] File { get; }
 
     internal SKTypeface Typeface { get; }
 
-    public bool Has(Rune character)
-    {
-        lock (_lock)
-        {
-            if (!_has.TryGetValue(character.Value, out var has))
-            {
-                has = _ruler.ContainsGlyph(character.Value);
-                _has.Add(character.Value, has);
-            }
+    internal int UnitsPerEm => _words.UnitsPerEm;
 
-            return has;
-        }
-    }
+    public bool Has(Rune character) => _words.Has(character.Value);
 
     /// <summary>Width of a text in points.</summary>
     public float WidthOf(string text, TextStyle style)
     {
-        var ems = 0f;
-        var count = 0;
-        foreach (var rune in text.EnumerateRunes())
+        var (units, count) = (0, 0);
+        for (var rest = text.AsSpan(); !rest.IsEmpty; rest = rest[FirstWord(rest)..])
         {
-            ems += AdvanceOf(rune);
-            count++;
+            var word = _words.Shape(rest[..FirstWord(rest)]);
+            units += word.Width;
+            count += word.Glyphs.Length;
         }
 
-        return (ems * style.Size) + (count * style.Tracking);
+        return (units * style.Size / UnitsPerEm) + (count * style.Tracking);
     }
 
-    /// <summary>Advance of a character, in ems.</summary>
-    internal float AdvanceOf(Rune character)
+    /// <summary>A text as it is measured and drawn. No pair with a space is kerned, so that words stay what they are anywhere.</summary>
+    internal ShapedText Shape(string text)
     {
-        lock (_lock)
+        var glyphs = new List<ushort>(text.Length);
+        var places = new List<int>(text.Length);
+        var advances = new List<int>(text.Length);
+        var width = 0;
+        for (var rest = text.AsSpan(); !rest.IsEmpty; rest = rest[FirstWord(rest)..])
         {
-            if (!_advances.TryGetValue(character.Value, out var advance))
+            var word = _words.Shape(rest[..FirstWord(rest)]);
+            glyphs.AddRange(word.Glyphs);
+            advances.AddRange(word.Advances);
+            foreach (var place in word.Places)
             {
-                advance = _ruler.MeasureText(character.ToString()) / UnitSize;
-                _advances.Add(character.Value, advance);
+                places.Add(width + place);
             }
 
-            return advance;
+            width += word.Width;
         }
+
+        return new ShapedText([.. glyphs], [.. places], [.. advances], width);
     }
 
     /// <summary>A font whose advances are not rounded, or text taken from the PDF has stray spaces.</summary>
@@ -73,5 +68,13 @@ public sealed class Face
         LinearMetrics = true,
         Hinting = SKFontHinting.None,
         Edging = smooth ? SKFontEdging.Antialias : SKFontEdging.Alias,
+    };
+
+    /// <summary>Length of the word a text starts with; a space is a word of its own.</summary>
+    private static int FirstWord(ReadOnlySpan<char> text) => text.IndexOfAny(Spaces) switch
+    {
+        < 0 => text.Length,
+        0 => 1,
+        var space => space,
     };
 }

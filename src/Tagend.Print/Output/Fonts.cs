@@ -22,7 +22,7 @@ public sealed class Fonts
     public float WidthOf(string text, TextStyle style) => this[style.Weight].WidthOf(text, style);
 
     /// <summary>The first character the face has no picture of; null where all can be drawn.</summary>
-    /// <remarks>A mark that belongs on the letter before it counts: characters are drawn one after the other.</remarks>
+    /// <remarks>A mark that belongs on the letter before it counts: each character is drawn as one glyph.</remarks>
     public Rune? FirstMissing(string text, Weight weight)
     {
         foreach (var rune in text.EnumerateRunes())

@@ -7,6 +7,9 @@ namespace Tagend.Output;
 /// <param name="smooth">Edges in shades of gray; false for printers that only know black.</param>
 internal sealed class Pen(SKCanvas canvas, Typefaces typefaces, bool smooth) : IDisposable
 {
+    /// <summary>Text starts on 1/32 pt: a quarter of a dot at 600 dpi, and a short number in a PDF.</summary>
+    private const float Step = 1f / 32;
+
     private readonly SKPaint _paint = new() { IsAntialias = smooth };
 
     public void Draw(IEnumerable<Ink> inks)
@@ -67,29 +70,44 @@ internal sealed class Pen(SKCanvas canvas, Typefaces typefaces, bool smooth) : I
     {
         using var font = Face.FontOf(typefaces[ink.Style.Weight], ink.Style.Size, smooth);
         Use(SKPaintStyle.Fill, ink.Style.Gray, ink.Style.Color);
-        if (ink.Style.Tracking == 0)
+        var text = typefaces.Fonts[ink.Style.Weight].Shape(ink.Text);
+        if (text.Glyphs.Length == 0)
         {
-            canvas.DrawText(ink.Text, ink.X, ink.Baseline, SKTextAlign.Left, font, _paint);
             return;
         }
 
-        using var blob = SKTextBlob.CreateHorizontal(ink.Text, font, CharacterPlaces(ink), ink.Baseline);
-        canvas.DrawText(blob, ink.X, 0, _paint);
+        using var builder = new SKTextBlobBuilder();
+        builder.AddHorizontalRun(typefaces.NumbersOf(text, ink.Style.Weight), font, GlyphPlaces(text, ink.Style), 0);
+        using var blob = builder.Build();
+        canvas.DrawText(blob, InkStep(ink.X), InkStep(ink.Baseline), _paint);
     }
 
-    private float[] CharacterPlaces(TextInk ink)
+    /// <summary>Where glyphs are drawn, in points from the text's start.</summary>
+    /// <remarks>
+    /// Skia writes each glyph for itself that does not stand exactly where the one before it ends, with all its decimals.
+    /// So a kern too small to see goes to the next that is not, and a kerned glyph starts on a short number.
+    /// </remarks>
+    private float[] GlyphPlaces(ShapedText text, TextStyle style)
     {
-        var face = typefaces.Fonts[ink.Style.Weight];
-        var places = new List<float>();
-        var x = 0f;
-        foreach (var rune in ink.Text.EnumerateRunes())
+        var unit = style.Size / typefaces.Fonts[style.Weight].UnitsPerEm;
+        var places = new float[text.Glyphs.Length];
+        var (start, along) = (0f, 0f);
+        for (var i = 0; i < places.Length; i++)
         {
-            places.Add(x);
-            x += (face.AdvanceOf(rune) * ink.Style.Size) + ink.Style.Tracking;
+            var place = (text.Places[i] * unit) + (i * style.Tracking);
+            if (MathF.Abs(place - start - along) > Step / 2)
+            {
+                (start, along) = (InkStep(place), 0);
+            }
+
+            places[i] = start + along;
+            along += text.Advances[i] * unit;
         }
 
-        return [.. places];
+        return places;
     }
+
+    private static float InkStep(float place) => MathF.Round(place / Step) * Step;
 
     private void Draw(LineInk line)
     {
@@ -137,7 +155,7 @@ internal sealed class Pen(SKCanvas canvas, Typefaces typefaces, bool smooth) : I
         using var builder = new SKPathBuilder();
         foreach (var outline in ink.Outlines)
         {
-            builder.AddPoly([.. outline.Select(c => new SKPoint(c.X, c.Y))], close: true);
+            builder.AddPoly([.. outline.Select(c => new SKPoint(c.X, c.Y))], close: false); // filling closes it, and a file has no last line back
         }
 
         using var path = builder.Detach();

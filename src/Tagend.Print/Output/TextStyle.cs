@@ -10,7 +10,7 @@ public enum Weight
 }
 
 /// <summary>How a text looks.</summary>
-/// <param name="Size">In points.</param>
+/// <param name="Size">In points; rounded to 1/8 pt, so that the places of glyphs are exact and a PDF keeps words whole.</param>
 /// <param name="Gray">0 is black, 255 is paper.</param>
 /// <param name="Tracking">Added after each character, in points.</param>
 /// <param name="Leading">Line to line, as a multiple of the size.</param>
@@ -25,10 +25,14 @@ public readonly record struct TextStyle(
     /// <summary>Height of the faces' capitals and digits, in ems: Inter's own figure.</summary>
     private const float CapHeightInEms = 0.72727f;
 
+    public float Size { get; init => field = ToEighths(value); } = ToEighths(Size);
+
     public float LineHeight => Size * Leading;
 
     public float CapHeight => Size * CapHeightInEms;
 
     /// <summary>Baseline of a line whose top is given.</summary>
     public float BaselineFrom(float top) => top + (Size * (((Leading - Ascent - Descent) / 2) + Ascent));
+
+    private static float ToEighths(float size) => MathF.Round(size * 8) / 8;
 }

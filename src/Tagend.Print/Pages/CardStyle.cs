@@ -26,7 +26,7 @@ internal sealed record CardStyle(
         new(3.2f, TypeScale.CloseBody, 0.1f, 72, 22) { IsClose = true },
         new(2.5f, TypeScale.TightBody, 0, 74, 24) { IsClose = true },
         new(5, TypeScale.TightBody, 0.6f, 78, 26, HasEnds: false) { IsClose = true },
-        new(2.5f, TypeScale.TightBody, 0, 74, 22, HasEnds: false) { IsClose = true },
+        new(1.5f, TypeScale.TightBody, 0, 70, 20, HasEnds: false) { IsClose = true },
     ];
 
     /// <summary>No more lines and headings than needed.</summary>

@@ -23,14 +23,12 @@ internal static class StripScale
             yield return new LineInk(x, StripStyle.TicksTop, x, StripStyle.TicksTop + height, StripStyle.Hairline);
             var number = $"{i / numberedSteps * perNumber}";
             var width = fonts.WidthOf(number, style);
-            if (i % numberedSteps != 0 || x < width || lines.Any(l => Math.Abs(l - x) < (width / 2) + Clear))
-            {
-                continue;
-            }
-
             var isAtJoint = !tile.IsLast && step * i == tile.To;
-            yield return new TextInk(
-                isAtJoint ? x - width - Clear : x - (width / 2), StripStyle.NumbersBaseline, number, style);
+            var left = isAtJoint ? x - width - Clear : x - (width / 2);
+            if (i % numberedSteps == 0 && x >= width && !lines.Any(l => l > left - Clear && l < left + width + Clear))
+            {
+                yield return new TextInk(left, StripStyle.NumbersBaseline, number, style);
+            }
         }
     }
 }

@@ -1,0 +1,7 @@
+namespace Tagend.Output;
+
+/// <summary>The glyphs of a text in their order, one a character. Lengths are in units of the face.</summary>
+/// <param name="Places">Of each glyph's origin, from the start of the text.</param>
+/// <param name="Advances">Each glyph's own, before kerning.</param>
+/// <param name="Width">To where the next text goes on, kerned.</param>
+internal sealed record ShapedText(ushort[] Glyphs, int[] Places, int[] Advances, int Width);

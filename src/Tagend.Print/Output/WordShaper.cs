@@ -1,0 +1,126 @@
+using System.Collections.Concurrent;
+using HarfBuzzSharp;
+using Buffer = HarfBuzzSharp.Buffer;
+
+namespace Tagend.Output;
+
+/// <summary>Words of one face as HarfBuzz shapes them: kerned, with figures of one width, each shaped once.</summary>
+/// <remarks>
+/// A character always has the same glyph, so that a PDF can say which character a glyph stands for: neither ligatures nor
+/// forms by context. Inter's <c>tnum</c> would make hyphens as wide as figures too; it is asked for at figures alone.
+/// </remarks>
+internal sealed class WordShaper
+{
+    /// <summary>Words kept; then they are forgotten, and an endless run of orders takes no more memory.</summary>
+    private const int Kept = 1 << 14;
+
+    private static readonly Tag Tabular = new('t', 'n', 'u', 'm');
+    private static readonly Feature[] Always = [Off('c', 'a', 'l', 't'), Off('l', 'i', 'g', 'a'), Off('c', 'l', 'i', 'g')];
+    private static readonly Language Language = new("en");
+
+    private readonly ConcurrentDictionary<int, bool> _has = new();
+    private readonly ConcurrentDictionary<string, ShapedText> _words = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, ShapedText>.AlternateLookup<ReadOnlySpan<char>> _known;
+    private readonly Font _font;
+
+    /// <summary>For the font, which one thread at a time may ask.</summary>
+    private readonly Lock _lock = new();
+
+    /// <param name="file">A font that can be read.</param>
+    public WordShaper(byte[] file)
+    {
+        (_font, UnitsPerEm) = Open(file);
+        _known = _words.GetAlternateLookup<ReadOnlySpan<char>>();
+    }
+
+    public int UnitsPerEm { get; }
+
+    public bool Has(int character)
+    {
+        if (_has.TryGetValue(character, out var has))
+        {
+            return has;
+        }
+
+        lock (_lock)
+        {
+            return _has[character] = _font.TryGetNominalGlyph(character, out _);
+        }
+    }
+
+    /// <param name="word">Without spaces, or one space.</param>
+    public ShapedText Shape(ReadOnlySpan<char> word)
+    {
+        if (_known.TryGetValue(word, out var known))
+        {
+            return known;
+        }
+
+        lock (_lock)
+        {
+            var shaped = ShapeAnew(word);
+            if (_words.Count >= Kept)
+            {
+                _words.Clear();
+            }
+
+            _words[word.ToString()] = shaped;
+            return shaped;
+        }
+    }
+
+    private static unsafe (Font Font, int UnitsPerEm) Open(byte[] file)
+    {
+        // HarfBuzz's own copy: what Blob.FromStream points at may move.
+        fixed (byte* start = file)
+        {
+            using var blob = new Blob((nint)start, file.Length, MemoryMode.Duplicate);
+            return Open(blob);
+        }
+    }
+
+    private static (Font Font, int UnitsPerEm) Open(Blob blob)
+    {
+        using var face = new HarfBuzzSharp.Face(blob, 0);
+        var font = new Font(face);
+        font.SetScale(face.UnitsPerEm, face.UnitsPerEm);
+        return (font, face.UnitsPerEm);
+    }
+
+    private ShapedText ShapeAnew(ReadOnlySpan<char> word)
+    {
+        using var buffer = new Buffer { Direction = Direction.LeftToRight, Language = Language };
+        buffer.AddUtf16(word);
+        buffer.GuessSegmentProperties();
+        _font.Shape(buffer, FeaturesOf(word));
+        var glyphs = new ushort[buffer.Length];
+        var places = new int[buffer.Length];
+        var advances = new int[buffer.Length];
+        var width = 0;
+        foreach (var (i, (info, position)) in buffer.GlyphInfos.Zip(buffer.GlyphPositions).Index())
+        {
+            glyphs[i] = (ushort)info.Codepoint;
+            places[i] = width + position.XOffset;
+            advances[i] = _font.GetHorizontalGlyphAdvance(info.Codepoint);
+            width += position.XAdvance;
+        }
+
+        return new ShapedText(glyphs, places, advances, width);
+    }
+
+    private static Feature[] FeaturesOf(ReadOnlySpan<char> word)
+    {
+        var features = new List<Feature>(Always);
+        for (var i = 0; i < word.Length; i++)
+        {
+            if (char.IsAsciiDigit(word[i]))
+            {
+                features.Add(new Feature(Tabular, 1, (uint)i, (uint)i + 1));
+            }
+        }
+
+        return [.. features];
+    }
+
+    private static Feature Off(char a, char b, char c, char d) => new(new Tag(a, b, c, d), 0);
+}
