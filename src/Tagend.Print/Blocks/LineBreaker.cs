@@ -18,6 +18,11 @@ internal static class LineBreaker
     public static IReadOnlyList<Line>? Lines(IReadOnlyList<Span> spans, Fonts fonts, float width)
     {
         var room = new Room(width, 0);
+        if (Whole(spans, fonts, room) is { } whole)
+        {
+            return [whole];
+        }
+
         var lines = new List<Line>();
         var filling = new Filling(fonts, spans[0].Style);
         foreach (var word in Words(spans))
@@ -60,6 +65,30 @@ internal static class LineBreaker
         lines.Add(filling.Close());
         return lines;
     }
+
+    /// <summary>The only line, where nothing has to be broken or left out: so it is of most texts, most of the time.</summary>
+    private static Line? Whole(IReadOnlyList<Span> spans, Fonts fonts, Room room)
+    {
+        var runs = new Run[spans.Count];
+        var (x, height, baseline) = (0f, 0f, 0f);
+        for (var i = 0; i < runs.Length; i++)
+        {
+            var (text, style) = (spans[i].Text, spans[i].Style);
+            if (!IsTidy(text) || (runs.Length > 1 && text.Length == 0) || (i > 0 && style == spans[i - 1].Style))
+            {
+                return null;
+            }
+
+            runs[i] = new Run(x, spans[i]);
+            x += fonts.WidthOf(text, style);
+            (height, baseline) = (Math.Max(height, style.LineHeight), Math.Max(baseline, style.BaselineFrom(0)));
+        }
+
+        return room.HoldsWidth(x) && !spans[^1].Text.EndsWith(' ') ? new Line(runs, x, height, baseline, "") : null;
+    }
+
+    private static bool IsTidy(string text) =>
+        !text.StartsWith(' ') && !text.Contains('\n') && !text.Contains("  ", StringComparison.Ordinal);
 
     private static IEnumerable<Word> Words(IReadOnlyList<Span> spans)
     {

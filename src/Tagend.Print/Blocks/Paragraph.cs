@@ -99,7 +99,7 @@ public sealed record Paragraph(IReadOnlyList<Span> Spans, Align Align = Align.Le
     {
         foreach (var span in Spans)
         {
-            var shown = span.Text.Replace("\n", "", StringComparison.Ordinal);
+            var shown = span.Text.Contains('\n') ? span.Text.Replace("\n", "", StringComparison.Ordinal) : span.Text;
             if (fonts.FirstMissing(shown, span.Style.Weight) is { } rune)
             {
                 return new Misfit($"\"{span.Text.Trim()}\": the font has no picture of '{rune}' (U+{rune.Value:X4}); write it another way");

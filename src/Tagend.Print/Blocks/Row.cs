@@ -46,7 +46,9 @@ public sealed record Row(IReadOnlyList<Column> Columns, float Gap = 0, Level Lev
         var height = placements.Max(p => ((Placed)p).Height);
         if (Level == Level.Equal)
         {
-            placements = [.. Columns.Select((c, i) => c.Block.Place(fonts, new Room(widths[i], height, Fill: true)))];
+            placements = [.. placements.Select((p, i) => ((Placed)p).Height < height
+                ? Columns[i].Block.Place(fonts, new Room(widths[i], height, Fill: true))
+                : p)];
             if (Reasons(placements) is { } later)
             {
                 return later;

@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+using System.Globalization;
 using System.Text;
 using SkiaSharp;
 
@@ -6,8 +8,12 @@ namespace Tagend.Output;
 /// <summary>One weight of the type family: widths of its texts and which characters it has.</summary>
 public sealed class Face
 {
+    /// <summary>Texts whose measure is kept; then they are forgotten, and an endless run of orders takes no more memory.</summary>
+    private const int Kept = 1 << 14;
+
     private static readonly char[] Spaces = [' ', '\u00A0'];
     private readonly WordShaper _words;
+    private readonly ConcurrentDictionary<string, TextMeasure> _measures = new(StringComparer.Ordinal);
 
     internal Face(byte[] file, SKTypeface typeface)
     {
@@ -22,20 +28,27 @@ public sealed class Face
 
     internal int UnitsPerEm => _words.UnitsPerEm;
 
-    public bool Has(Rune character) => _words.Has(character.Value);
-
     /// <summary>Width of a text in points.</summary>
     public float WidthOf(string text, TextStyle style)
     {
-        var (units, count) = (0, 0);
-        for (var rest = text.AsSpan(); !rest.IsEmpty; rest = rest[FirstWord(rest)..])
+        var measure = Measure(text);
+        return (measure.Width * style.Size / UnitsPerEm) + (measure.Glyphs * style.Tracking);
+    }
+
+    /// <summary>What layout asks of a text, found out once.</summary>
+    internal TextMeasure Measure(string text)
+    {
+        if (_measures.TryGetValue(text, out var known))
         {
-            var word = _words.Shape(rest[..FirstWord(rest)]);
-            units += word.Width;
-            count += word.Glyphs.Length;
+            return known;
         }
 
-        return (units * style.Size / UnitsPerEm) + (count * style.Tracking);
+        if (_measures.Count >= Kept)
+        {
+            _measures.Clear();
+        }
+
+        return _measures[text] = MeasureAnew(text);
     }
 
     /// <summary>A text as it is measured and drawn. No pair with a space is kerned, so that words stay what they are anywhere.</summary>
@@ -69,6 +82,33 @@ public sealed class Face
         Hinting = SKFontHinting.None,
         Edging = smooth ? SKFontEdging.Antialias : SKFontEdging.Alias,
     };
+
+    private TextMeasure MeasureAnew(string text)
+    {
+        var (width, glyphs) = (0, 0);
+        for (var rest = text.AsSpan(); !rest.IsEmpty; rest = rest[FirstWord(rest)..])
+        {
+            var word = _words.Shape(rest[..FirstWord(rest)]);
+            width += word.Width;
+            glyphs += word.Glyphs.Length;
+        }
+
+        return new TextMeasure(width, glyphs, FirstMissing(text));
+    }
+
+    /// <remarks>A mark that belongs on the letter before it counts: each character is drawn as one glyph.</remarks>
+    private Rune? FirstMissing(string text)
+    {
+        foreach (var rune in text.EnumerateRunes())
+        {
+            if (!_words.Has(rune.Value) || Rune.GetUnicodeCategory(rune) is UnicodeCategory.NonSpacingMark or UnicodeCategory.EnclosingMark)
+            {
+                return rune;
+            }
+        }
+
+        return null;
+    }
 
     /// <summary>Length of the word a text starts with; a space is a word of its own.</summary>
     private static int FirstWord(ReadOnlySpan<char> text) => text.IndexOfAny(Spaces) switch

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using SkiaSharp;
 using Tagend.Problems;
@@ -22,19 +21,7 @@ public sealed class Fonts
     public float WidthOf(string text, TextStyle style) => this[style.Weight].WidthOf(text, style);
 
     /// <summary>The first character the face has no picture of; null where all can be drawn.</summary>
-    /// <remarks>A mark that belongs on the letter before it counts: each character is drawn as one glyph.</remarks>
-    public Rune? FirstMissing(string text, Weight weight)
-    {
-        foreach (var rune in text.EnumerateRunes())
-        {
-            if (!this[weight].Has(rune) || Rune.GetUnicodeCategory(rune) is UnicodeCategory.NonSpacingMark or UnicodeCategory.EnclosingMark)
-            {
-                return rune;
-            }
-        }
-
-        return null;
-    }
+    public Rune? FirstMissing(string text, Weight weight) => this[weight].Measure(text).Missing;
 
     private static Face Load(string folder, Weight weight)
     {
