@@ -54,12 +54,13 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
         foreach (var set in sets)
         {
             stop.ThrowIfCancellationRequested();
+            var laidOut = Task.Run(() => Asked<Composed>(PrintOptions.Sheets, () => [sheets!.Of(set, SheetPaper)]), stop);
             var cards = Asked(PrintOptions.Cards, () => set.Builds.Select(
                 b => JigCard.Compose(b, catalog, TagWriter.Write(b.Spec), CardPaper, _fonts)));
             var tags = Asked<SetLabels>(PrintOptions.Tags, () => [TagLabels.Of(set, catalog, _fonts, plan.BagStock, plan.LoopStock, use)]);
-            var sheet = Asked<Composed>(PrintOptions.Sheets, () => [sheets!.Of(set, SheetPaper)]);
             var strips = Asked(PrintOptions.Strips, () => set.Builds.Select(
                 b => MarkingStrip.Compose(b, catalog, plan.StripStock, plan.Positions, _fonts)));
+            var sheet = laidOut.GetAwaiter().GetResult();
             var found = new[] { cards, sheet, strips }
                 .SelectMany(composed => composed.SelectMany(c => c.Problems))
                 .Concat(tags.SelectMany(t => t.Problems))

@@ -55,7 +55,8 @@ public sealed class QrSymbol
     {
         try
         {
-            return new QrSymbol(Encoder.encode(text, LevelOf(recovery)));
+            var masked = Encoder.encode(text, LevelOf(recovery), With(mask: 0));
+            return new QrSymbol(QrMask.BestFor(masked) is > 0 and var best ? Encoder.encode(text, LevelOf(recovery), With(best)) : masked);
         }
         catch (ZXing.WriterException)
         {
@@ -67,6 +68,8 @@ public sealed class QrSymbol
     /// <param name="module">Side of a module, in points.</param>
     public OutlineInk InkAt(float x, float y, float module) =>
         new(x, y, module / QrOutline.UnitsPerModule, _outline.Value);
+
+    private static Dictionary<ZXing.EncodeHintType, object> With(int mask) => new() { [ZXing.EncodeHintType.QR_MASK_PATTERN] = mask };
 
     private static ErrorCorrectionLevel LevelOf(QrRecovery recovery) => recovery switch
     {

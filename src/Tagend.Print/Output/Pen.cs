@@ -7,7 +7,7 @@ namespace Tagend.Output;
 /// <param name="smooth">Edges in shades of gray; false for printers that only know black.</param>
 internal sealed class Pen(SKCanvas canvas, Typefaces typefaces, bool smooth) : IDisposable
 {
-    /// <summary>Text starts on 1/32 pt: a quarter of a dot at 600 dpi, and a short number in a PDF.</summary>
+    /// <summary>Text starts and shapes have corners on 1/32 pt: a quarter of a dot at 600 dpi, and a short number in a PDF.</summary>
     private const float Step = 1f / 32;
 
     private readonly SKPaint _paint = new() { IsAntialias = smooth };
@@ -213,7 +213,7 @@ internal sealed class Pen(SKCanvas canvas, Typefaces typefaces, bool smooth) : I
     private static SKPath PathOf(ShapeInk shape)
     {
         using var builder = new SKPathBuilder();
-        builder.AddPoly([.. shape.Corners.Select(c => new SKPoint(c.X, c.Y))], close: true);
+        builder.AddPoly([.. shape.Corners.Select(c => new SKPoint(InkStep(c.X), InkStep(c.Y)))], close: true);
         return builder.Detach();
     }
 }

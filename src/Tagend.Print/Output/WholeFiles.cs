@@ -1,3 +1,4 @@
+using System.Runtime.ExceptionServices;
 using Tagend.Problems;
 
 namespace Tagend.Output;
@@ -10,38 +11,53 @@ public sealed record NewFile(string Path, Action<Stream> Write);
 public static class WholeFiles
 {
     /// <summary>
-    /// Writes all files beside their places under other names, then renames them over what was there. Until all
-    /// are written nothing is renamed; missing folders are made.
+    /// Writes all files beside their places under other names, several at a time, then renames them over what was there.
+    /// Until all are written nothing is renamed; missing folders are made.
     /// </summary>
     /// <exception cref="TagendException">A file cannot be written; says which, why and what to do.</exception>
     public static void Write(IReadOnlyList<NewFile> files)
     {
-        var drafts = new List<(string Draft, string Path)>();
-        var at = "";
+        var drafts = new string?[files.Count];
+        var faults = new ExceptionDispatchInfo?[files.Count];
         try
         {
-            foreach (var file in files)
+            Parallel.For(0, files.Count, (i, loop) =>
             {
-                at = file.Path;
-                drafts.Add((WriteDraft(file), file.Path));
-            }
-
-            foreach (var (draft, path) in drafts)
+                try
+                {
+                    Named(files[i].Path, () => drafts[i] = WriteDraft(files[i]));
+                }
+                catch (Exception e)
+                {
+                    faults[i] = ExceptionDispatchInfo.Capture(e);
+                    loop.Stop();
+                }
+            });
+            Array.Find(faults, f => f is not null)?.Throw();
+            foreach (var (draft, file) in drafts.Zip(files))
             {
-                at = path;
-                File.Move(draft, path, overwrite: true);
+                Named(file.Path, () => File.Move(draft!, file.Path, overwrite: true));
             }
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            throw new TagendException($"{at}: {Reason(e)}", e);
         }
         finally
         {
-            foreach (var (draft, _) in drafts)
+            foreach (var draft in drafts.OfType<string>())
             {
                 Remove(draft);
             }
+        }
+    }
+
+    /// <summary>Does what may fail for the disk's sake, and names the file that it failed for.</summary>
+    private static void Named(string path, Action act)
+    {
+        try
+        {
+            act();
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new TagendException($"{path}: {Reason(e)}", e);
         }
     }
 

@@ -11,7 +11,7 @@ internal sealed class CardEnd(BuildSpec spec, string name, Length loop, CardWrit
     private const float Line = 0.7f;
     private const float TitleHeight = 10;
     private const float ScaleHeight = 13;
-    private const int ArcSteps = 24;
+    private const int ArcSteps = 12;
 
     private readonly EndLoop _loop = new(loop, spec.Posts.PinDiameter, spec.Bundle.Diameter);
 

@@ -42,8 +42,8 @@ public static class JigCard
     {
         var styles = CardStyle.FromRoomyToTight;
         var (from, to) = (0, styles.Count - 1);
-        var best = place(styles[to]);
-        while (best is Placed && from < to)
+        Placement? best = null;
+        while (from < to)
         {
             var middle = (from + to) / 2;
             if (place(styles[middle]) is Placed placed)
@@ -56,7 +56,7 @@ public static class JigCard
             }
         }
 
-        return best;
+        return best ?? place(styles[^1]);
     }
 
     private static Stack Content(Build build, ShopCatalog catalog, QrSymbol symbol, Fonts fonts, CardStyle style)

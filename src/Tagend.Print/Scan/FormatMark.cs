@@ -19,11 +19,17 @@ internal sealed record FormatMark(ErrorCorrectionLevel Level, int Mask)
     /// <summary>Dark where the mark's own modules are dark: both copies.</summary>
     public void Write(ZXing.Common.BitMatrix matrix)
     {
-        var word = Word((Level.Bits << 3) | Mask);
-        foreach (var (place, n) in Places(matrix.Width).Select((p, n) => (p, n)))
+        foreach (var (place, isDark) in Modules(matrix.Width))
         {
-            matrix[place % matrix.Width, place / matrix.Width] = (word >> (Bits - 1 - (n % Bits)) & 1) == 1;
+            matrix[place % matrix.Width, place / matrix.Width] = isDark;
         }
+    }
+
+    /// <summary>Both copies of the mark.</summary>
+    public IEnumerable<(int Place, bool IsDark)> Modules(int size)
+    {
+        var word = Word((Level.Bits << 3) | Mask);
+        return Places(size).Select((place, n) => (place, (word >> (Bits - 1 - (n % Bits)) & 1) == 1));
     }
 
     /// <summary>Whether the mask turns this module over.</summary>

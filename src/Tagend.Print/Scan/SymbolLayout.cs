@@ -12,6 +12,7 @@ internal sealed class SymbolLayout
     private static readonly ConcurrentDictionary<int, SymbolLayout> Made = new();
 
     private readonly bool[] _taken;
+    private readonly int[]?[] _masked = new int[8][];
 
     private SymbolLayout(int size)
     {
@@ -54,6 +55,10 @@ internal sealed class SymbolLayout
     public int[] DataPath { get; }
 
     public static SymbolLayout Of(int size) => Made.GetOrAdd(size, s => new SymbolLayout(s));
+
+    /// <summary>Indices of the modules with data that a mask turns over.</summary>
+    public int[] MaskedBy(int mask) => _masked[mask] ??=
+        [.. DataPath.Where(place => new FormatMark(ErrorCorrectionLevel.M, mask).Turns(place % Size, place / Size))];
 
     public static bool IsSize(int size) => size is >= Smallest and <= Largest && size % 4 == 1;
 

@@ -1,5 +1,7 @@
+using CsCheck;
 using Tagend.Blocks;
 using Xunit;
+using ZXing.QrCode.Internal;
 
 namespace Tagend.Tests.Blocks;
 
@@ -33,6 +35,15 @@ public sealed class QrSymbolTests
         Assert.Equal(17 + (4 * version), full.Modules);
         Assert.NotEqual(version, QrSymbol.Of(new string('A', characters + 1), recovery)?.Version);
     }
+
+    /// <summary>ZXing.Net's own choice, made by the same table of ISO/IEC 18004.</summary>
+    [Fact]
+    public void Mask_OfAnyText_IsTheEncodersChoice() =>
+        Gen.Select(Gen.String[Gen.Char["0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:"], 1, 600], Gen.Enum<QrRecovery>()).Sample(
+            (text, recovery) => Assert.Equal(
+                Encoder.encode(text, ErrorCorrectionLevel.forBits((int)recovery ^ 1)).MaskPattern, QrSymbol.Of(text, recovery)!.Mask),
+            seed: "0000KOIPpN33",
+            iter: 300);
 
     [Fact]
     public void Of_MoreThanAnySymbolHolds_IsNull() => Assert.Null(QrSymbol.Of(new string('A', 4_297), QrRecovery.L));
