@@ -12,14 +12,17 @@ public sealed record Tally(string Target, int Runs, int Accepted, TimeSpan Slowe
 }
 
 /// <summary>Many runs on one target by several threads. A run depends on the seed and its number alone.</summary>
-/// <param name="trail">A folder for the number of the run each thread is at, which outlives a crash; null for none.</param>
+/// <param name="trail">
+/// A folder for the number of the run each thread is at, which outlives a crash, and for the inputs of runs with a fault; null
+/// for none.
+/// </param>
 public sealed class Campaign(string name, Func<ITarget> make, int seed, string? trail)
 {
-    /// <summary>A run that takes longer is a fault.</summary>
+    /// <summary>A run that takes longer of its thread's time is a fault.</summary>
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(1);
 
-    /// <summary>A machine that has other work may make a run slow; it is only a fault where it is slow so many times.</summary>
-    private const int SlowTimes = 3;
+    /// <summary>The first run of its kind is slow, for it is compiled; it is only a fault where it is slow so many times.</summary>
+    private const int SlowTimes = 2;
 
     /// <summary>A run that takes longer is not waited for.</summary>
     private static readonly TimeSpan Hang = TimeSpan.FromSeconds(30);
@@ -53,7 +56,7 @@ public sealed class Campaign(string name, Func<ITarget> make, int seed, string? 
 
     private void RunOne(ITarget target, int run)
     {
-        var (time, isAccepted, fault) = Tried(target, run);
+        var (time, isAccepted, fault, input) = Tried(target, run);
         for (var times = 1; times < SlowTimes && fault is null && time > Patience; times++)
         {
             time = TimeSpan.FromTicks(Math.Min(time.Ticks, Tried(target, run).Time.Ticks));
@@ -68,33 +71,39 @@ public sealed class Campaign(string name, Func<ITarget> make, int seed, string? 
             if (fault is not null)
             {
                 _faults.Add($"{Line(run)}: {fault}");
+                if (trail is not null)
+                {
+                    File.WriteAllBytes(Path.Combine(trail, $"{name}-{run}.input"), input);
+                }
             }
         }
     }
 
-    private (TimeSpan Time, bool IsAccepted, string? Fault) Tried(ITarget target, int run)
+    private (TimeSpan Time, bool IsAccepted, string? Fault, byte[] Input) Tried(ITarget target, int run)
     {
-        var random = new Random(unchecked((seed * 1_000_003) + run));
-        var start = Stopwatch.GetTimestamp();
+        var mutation = new Mutation(new Random(unchecked((seed * 1_000_003) + run)), target.Tokens);
+        var (isAccepted, fault) = (false, default(string));
+        var start = ThreadTime.Now;
         try
         {
-            var isAccepted = target.Run(new Mutation(random, target.Tokens));
-            return (Stopwatch.GetElapsedTime(start), isAccepted, null);
+            isAccepted = target.Run(mutation);
         }
         catch (TagendException)
         {
-            return (Stopwatch.GetElapsedTime(start), false, null);
+            // A sentence, and that is what a broken world gets.
         }
         catch (FaultException e)
         {
-            return (TimeSpan.Zero, false, e.Message);
+            fault = e.Message;
         }
 #pragma warning disable CA1031 // whatever the program throws is what is looked for
         catch (Exception e)
 #pragma warning restore CA1031
         {
-            return (TimeSpan.Zero, false, e.ToString());
+            fault = e.ToString();
         }
+
+        return (ThreadTime.Now - start, isAccepted, fault, mutation.Spoiled);
     }
 
     /// <summary>A thread that takes one run after the other.</summary>

@@ -24,6 +24,9 @@ public sealed class Mutation(Random random, IReadOnlyList<byte[]> tokens)
 
     public Random Random => random;
 
+    /// <summary>The input that was spoiled last.</summary>
+    public byte[] Spoiled { get; private set; } = [];
+
     public T Pick<T>(IReadOnlyList<T> from) => from[random.Next(from.Count)];
 
     public bool OneIn(int many) => random.Next(many) == 0;
@@ -37,7 +40,7 @@ public sealed class Mutation(Random random, IReadOnlyList<byte[]> tokens)
             Change(bytes, inputs);
         }
 
-        return [.. bytes];
+        return Spoiled = [.. bytes];
     }
 
     private void Change(List<byte> bytes, IReadOnlyList<byte[]> inputs)

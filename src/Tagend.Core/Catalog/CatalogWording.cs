@@ -7,6 +7,8 @@ internal static class CatalogWording
 
     public const string AForce = "a force in quotes, such as \"44 lbf\" or \"196 N\"";
 
+    public static string AText(int most) => FormattableString.Invariant($"a text in quotes, of {most} characters at most");
+
     public static string MissingFolder(string path) =>
         $"no templates folder at {path}: name one with --templates";
 
@@ -16,6 +18,8 @@ internal static class CatalogWording
     public static string Unreadable(string path, string reason) => $"cannot read {path}: {reason}";
 
     public static string NotToml(string reason) => $"not TOML here: {reason}";
+
+    public const string NestedToml = "brackets within brackets too deep to be meant: no template has more than one pair";
 
     public static string MissingSection(string name) => $"expected a section [{name}]";
 

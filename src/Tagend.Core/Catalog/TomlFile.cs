@@ -1,4 +1,5 @@
 using Tagend.Problems;
+using Tomlyn;
 using Tomlyn.Parsing;
 using Tomlyn.Syntax;
 
@@ -37,6 +38,11 @@ internal sealed class TomlFile
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             throw new TagendException(CatalogWording.Unreadable(path, e.Message), e);
+        }
+        catch (TomlException)
+        {
+            problems.Add(new Problem(new Place(name), null, CatalogWording.NestedToml));
+            return null;
         }
 
         foreach (var message in document.Diagnostics)

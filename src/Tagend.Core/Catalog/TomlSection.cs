@@ -7,6 +7,9 @@ namespace Tagend.Catalog;
 /// <summary>The entries of one TOML section, read by type. Each wrong or unknown entry becomes a problem with its line.</summary>
 internal sealed class TomlSection
 {
+    /// <summary>Of a text: none is longer than a few lines.</summary>
+    private const int MostCharacters = 1_000;
+
     private readonly string _file;
     private readonly int _line;
     private readonly ICollection<Problem> _problems;
@@ -28,15 +31,15 @@ internal sealed class TomlSection
 
     public IEnumerable<string> Keys => _entries.Keys;
 
-    public string Text(string key) => OptionalText(key) ?? Missing(key, "a text in quotes", "");
+    public string Text(string key) => OptionalText(key) ?? Missing(key, CatalogWording.AText(MostCharacters), "");
 
     public string Text(string key, string fallback) => OptionalText(key) ?? fallback;
 
     public string? OptionalText(string key) => Get(key) switch
     {
         null => null,
-        StringValueSyntax text => text.Value,
-        var other => Wrong<string>(key, other, "a text in quotes"),
+        StringValueSyntax text when text.Value!.Length <= MostCharacters => text.Value,
+        var other => Wrong<string>(key, other, CatalogWording.AText(MostCharacters)),
     };
 
     public double Number(string key, double least, double most) =>

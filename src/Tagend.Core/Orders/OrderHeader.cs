@@ -21,6 +21,14 @@ internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, IRe
     /// <summary>Shorter names are too easily near another word: row, box and bow.</summary>
     private const int ShortestNearName = 5;
 
+    /// <summary>Many more than any order needs; what has more is another file.</summary>
+    private const int MostColumns = 250;
+
+    private const int ShownOfLong = 40;
+
+    /// <summary>Of a cell, and of all notes of a piece together: more than a card's whole page.</summary>
+    private const int MostCharacters = 4_000;
+
     private readonly int _orderAt = columns.TakeWhile(c => c != OrderColumn.Order).Count();
 
     /// <summary>Reads a header.</summary>
@@ -35,6 +43,13 @@ internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, IRe
     {
         var names = Names(aliases);
         var titles = record.Cells.Reverse().SkipWhile(t => t.Length == 0).Reverse().ToList();
+        if (titles.Count > MostColumns)
+        {
+            problems.Add(new Problem(new Place(file, record.Line), null, OrderWording.ManyColumns(titles.Count, MostColumns)));
+            header = null;
+            return false;
+        }
+
         var columns = titles.Select(title => names.GetValueOrDefault(Plain(title))).ToList();
         var faults = new List<Problem>();
         Problem Fault(string column, string message) => new(new Place(file, record.Line, column), null, message);
@@ -82,7 +97,11 @@ internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, IRe
                 continue;
             }
 
-            if (columns[i] is { } column)
+            if (record.Cells[i].Length > MostCharacters)
+            {
+                problems.Add(TooLong(titles[i], record.Cells[i]));
+            }
+            else if (columns[i] is { } column)
             {
                 cells[column] = record.Cells[i];
             }
@@ -98,7 +117,16 @@ internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, IRe
 
         var own = cells.TryGetValue(OrderColumn.Notes, out var text) ? [text] : Array.Empty<string>();
         notes = string.Join('\n', own.Concat(extras)).ReplaceLineEndings("\n");
+        if (notes.Length > MostCharacters)
+        {
+            problems.Add(TooLong(OrderColumn.Notes, notes));
+            notes = "";
+        }
+
         return new OrderRow(file, record.Line, cells);
+
+        Problem TooLong(string column, string text) => new(
+            new Place(file, record.Line, column), $"{text[..ShownOfLong]}…", OrderWording.LongCell(text.Length, MostCharacters));
     }
 
     /// <summary>What is wrong with a record as a whole; its cells cannot be trusted then.</summary>

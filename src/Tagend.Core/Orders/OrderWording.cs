@@ -83,6 +83,12 @@ public static class OrderWording
     public static string NearColumn(string meant) =>
         $"did you mean {meant}? Rename the column, or name it under [columns] in shop.toml";
 
+    public static string ManyColumns(int columns, int most) => FormattableString.Invariant(
+        $"the header has {columns} columns, and an order file has {most} at most: check that this is the right file, and its separators");
+
+    public static string LongCell(int length, int most) => FormattableString.Invariant(
+        $"has {length} characters, and no page has room for more than {most}: shorten it, or see whether a quote is missing in the file");
+
     public const string ColumnTwice = "there are two columns of this meaning: remove or rename one";
     public const string NoHeader = "stands in a column that has no name: name it in the header, or empty the cell";
 

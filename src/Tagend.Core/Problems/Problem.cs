@@ -24,11 +24,11 @@ public readonly record struct Place(string File, int Line = 0, string? Column = 
 /// <param name="Message">What is wrong and what to do, in words.</param>
 public sealed record Problem(Place At, string? Text, string Message, Severity Severity = Severity.Refusal)
 {
-    /// <summary><c>orders.csv:14: finished_length "6o 1/4": expected a length such as …</c></summary>
+    /// <summary>In one line: <c>orders.csv:14: finished_length "6o 1/4": expected a length such as …</c></summary>
     public override string ToString()
     {
-        var text = Text is null ? "" : $" \"{Text.ReplaceLineEndings("⏎")}\"";
+        var text = Text is null ? "" : $" \"{Text}\"";
         var warning = Severity == Severity.Warning ? "warning: " : "";
-        return $"{At}{text}: {warning}{Message}";
+        return $"{At}{text}: {warning}{Message}".ReplaceLineEndings("⏎");
     }
 }

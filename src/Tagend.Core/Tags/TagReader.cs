@@ -6,10 +6,18 @@ namespace Tagend.Tags;
 /// <summary>Reads tag texts back. Grammar: docs/TAGTEXT.md.</summary>
 public static class TagReader
 {
+    /// <summary>No code holds more of a tag's characters: ISO/IEC 18004:2015, table 7.</summary>
+    private const int LongestText = 4_296;
+
     /// <summary>Reads one scanned text; white space around it does not count.</summary>
     public static TagReading Read(string scanned)
     {
         var text = scanned.Trim();
+        if (text.Length > LongestText)
+        {
+            return new TagReading.Foreign(text[..LongestText], TagWording.LongerThanACode);
+        }
+
         return ReadTyped(text) is { } fault ? new TagReading.Damaged(text, fault) : ReadText(text);
     }
 

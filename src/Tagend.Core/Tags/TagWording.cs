@@ -5,6 +5,8 @@ internal static class TagWording
 {
     public const string Foreign = "this is no tag of ours: ours begin with TE1 or TB1";
 
+    public const string LongerThanACode = "this is longer than any code: scan one tag at a time";
+
     public const string BadCheck = "the tag is damaged or was typed wrong: its check does not fit; scan it again, or the card";
 
     public const string CapsLock = "the tag's letters came small: turn Caps Lock off and scan it again";

@@ -223,7 +223,8 @@ internal static class LineBreaker
                 return 0;
             }
 
-            var (last, first, style) = (_spans[^1].Text.EnumerateRunes().Last(), word.Parts[0].Text.EnumerateRunes().First(), word.Parts[0].Style);
+            Rune.DecodeLastFromUtf16(_spans[^1].Text, out var last, out _);
+            var (first, style) = (word.Parts[0].Text.EnumerateRunes().First(), word.Parts[0].Style);
             return fonts.WidthOf($"{last}{first}", style) - fonts.WidthOf($"{last}", style) - fonts.WidthOf($"{first}", style);
         }
 

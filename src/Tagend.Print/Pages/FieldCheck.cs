@@ -8,6 +8,7 @@ namespace Tagend.Pages;
 internal sealed class FieldCheck(string file) : ScriptVisitor
 {
     private const string LoopState = "for";
+    private const string Include = "include";
 
     private static readonly HashSet<string> Filters = [.. new LiquidTemplateContext().BuiltinObject.Keys];
 
@@ -43,9 +44,23 @@ internal sealed class FieldCheck(string file) : ScriptVisitor
         base.Visit(node);
     }
 
+    public override void Visit(ScriptCaptureStatement node)
+    {
+        if (node.Target is ScriptVariable variable)
+        {
+            _own[variable.Name] = null;
+        }
+
+        base.Visit(node);
+    }
+
     public override void Visit(ScriptFunctionCall node)
     {
-        if (node.Target is ScriptVariable filter && !Filters.Contains(filter.Name))
+        if (node.Target is ScriptVariable { Name: Include })
+        {
+            Report(node, Include, "a sheet is one file: put the text here in its place");
+        }
+        else if (node.Target is ScriptVariable filter && !Filters.Contains(filter.Name))
         {
             Report(node, filter.Name);
         }
@@ -79,8 +94,9 @@ internal sealed class FieldCheck(string file) : ScriptVisitor
         }
     }
 
-    private void Report(ScriptNode node, string name) => _problems.Add(new Problem(
-        new Place(file, node.Span.Start.Line + 1),
-        name,
-        $"no such field; a sheet has {string.Join(", ", SheetFields.Names)}"));
+    private void Report(ScriptNode node, string name) =>
+        Report(node, name, $"no such field; a sheet has {string.Join(", ", SheetFields.Names)}");
+
+    private void Report(ScriptNode node, string text, string message) =>
+        _problems.Add(new Problem(new Place(file, node.Span.Start.Line + 1), text, message));
 }

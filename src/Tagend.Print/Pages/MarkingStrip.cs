@@ -91,9 +91,10 @@ public static class MarkingStrip
         var pages = new List<Page>();
         foreach (var part in parts)
         {
-            if (head.OnRoll(part.Tile, fonts).Place(fonts, new Room(Room.Endless, CheckBar.Height)) is not Placed foot)
+            var placement = head.OnRoll(part.Tile, fonts).Place(fonts, new Room(Room.Endless, CheckBar.Height));
+            if (placement is not Placed foot)
             {
-                throw new InvalidOperationException("a line of text has no place on a roll");
+                return Refused(spec, (Misfit)placement);
             }
 
             var left = Margin + NameFrom(part.Tile, spec.Unit);
@@ -118,9 +119,10 @@ public static class MarkingStrip
         var room = new Room(along - (2 * Margin), across - (2 * Margin));
         const float RowHeight = StripStyle.Above + StripStyle.Height + RowGap;
         var pages = new List<Page>();
-        if (head.OnSheet(1, 1).Place(fonts, room) is not Placed first)
+        var placement = head.OnSheet(1, 1).Place(fonts, room);
+        if (placement is not Placed first)
         {
-            throw new InvalidOperationException("the head of a strip has no place on a sheet");
+            return Refused(spec, (Misfit)placement);
         }
 
         var rows = (int)((room.Height - first.Height) / RowHeight);
@@ -150,8 +152,13 @@ public static class MarkingStrip
     private static float NameFrom(StripTile tile, LengthUnit unit) =>
         tile.IsFirst ? 0 : Points.Of(Across(unit) / 2) + NameGap;
 
+    private static Place Whose(BuildSpec spec) => new($"marking strip {spec.Order} {spec.Piece}");
+
+    private static Composed Refused(BuildSpec spec, Misfit misfit) =>
+        new([], [.. misfit.Reasons.Select(reason => new Problem(Whose(spec), null, reason))]);
+
     private static Problem Crowded(BuildSpec spec, StripPlace place) => new(
-        new Place($"marking strip {spec.Order} {spec.Piece}"),
+        Whose(spec),
         $"{place.Figure}",
         $"too many places near this one ({place.Words}) to write all their distances; leave one out of the order");
 

@@ -8,6 +8,12 @@ namespace Tagend.Pages;
 /// <summary>The text of a customer sheet: Markdown with Liquid fields, from templates/sheets.</summary>
 internal sealed class SheetTemplate
 {
+    /// <summary>Of the filled-in text, with what Markdown and notes take: two pages hold far less.</summary>
+    private const int MostCharacters = 30_000;
+
+    /// <summary>Of all loops together.</summary>
+    private const int MostTurns = 1_000;
+
     private readonly string _file;
     private readonly string[] _lines;
     private readonly Template _template;
@@ -41,10 +47,18 @@ internal sealed class SheetTemplate
     }
 
     /// <summary>The sheet's Markdown with every field filled in.</summary>
-    /// <exception cref="TagendException">A filter got a value it cannot work with.</exception>
+    /// <exception cref="TagendException">A filter got a value it cannot work with, or the text grows beyond all measure.</exception>
     public string Fill(SheetData data)
     {
-        var context = new LiquidTemplateContext { StrictVariables = true };
+        var context = new LiquidTemplateContext
+        {
+            StrictVariables = true,
+            LoopLimit = MostTurns,
+            LimitToString = MostCharacters,
+            OutputLimit = MostCharacters,
+            OnStringLimit = ScriptLimitBehavior.Throw,
+            OnOutputLimit = ScriptLimitBehavior.Throw,
+        };
         context.PushGlobal(SheetFields.Of(data));
         try
         {
@@ -52,9 +66,17 @@ internal sealed class SheetTemplate
         }
         catch (ScriptRuntimeException e)
         {
-            throw new TagendException($"{_file}:{e.Span.Start.Line + 1}: {e.OriginalMessage}", e);
+            throw new TagendException($"{_file}:{e.Span.Start.Line + 1}: {Sentence(e.OriginalMessage)}", e);
         }
     }
+
+    /// <summary>The library names its own limits, which mean nothing to a shop.</summary>
+    private static string Sentence(string message) =>
+        message.Contains(nameof(TemplateContext.LoopLimit), StringComparison.Ordinal) || message.Contains("iteration limit", StringComparison.Ordinal)
+            ? $"the loops go around more than {MostTurns} times: loop over pieces only"
+        : message.Contains(nameof(TemplateContext.LimitToString), StringComparison.Ordinal) || message.Contains(nameof(TemplateContext.OutputLimit), StringComparison.Ordinal)
+            ? $"the text gets longer than {MostCharacters} characters, and a sheet has two pages: shorten what is repeated here"
+        : message;
 
     /// <summary>Where a line of the filled text comes from; the whole file where fields have changed it.</summary>
     public Place PlaceOf(string filledLine) =>

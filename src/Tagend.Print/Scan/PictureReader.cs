@@ -5,16 +5,27 @@ namespace Tagend.Scan;
 /// <summary>Reads QR codes from pictures.</summary>
 public static class PictureReader
 {
-    /// <summary>Pixels looked at before a picture is given up.</summary>
+    /// <summary>Pixels looked at before a picture of a megapixel or more is given up: under two seconds.</summary>
     private const long PixelBudget = 80_000_000;
+
+    /// <summary>The same for a small one, which is given up in half a second.</summary>
+    private const long LeastBudget = 20_000_000;
+
+    /// <summary>Looks at each pixel, between the two.</summary>
+    private const long LooksAtPixel = 80;
 
     /// <summary>The texts of all codes found, each once, in reading order; empty if there are none.</summary>
     /// <param name="path">A PNG, JPEG or WebP file.</param>
     /// <exception cref="TagendException">The file cannot be read as a picture.</exception>
-    public static IReadOnlyList<string> Read(string path)
+    public static IReadOnlyList<string> Read(string path) => Read(path, PixelBudget);
+
+    /// <param name="most">Pixels looked at before the picture is given up.</param>
+    internal static IReadOnlyList<string> Read(string path, long most)
     {
         using var bitmap = PictureFile.Load(path);
-        var search = new PictureSearch(new PicturePyramid(GrayPicture.Of(bitmap)), new Effort(PixelBudget));
+        var picture = GrayPicture.Of(bitmap);
+        var budget = Math.Min(most, Math.Clamp(picture.Area * LooksAtPixel, LeastBudget, PixelBudget));
+        var search = new PictureSearch(new PicturePyramid(picture), new Effort(budget));
         return [.. FoundCode.InReadingOrder(search.Codes()).Select(c => c.Text)];
     }
 }

@@ -64,7 +64,7 @@ internal static class SymbolDecoder
             }
         }
 
-        var bits = 0.0;
+        var bits = double.MaxValue;
         foreach (var places in Interleaving(layout, format.Level))
         {
             if (Correct(codewords, sureness, places, ChecksOf(layout, format.Level)) is not { } sure)
@@ -72,7 +72,8 @@ internal static class SymbolDecoder
                 return null;
             }
 
-            bits += sure;
+            // A text is no surer than its least sure block.
+            bits = Math.Min(bits, sure);
         }
 
         return new Corrected(codewords, bits);
@@ -182,7 +183,7 @@ internal static class SymbolDecoder
         {
             return new Decoder().decode(matrix, Hints) is { Text.Length: > 0 } result ? result.Text : null;
         }
-        catch (NullReferenceException)
+        catch (Exception e) when (e is NullReferenceException or ReaderException or ArgumentException or IndexOutOfRangeException)
         {
             // What the library answers where the bits are no text.
             return null;
@@ -200,6 +201,6 @@ internal static class SymbolDecoder
         }
     }
 
-    /// <param name="Bits">That stand against a reading by chance.</param>
+    /// <param name="Bits">That stand against a reading by chance in each block.</param>
     private sealed record Corrected(byte[] Codewords, double Bits);
 }

@@ -40,6 +40,27 @@ public sealed class CatalogReaderTests : IDisposable
         Assert.Equal(density, SpecFixture.Catalog.Materials[material].Density); // textile handbooks: HMPE 0.97, polyester 1.38 g/cm³
 
     [Fact]
+    public void Read_BracketsWithoutEnd_AreNotFollowed()
+    {
+        File.WriteAllText(Path.Combine(_folder, "threads.toml"), "[t021]\ntitle = " + new string('[', 10_000));
+        var problems = new List<Problem>();
+        Assert.Null(CatalogReader.Read(_folder, problems));
+        Assert.Contains(
+            "threads.toml: brackets within brackets too deep to be meant: no template has more than one pair",
+            problems.Select(p => p.ToString()));
+    }
+
+    [Fact]
+    public void Read_TextOfABook_IsRefused()
+    {
+        var shop = Path.Combine(_folder, "shop.toml");
+        File.WriteAllText(shop, File.ReadAllText(shop).Replace("web = \"\"", $"web = \"{new string('w', 1_001)}\"", StringComparison.Ordinal));
+        var problems = new List<Problem>();
+        Assert.Null(CatalogReader.Read(_folder, problems));
+        Assert.Equal("expected a text in quotes, of 1000 characters at most", Assert.Single(problems).Message);
+    }
+
+    [Fact]
     public void Read_BlendOfFibres_HasTheDensityOfItsParts() => Assert.Equal(
         1 / ((0.8 / 0.97) + (0.2 / 1.40)), // textile handbooks: HMPE 0.97, LCP 1.40 g/cm³; parts by mass
         SpecFixture.Catalog.Materials["hmpe-lcp-0145"].Density,

@@ -38,6 +38,40 @@ public class OrderHeaderTests
     }
 
     [Fact]
+    public void Header_OfThousandsOfColumns_IsAnotherFile()
+    {
+        var file = OrderReaderTests.Read($"order,piece{string.Concat(Enumerable.Repeat(",ser", 20_000))}\n1,string\n");
+        Assert.Equal(
+            "orders.csv:1: the header has 20002 columns, and an order file has 250 at most: check that this is the right file, and its separators",
+            Assert.Single(file.Problems).ToString());
+    }
+
+    [Fact]
+    public void Header_WithALineEndInACell_IsSaidInOneLine()
+    {
+        var file = OrderReaderTests.Read("\"or\nder\",piece,finished_length\n1,string,60\n");
+        Assert.Equal(
+            "orders.csv:1: order: there is no such column among or⏎der, piece, finished_length: did you mean or_der? Rename the column, or name it under [columns] in shop.toml",
+            Assert.Single(file.Problems).ToString());
+    }
+
+    [Theory]
+    [InlineData(4_001, "order,piece,finished_length,notes\n1,string,60,{0}\n", "notes")]
+    [InlineData(4_001, "order,piece,finished_length,finish\n1,string,60,{0}\n", "finish")]
+    [InlineData(4_009, "order,piece,finished_length,notes,x,y\n1,string,60,{0}\n", "notes")]
+    public void Cell_LongerThanAPage_IsRefused(int length, string rows, string column)
+    {
+        var text = column == "notes" && rows.Contains(",x,y", StringComparison.Ordinal)
+            ? $"{new string('n', 2_000)},{new string('n', 2_000)},{new string('n', 1)}"
+            : new string('n', length);
+        var file = OrderReaderTests.Read(string.Format(System.Globalization.CultureInfo.InvariantCulture, rows, text));
+        Assert.Equal(
+            $"orders.csv:2: {column} \"{new string('n', 40)}…\": has {length} characters, and no page has room for more than 4000: "
+                + "shorten it, or see whether a quote is missing in the file",
+            Assert.Single(file.Problems).ToString());
+    }
+
+    [Fact]
     public void Header_OfAnotherSeparator_IsOneColumn()
     {
         var file = OrderReaderTests.Read("order|piece|finished_length\n1|string|60\n");

@@ -65,6 +65,19 @@ public sealed class MarkingStripTests
         Assert.DoesNotContain("SERVE  t019 red", words);
     }
 
+    [Theory]
+    [InlineData("٣", "marking strip ٣ string")]
+    public void Strip_OfANameTheFontCannotWrite_IsAProblemAndNoPage(string order, string place)
+    {
+        foreach (var stock in Stocks)
+        {
+            var composed = Compose(SpecFixture.Good(("order", order)), stock, StripPositions.Finished);
+            Assert.Empty(composed.Pages);
+            Assert.All(composed.Problems, p => Assert.Equal(place, p.At.File));
+            Assert.Contains("the font has no picture of '٣' (U+0663)", composed.Problems[0].Message, StringComparison.Ordinal);
+        }
+    }
+
     [Fact]
     public void Places_TooCloseToBeNamed_AreAProblemAndNoPage()
     {

@@ -72,8 +72,8 @@ public sealed partial class SheetLanguageTests : IDisposable
     }
 
     [Theory]
-    [InlineData("decimal = \",\"", "decimal = 1", 4, "decimal \"1\": expected a text in quotes")]
-    [InlineData("danger = \"GEFAHR\"\n", "", 12, "[words] danger: danger is missing: expected a text in quotes")]
+    [InlineData("decimal = \",\"", "decimal = 1", 4, "decimal \"1\": expected a text in quotes, of 1000 characters at most")]
+    [InlineData("danger = \"GEFAHR\"\n", "", 12, "[words] danger: danger is missing: expected a text in quotes, of 1000 characters at most")]
     [InlineData(" Dezember\"", "\"", 6, "expected the names of twelve months with spaces between")]
     [InlineData("peep = ", "pep = ", 18, "unknown entry; the entries here are caution, danger, drawing, nock_point, notice, peep, speed_nock, warning")]
     public void Read_Mistake_IsReportedWithFileAndLine(string old, string replacement, int nearLine, string message)

@@ -16,6 +16,10 @@ public sealed class SheetTemplateTests : IDisposable
 
     private const string Unusable = "a sheet has headings of #, ## and ######, paragraphs, lists, tables, caution panels, ![](drawing) and ::: columns, nothing else";
 
+    private const string TooManyTurns = "the loops go around more than 1000 times: loop over pieces only";
+
+    private const string TooLong = "the text gets longer than 30000 characters, and a sheet has two pages: shorten what is repeated here";
+
     private readonly string _folder = Directory.CreateTempSubdirectory("tagend-sheets-").FullName;
 
     public SheetTemplateTests()
@@ -120,6 +124,39 @@ public sealed class SheetTemplateTests : IDisposable
             () => SheetFixture.Sheet(SheetFixture.Compound(), catalog: SheetFixture.Catalog with { Folder = _folder }));
 
         Assert.StartsWith($"{Compound}:3: ", broken.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("{% for a in (1..100000000) %}{% endfor %}", TooManyTurns)]
+    [InlineData("{% for a in (1..900) %}{% for b in (1..900) %}{% endfor %}{% endfor %}", TooManyTurns)]
+    [InlineData("{% for a in (1..900) %}{{ order | append: 'a text that is repeated until it is far too long' }}{% endfor %}", TooLong)]
+    [InlineData("{% assign s = 'ab' %}{% for a in (1..40) %}{% assign s = s | append: s %}{% endfor %}{{ s }}", TooLong)]
+    public void Of_TemplateWithoutEnd_SaysWhere(string text, string sentence)
+    {
+        File.WriteAllText(Compound, $"# Hi\n{text}\n");
+
+        var broken = Assert.Throws<TagendException>(
+            () => SheetFixture.Sheet(SheetFixture.Compound(), catalog: SheetFixture.Catalog with { Folder = _folder }));
+
+        Assert.Equal($"{Compound}:2: {sentence}", broken.Message);
+    }
+
+    [Fact]
+    public void Check_TemplateThatIncludesItself_SaysWhatToDo()
+    {
+        File.WriteAllText(Compound, "# Hi\n{% include 'compound.en.md' %}\n");
+
+        Assert.Equal(
+            [$"{Compound}:2 \"include\": a sheet is one file: put the text here in its place"],
+            CustomerSheet.Check(_folder).Select(p => p.ToString()));
+    }
+
+    [Fact]
+    public void Check_CapturedText_IsAField()
+    {
+        File.WriteAllText(Compound, "{% capture whose %}{{ customer }}{% endcapture %}{{ whose }}");
+
+        Assert.Empty(CustomerSheet.Check(_folder));
     }
 
     [Fact]

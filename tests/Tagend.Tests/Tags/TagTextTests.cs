@@ -70,6 +70,11 @@ public class TagTextTests
     public void Read_ForeignText_SaysSo(string text) => Assert.IsType<TagReading.Foreign>(TagReader.Read(text));
 
     [Fact]
+    public void Read_TextLongerThanACode_SaysSo() => Assert.Equal(
+        "this is longer than any code: scan one tag at a time",
+        Assert.IsType<TagReading.Foreign>(TagReader.Read("TE1*" + new string('A', 4_293))).Message);
+
+    [Fact]
     public void Read_LaterVersion_SaysSo() => Assert.Equal(
         "the tag has version 2, and this program reads version 1: a later Tagend reads it",
         Assert.IsType<TagReading.Later>(TagReader.Read("TE2*D-101")).Message);
