@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Everything there is to do with this project, on Linux with the .NET SDK: ./build.sh demo | test | samples | publish | pictures | bench | release
+# Everything there is to do with this project, on Linux with the .NET SDK: ./build.sh demo | test | samples | publish | pictures | fuzz | bench | release
 set -euo pipefail
 cd "$(dirname "$0")"
 export DOTNET_NOLOGO=1 DOTNET_CLI_TELEMETRY_OPTOUT=1 LC_ALL=C.UTF-8
@@ -101,6 +101,13 @@ pictures() {
     tests/Tagend.Pictures/bin/Release/net10.0/Tagend.Pictures "out/pictures/seed-$seed" "$seed" 2 "$modules" ${2:+"$2"}
 }
 
+# Spoiled inputs for every reader: no crash, no run over a second, no wrong recall. out/fuzz has the inputs of faults, and
+# after a crash the number of the run each thread was at.
+fuzz() {
+    dotnet build tests/Tagend.Fuzz -c Release -v quiet
+    tests/Tagend.Fuzz/bin/Release/net10.0/Tagend.Fuzz "${1:-1}" "${2:-100000}" "${@:3}"
+}
+
 test_all() {
     install_outside_tools
     install_jsqr
@@ -135,7 +142,8 @@ case "${1:-}" in
     samples) samples ;;
     publish) publish ;;
     pictures) pictures "${@:2}" ;;
+    fuzz) fuzz "${@:2}" ;;
     bench) bench "${@:2}" ;;
     release) bash ./release.sh ;;
-    *) echo "usage: ./build.sh demo | test | samples | publish | pictures [SEED] [DECODER] | bench [tiny|long] | release"; exit 2 ;;
+    *) echo "usage: ./build.sh demo | test | samples | publish | pictures [SEED] [DECODER] | fuzz [SEED] [RUNS] [TARGET] [RUN] | bench [tiny|long] | release"; exit 2 ;;
 esac

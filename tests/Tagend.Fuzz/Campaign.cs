@@ -16,11 +16,9 @@ public sealed record Tally(string Target, int Runs, int Accepted, TimeSpan Slowe
 /// A folder for the number of the run each thread is at, which outlives a crash, and for the inputs of runs with a fault; null
 /// for none.
 /// </param>
-public sealed class Campaign(string name, Func<ITarget> make, int seed, string? trail)
+/// <param name="patience">A run that takes longer of its thread's time is a fault.</param>
+public sealed class Campaign(string name, Func<ITarget> make, int seed, TimeSpan patience, string? trail)
 {
-    /// <summary>A run that takes longer of its thread's time is a fault.</summary>
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(1);
-
     /// <summary>The first run of its kind is slow, for it is compiled; it is only a fault where it is slow so many times.</summary>
     private const int SlowTimes = 2;
 
@@ -31,6 +29,7 @@ public sealed class Campaign(string name, Func<ITarget> make, int seed, string? 
 
     private readonly Lock _lock = new();
     private readonly List<string> _faults = [];
+    private volatile bool _isEnding;
     private int _last;
     private int _runs;
     private int _accepted;
@@ -52,17 +51,20 @@ public sealed class Campaign(string name, Func<ITarget> make, int seed, string? 
         return new Tally(name, _runs, _accepted, _slowest.Time, _slowest.Run, _faults);
     }
 
+    /// <summary>Lets the runs that have begun end, and no more begin.</summary>
+    public void End() => _isEnding = true;
+
     private string Line(int run) => $"{name}: ./build.sh fuzz {seed} 1 {name} {run}";
 
     private void RunOne(ITarget target, int run)
     {
         var (time, isAccepted, fault, input) = Tried(target, run);
-        for (var times = 1; times < SlowTimes && fault is null && time > Patience; times++)
+        for (var times = 1; times < SlowTimes && fault is null && time > patience; times++)
         {
             time = TimeSpan.FromTicks(Math.Min(time.Ticks, Tried(target, run).Time.Ticks));
         }
 
-        fault ??= time > Patience ? FormattableString.Invariant($"took {time.TotalSeconds:0.0} s") : null;
+        fault ??= time > patience ? FormattableString.Invariant($"took {time.TotalSeconds:0.0} s") : null;
         lock (_lock)
         {
             _runs++;
@@ -71,6 +73,7 @@ public sealed class Campaign(string name, Func<ITarget> make, int seed, string? 
             if (fault is not null)
             {
                 _faults.Add($"{Line(run)}: {fault}");
+                _isEnding |= _faults.Count == MostFaults;
                 if (trail is not null)
                 {
                     File.WriteAllBytes(Path.Combine(trail, $"{name}-{run}.input"), input);
@@ -133,7 +136,7 @@ public sealed class Campaign(string name, Func<ITarget> make, int seed, string? 
         {
             using var target = _campaign.Make();
             using var trail = _trail is null ? null : File.OpenHandle(_trail, FileMode.Create, FileAccess.Write);
-            for (var run = Interlocked.Increment(ref _campaign._last); run < _end && _campaign._faults.Count < MostFaults; run = Interlocked.Increment(ref _campaign._last))
+            for (var run = Interlocked.Increment(ref _campaign._last); run < _end && !_campaign._isEnding; run = Interlocked.Increment(ref _campaign._last))
             {
                 _at = run;
                 Volatile.Write(ref _since, Stopwatch.GetTimestamp());

@@ -25,7 +25,7 @@ public sealed class Mutation(Random random, IReadOnlyList<byte[]> tokens)
     public Random Random => random;
 
     /// <summary>The input that was spoiled last.</summary>
-    public byte[] Spoiled { get; private set; } = [];
+    public byte[] Spoiled { get; set; } = [];
 
     public T Pick<T>(IReadOnlyList<T> from) => from[random.Next(from.Count)];
 

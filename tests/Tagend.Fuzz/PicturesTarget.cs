@@ -12,9 +12,9 @@ internal sealed class PicturesTarget : ITarget
     private const int PngSignature = 8;
 
     /// <summary>A picture that cannot be read takes long, so only one in so many is looked at as long as users' are.</summary>
-    private const int PatientOneIn = 50;
+    private const int PatientOneIn = 100;
 
-    private const long HastyBudget = 1_000_000;
+    private const long HastyBudget = 500_000;
 
     private readonly string _path = Path.Combine(Directory.CreateTempSubdirectory("tagend-fuzz-").FullName, "picture");
     private readonly IReadOnlyList<DrawnCode> _codes;
@@ -56,6 +56,7 @@ internal sealed class PicturesTarget : ITarget
                 mutation.OneIn(4) ? SKEncodedImageFormat.Jpeg : SKEncodedImageFormat.Png);
         }
 
+        mutation.Spoiled = file;
         File.WriteAllBytes(_path, file);
         var texts = mutation.OneIn(PatientOneIn) ? PictureReader.Read(_path) : PictureReader.Read(_path, HastyBudget);
         return texts.FirstOrDefault(t => !known.Contains(t)) is { } wrong

@@ -9,7 +9,7 @@ public static class PictureReader
     private const long PixelBudget = 80_000_000;
 
     /// <summary>The same for a small one, which is given up in half a second.</summary>
-    private const long LeastBudget = 20_000_000;
+    private const long LeastBudget = 12_000_000;
 
     /// <summary>Looks at each pixel, between the two.</summary>
     private const long LooksAtPixel = 80;
