@@ -39,3 +39,9 @@ catch (TagendException e)
     Console.Error.WriteLine($"tagend: {e.Message}");
     return ExitCode.World;
 }
+catch (IOException e)
+{
+    // Files have sentences of their own; what is left is the output.
+    Console.Error.WriteLine($"tagend: standard output cannot be written ({e.Message}): see that there is room where it goes");
+    return ExitCode.World;
+}

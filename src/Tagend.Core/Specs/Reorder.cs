@@ -13,7 +13,9 @@ namespace Tagend.Specs;
 /// </remarks>
 public static class Reorder
 {
-    private static readonly CsvWriterOptions Csv = CsvWriterOptions.Default with { WriteByteOrderMark = true };
+    /// <summary>Safe to open in a spreadsheet, as the jobs' CSV is: a note that could be a formula has an apostrophe before it.</summary>
+    private static readonly CsvWriterOptions Csv =
+        CsvWriterOptions.Default with { Injection = CsvInjection.Escape, WriteByteOrderMark = true };
 
     /// <summary>The columns that <see cref="CellsOf"/> fills, in their order.</summary>
     private static readonly string[] Columns = [.. OrderColumn.All.Where(c => c != OrderColumn.BowLength)];

@@ -43,7 +43,7 @@ public static class WholeFiles
         {
             foreach (var draft in drafts.OfType<string>())
             {
-                Remove(draft);
+                Drafts.Remove(draft);
             }
         }
     }
@@ -70,7 +70,8 @@ public static class WholeFiles
 
         var folder = Path.GetDirectoryName(Path.GetFullPath(file.Path))!;
         Directory.CreateDirectory(folder);
-        var draft = Path.Combine(folder, $".{Path.GetFileName(file.Path)}.{Path.GetRandomFileName()}");
+        Drafts.RemoveAbandoned(folder);
+        var draft = Path.Combine(folder, Drafts.NameFor(Path.GetFileName(file.Path)));
         try
         {
             using var stream = new FileStream(draft, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None, 1 << 16);
@@ -79,23 +80,11 @@ public static class WholeFiles
         }
         catch
         {
-            Remove(draft);
+            Drafts.Remove(draft);
             throw;
         }
 
         return draft;
-    }
-
-    private static void Remove(string draft)
-    {
-        try
-        {
-            File.Delete(draft);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            // What was told the user already matters more than a draft left behind.
-        }
     }
 
     private static string Reason(Exception e) => e switch

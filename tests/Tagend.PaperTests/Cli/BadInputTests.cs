@@ -61,6 +61,117 @@ public class BadInputTests
         Assert.Contains("/proc/tagend", said.Errors, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("ro", "cannot be written (Read-only file system")]
+    [InlineData("mode=0555", "may not be written; choose a folder you may write to")]
+    public void Print_FolderOfADiskThatMayOnlyBeRead_SaysSoAndWritesNothing(string mount, string sentence)
+    {
+        using var folder = TagendProgram.NewFolder();
+        var disk = Directory.CreateDirectory(folder["disk"]).FullName;
+        if (OutsideTool.Run("mount", "-t", "tmpfs", "-o", mount, "tmpfs", disk).ExitCode != 0)
+        {
+            Assert.Skip("this machine does not let a test mount a disk");
+        }
+
+        try
+        {
+            // Root may write whatever the mode says; nobody may not.
+            OutsideTool.Run("chmod", "755", folder.Path);
+            string[] print = ["--reuid", "65534", "--clear-groups", TagendProgram.Executable, "print", TagendProgram.DemoOrders, "--out", disk, "--job-book", "none"];
+            var said = OutsideTool.Run("setpriv", print);
+            Assert.Equal(5, said.ExitCode);
+            Assert.Contains($"{disk}/cards.pdf: {sentence}", said.Errors, StringComparison.Ordinal);
+            Assert.Empty(Directory.GetFileSystemEntries(disk));
+        }
+        finally
+        {
+            OutsideTool.Run("umount", disk);
+        }
+    }
+
+    [Theory]
+    [InlineData("check")]
+    [InlineData("check", "--json")]
+    [InlineData("explain")]
+    [InlineData("print", "--only", "cards")]
+    public void AnyCommand_OutputOntoAFullDisk_SaysSo(string command, params string[] options)
+    {
+        Assert.SkipUnless(File.Exists("/dev/full"), "this machine has no /dev/full");
+        using var folder = TagendProgram.NewFolder();
+        var arguments = string.Join(' ', [command, TagendProgram.DemoOrders, .. command == "explain" ? ["1001/string"] : options, "--job-book none"]);
+        var said = OutsideTool.Run("sh", "-c", $"cd '{folder.Path}' && '{TagendProgram.Executable}' {arguments} > /dev/full");
+        Assert.Equal(5, said.ExitCode);
+        Assert.Equal("tagend: standard output cannot be written (No space left on device): see that there is room where it goes\n", said.Errors);
+    }
+
+    [Theory]
+    [InlineData("../../x", "order \"../../x\": ")]
+    [InlineData("/etc/x", "order \"/etc/x\": ")]
+    [InlineData("C:\\x", "order \"C:\\x\": ")]
+    [InlineData("..", "order \"..\": ")]
+    [InlineData("=1+1", "order \"=1+1\": ")]
+    public void Print_OrderThatIsAPath_SaysSoAndWritesNothing(string order, string sentence)
+    {
+        using var folder = TagendProgram.NewFolder();
+        var orders = folder.Write("orders.csv", Header + $"{order},string,compound-string,60 1/4,24,,\n");
+        var said = TagendProgram.Run("print", orders, "--out", folder["out"]);
+        Assert.Equal(3, said.ExitCode);
+        Assert.StartsWith($"{orders}:2: {sentence}", said.Errors, StringComparison.Ordinal);
+        Assert.Equal([orders], Directory.GetFileSystemEntries(folder.Path));
+    }
+
+    [Theory]
+    [InlineData("CON")]
+    [InlineData("NUL.txt")]
+    public void Print_OrderOfAReservedName_IsInNoFilesName(string order)
+    {
+        using var folder = TagendProgram.NewFolder();
+        var orders = folder.Write("orders.csv", Header + $"{order},string,compound-string,60 1/4,24,,\n");
+        Assert.Equal(0, TagendProgram.Run("print", orders, "--out", folder["out"], "--only", "cards").ExitCode);
+        Assert.Equal(["cards.pdf"], Directory.GetFiles(folder["out"]).Select(Path.GetFileName));
+    }
+
+    [Fact]
+    public void Print_FileCutAmidARow_SaysSo()
+    {
+        using var folder = TagendProgram.NewFolder();
+        var orders = folder.Write("orders.csv", Header + "1,string,compound-string,60 1/4,24,,\n1,buss,\"buss-ca");
+        var said = TagendProgram.Run("print", orders, "--out", folder["out"]);
+        Assert.Equal(3, said.ExitCode);
+        Assert.Contains($"{orders}:3: ", said.Errors, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(folder["out"]));
+    }
+
+    [Theory]
+    [InlineData("shop.toml", 400, 3)]
+    [InlineData("plans/yoke.toml", 60, 3)]
+    [InlineData("sheets/compound.en.md", 160, 3)]
+    [InlineData("fonts/Inter-Bold.ttf", 1000, 5)]
+    public void Print_TemplateCutShort_NamesIt(string template, int bytes, int exitCode)
+    {
+        using var folder = TagendProgram.NewFolder();
+        TagendProgram.Run("init", folder["templates"]);
+        var path = Path.Combine(folder["templates"], template);
+        File.WriteAllBytes(path, File.ReadAllBytes(path)[..bytes]);
+        var said = TagendProgram.Run("print", TagendProgram.DemoOrders, "--templates", folder["templates"], "--out", folder["out"]);
+        Assert.Equal(exitCode, said.ExitCode);
+        Assert.Contains(template, said.Errors, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(3)]
+    [InlineData(1000)]
+    [InlineData(6000)]
+    public void Jobs_BookCutShort_SaysSo(int bytes)
+    {
+        using var folder = TagendProgram.NewFolder();
+        TagendProgram.Run("print", TagendProgram.DemoOrders, "--only", "cards", "--out", folder["out"], "--job-book", folder["book.db"]);
+        File.WriteAllBytes(folder["book.db"], File.ReadAllBytes(folder["book.db"])[..bytes]);
+        var said = TagendProgram.Run("jobs", "--job-book", folder["book.db"]);
+        Assert.Equal(5, said.ExitCode);
+        Assert.Contains(folder["book.db"], said.Errors, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Print_FullDisk_SaysSoAndKeepsTheOldFiles()
     {

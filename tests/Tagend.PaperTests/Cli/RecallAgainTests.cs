@@ -63,6 +63,27 @@ public class RecallAgainTests
         Assert.False(Directory.Exists(folder["out"]));
     }
 
+    [Theory]
+    [InlineData("%2E%2E%2F%2E%2E%2FX", "..-..-x-string-card.pdf")]
+    [InlineData("%2FETC%2FX", "-etc-x-string-card.pdf")]
+    [InlineData("NUL", "nul-string-card.pdf")]
+    public void Card_OfAForgedTag_StaysInItsFolder(string order, string file)
+    {
+        using var folder = TagendProgram.NewFolder();
+        var said = TagendProgram.Run("recall", Forged(order), "--card", "--out", folder["out"]);
+        Assert.Equal((0, ""), (said.ExitCode, said.Errors));
+        Assert.Equal([file], Directory.GetFiles(folder["out"]).Select(f => Path.GetFileName(f).ToLowerInvariant()));
+        Assert.Single(Directory.GetFileSystemEntries(folder.Path));
+    }
+
+    [Fact]
+    public void AsOrder_OfATagThatNamesAFormula_IsRefused()
+    {
+        var said = TagendProgram.Run("recall", Forged("%3D1%2B1"), "--as-order");
+        Assert.Equal((3, ""), (said.ExitCode, said.Output));
+        Assert.Contains("order \"'=1+1\": ", said.Errors, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Scanner_AtTheBench_IsAnsweredScanByScanThroughGarbage()
     {
@@ -98,6 +119,14 @@ public class RecallAgainTests
     [Fact]
     public void Scanner_GarbageOnly_IsFour() =>
         Assert.Equal(4, TagendProgram.RunWithInput("hello\nTE1*1\n", "recall", "-").ExitCode);
+
+    /// <summary>A tag of another order, with the check that fits it.</summary>
+    private static string Forged(string order)
+    {
+        var text = Texts("demo.csv")[0];
+        var body = text[..text.LastIndexOf("*E", StringComparison.Ordinal)].Replace("*1001*", $"*{order}*", StringComparison.Ordinal);
+        return $"{body}*E{System.IO.Hashing.Crc32.HashToUInt32(System.Text.Encoding.ASCII.GetBytes(body)):X8}";
+    }
 
     /// <summary>The loop tags of a demo, in the file's order.</summary>
     private static List<string> Texts(string orders)

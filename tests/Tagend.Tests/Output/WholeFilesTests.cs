@@ -71,6 +71,18 @@ public sealed class WholeFilesTests : IDisposable
     }
 
     [Fact]
+    public void Write_AfterARunThatWasKilled_ClearsItsDraftsOnly()
+    {
+        var name = Drafts.NameFor("tags.pdf");
+        var (killed, running) = (name.Replace($"-{Environment.ProcessId}-", $"-{int.MaxValue}-", StringComparison.Ordinal), name);
+        var otherMachines = name.Replace(Environment.MachineName, "elsewhere", StringComparison.Ordinal);
+        string[] names = [killed, running, otherMachines, ".tags.pdf.swp"];
+        Array.ForEach(names, n => File.WriteAllText(At(n), "half"));
+        WholeFiles.Write([Text("cards.pdf", "new")]);
+        Assert.Equal([.. names.Skip(1).Append("cards.pdf").Order()], Names());
+    }
+
+    [Fact]
     public void Write_OverAFolder_SaysSo()
     {
         Directory.CreateDirectory(At("cards.pdf"));

@@ -12,6 +12,8 @@ public sealed class PictureReaderTests : IDisposable
     private const string Tag =
         "TAGEND1/2041/BUSS/R1/20260504/L911225000/M HMPE-0145/S24/C BLACK:12 RED:12/A 0:177800000:21/B 0:203200000:21/T27";
 
+    private const int BombSize = 300 << 20;
+
     private const string OtherTag = "TAGEND1/2041/CONTROL/R1/20260504/L853000000/M HMPE-0145/S24/C BLACK:24/T25";
 
     private static readonly Dictionary<string, Func<Photo>> Photos = new()
@@ -173,14 +175,31 @@ public sealed class PictureReaderTests : IDisposable
         Assert.Equal($"{path} is cut short: copy the whole file again.", Refusal(path));
     }
 
+    /// <summary>Chunks that inflate to a thousand times their size, or have as many rows.</summary>
+    [Theory]
+    [InlineData("IDAT", "")]
+    [InlineData("zTXt", "Comment\0\0")]
+    [InlineData("iCCP", "icc\0\0")]
+    public void Read_ChunkThatInflatesToHundredsOfMegabytes_IsNotInflated(string chunk, string head)
+    {
+        using var photo = new Photo(300, 300).Code("60 1/4", 150, 150, 8);
+        var path = Save(WithChunk(photo.Encode(), chunk, [.. System.Text.Encoding.ASCII.GetBytes(head), .. Bomb()]));
+        var before = Environment.WorkingSet;
+
+        var texts = PictureReader.Read(path);
+
+        Assert.Equal(chunk == "IDAT" ? [] : ["60 1/4"], texts);
+        Assert.InRange(Environment.WorkingSet - before, long.MinValue, BombSize / 2);
+    }
+
     [Fact]
     public void Read_HeaderClaimingGigapixels_IsRefusedBeforeDecoding()
     {
         using var photo = new Photo(8, 8);
-        var path = Save(WithSize(photo.Encode(), 60_000, 50_000));
+        var path = Save(WithSize(photo.Encode(), 60_000, 60_000));
 
         Assert.Equal(
-            $"{path} is 60000 × 50000 pixels, more than 100 million: crop it to the tag, or save it smaller.",
+            $"{path} is 60000 × 60000 pixels, more than 100 million: crop it to the tag, or save it smaller.",
             Refusal(path));
     }
 
@@ -205,6 +224,29 @@ public sealed class PictureReaderTests : IDisposable
             0, 1, 0x01, 0x12, 0, 3, 0, 0, 0, 1, 0, orientation, 0, 0, 0, 0, 0, 0,
         ];
         return [.. jpeg[..2], .. segment, .. jpeg[2..]];
+    }
+
+    private static byte[] Bomb()
+    {
+        using var bomb = new MemoryStream();
+        using (var deflate = new System.IO.Compression.ZLibStream(bomb, System.IO.Compression.CompressionLevel.SmallestSize, leaveOpen: true))
+        {
+            deflate.Write(new byte[BombSize]);
+        }
+
+        return bomb.ToArray();
+    }
+
+    /// <summary>A PNG with a chunk put behind its header: PNG specification, 5.3.</summary>
+    private static byte[] WithChunk(byte[] png, string type, byte[] data)
+    {
+        const int HeaderEnd = 33;
+        byte[] named = [.. System.Text.Encoding.ASCII.GetBytes(type), .. data];
+        var chunk = new byte[named.Length + 8];
+        BinaryPrimitives.WriteInt32BigEndian(chunk, data.Length);
+        named.CopyTo(chunk, 4);
+        BinaryPrimitives.WriteUInt32BigEndian(chunk.AsSpan(named.Length + 4), System.IO.Hashing.Crc32.HashToUInt32(named));
+        return [.. png[..HeaderEnd], .. chunk, .. png[HeaderEnd..]];
     }
 
     /// <summary>A PNG whose header claims another size, with a correct check sum: PNG specification, 11.2.2.</summary>
