@@ -25,7 +25,7 @@ internal static class ExplainCommand
 
     private static int Run(ShopOptions options, ParseResult parsed, PieceName name, bool json)
     {
-        if (options.ReadQuietly(parsed) is not var (catalog, report))
+        if (options.ReadQuietly(parsed) is not var (catalog, lines, report))
         {
             return ExitCode.Problems;
         }
@@ -37,12 +37,12 @@ internal static class ExplainCommand
         }
 
         ShopOptions.Report(pieces.SelectMany(p => p.Problems));
-        if (pieces.Find(p => p.Spec is not null) is not { Spec: { } spec, Ordered: { } line })
+        if (pieces.Find(p => p.Spec is not null) is not { Spec: { } spec, Line: var at })
         {
             return ExitCode.Problems;
         }
 
-        var steps = Explanation.Of(spec, line, catalog);
+        var steps = Explanation.Of(spec, lines.First(l => l.Row.Line == at), catalog);
         if (json)
         {
             ExplanationJson.Write(Console.OpenStandardOutput(), steps);

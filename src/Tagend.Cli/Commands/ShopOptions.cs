@@ -64,13 +64,17 @@ internal sealed class ShopOptions
     /// <summary>The catalog and the orders, with the problems of both on standard error; null where the catalog has mistakes.</summary>
     public (ShopCatalog Catalog, SetReport Report)? Read(ParseResult parsed)
     {
-        var read = ReadQuietly(parsed);
-        Report(read?.Report.Problems ?? []);
-        return read;
+        if (ReadQuietly(parsed) is not var (catalog, _, report))
+        {
+            return null;
+        }
+
+        Report(report.Problems);
+        return (catalog, report);
     }
 
-    /// <summary>The same, leaving the problems of the orders to the caller.</summary>
-    public (ShopCatalog Catalog, SetReport Report)? ReadQuietly(ParseResult parsed)
+    /// <summary>The same and the rows as read, leaving the problems of the orders to the caller.</summary>
+    public (ShopCatalog Catalog, IReadOnlyList<OrderLine> Lines, SetReport Report)? ReadQuietly(ParseResult parsed)
     {
         if (ReadCatalog(parsed.GetValue(Templates)) is not { } catalog)
         {
@@ -87,7 +91,7 @@ internal sealed class ShopOptions
         Book = new RunBook(JobBookOption.PathOf(parsed.GetValue(JobBookFile), catalog.Folder));
         catalog = catalog with { Fits = Book.Fits(catalog) };
         var orders = OrderReader.Read(parsed.GetValue(Orders)!, catalog.Shop.Unit, catalog.Shop.Columns);
-        return (catalog, SetBuilder.Build(orders, new SpecBuilder(catalog, unit, date)));
+        return (catalog, orders.Lines, SetBuilder.Build(orders, new SpecBuilder(catalog, unit, date)));
     }
 
     /// <summary>The folder named, else ./templates, else the one that comes with the program.</summary>

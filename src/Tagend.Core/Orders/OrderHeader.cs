@@ -88,42 +88,37 @@ internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, IRe
     /// <summary>A record's cells by column, with its notes and every unknown column's text added to them.</summary>
     public OrderRow Row(OrderRecord record, List<Problem> problems, out string notes)
     {
-        var cells = new Dictionary<string, string>();
+        var cells = record.Cells.Take(titles.Count).ToArray();
         var extras = new List<string>();
         for (var i = 0; i < titles.Count; i++)
         {
-            if (record.Cells[i].Length == 0)
+            if (cells[i].Length > MostCharacters)
             {
-                continue;
+                problems.Add(TooLong(titles[i], cells[i]));
+                cells[i] = "";
             }
-
-            if (record.Cells[i].Length > MostCharacters)
+            else if (cells[i].Length > 0 && columns[i] is null)
             {
-                problems.Add(TooLong(titles[i], record.Cells[i]));
-            }
-            else if (columns[i] is { } column)
-            {
-                cells[column] = record.Cells[i];
-            }
-            else if (titles[i].Length > 0)
-            {
-                extras.Add($"{titles[i]}: {record.Cells[i]}");
-            }
-            else
-            {
-                problems.Add(new Problem(new Place(file, record.Line), record.Cells[i], OrderWording.NoHeader));
+                if (titles[i].Length > 0)
+                {
+                    extras.Add($"{titles[i]}: {cells[i]}");
+                }
+                else
+                {
+                    problems.Add(new Problem(new Place(file, record.Line), cells[i], OrderWording.NoHeader));
+                }
             }
         }
 
-        var own = cells.TryGetValue(OrderColumn.Notes, out var text) ? [text] : Array.Empty<string>();
-        notes = string.Join('\n', own.Concat(extras)).ReplaceLineEndings("\n");
+        var row = new OrderRow(file, record.Line, columns, cells);
+        notes = string.Join('\n', extras.Prepend(row[OrderColumn.Notes]).OfType<string>()).ReplaceLineEndings("\n");
         if (notes.Length > MostCharacters)
         {
             problems.Add(TooLong(OrderColumn.Notes, notes));
             notes = "";
         }
 
-        return new OrderRow(file, record.Line, cells);
+        return row;
 
         Problem TooLong(string column, string text) => new(
             new Place(file, record.Line, column), $"{text[..ShownOfLong]}…", OrderWording.LongCell(text.Length, MostCharacters));

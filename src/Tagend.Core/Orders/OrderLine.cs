@@ -61,14 +61,29 @@ public sealed record OrderLine
 }
 
 /// <summary>A row's cells as they were written, by column name, with the line it starts on.</summary>
-public sealed class OrderRow(string file, int line, IReadOnlyDictionary<string, string> cells)
+/// <param name="columns">Our name of each cell; null where it has none.</param>
+public sealed class OrderRow(string file, int line, IReadOnlyList<string?> columns, IReadOnlyList<string> cells)
 {
     public string File { get; } = file;
 
     public int Line { get; } = line;
 
     /// <summary>The cell's text; null where the column is absent or the cell empty.</summary>
-    public string? this[string column] => cells.GetValueOrDefault(column);
+    public string? this[string column]
+    {
+        get
+        {
+            for (var i = 0; i < columns.Count; i++)
+            {
+                if (columns[i] == column)
+                {
+                    return cells[i].Length > 0 ? cells[i] : null;
+                }
+            }
+
+            return null;
+        }
+    }
 
     /// <summary>A problem with one cell of this row.</summary>
     public Problem Problem(string column, string message, Severity severity = Severity.Refusal) =>

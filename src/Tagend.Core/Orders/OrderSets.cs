@@ -41,6 +41,10 @@ internal sealed class OrderSets
         return new OrderSlip(Of(OrderColumn.Customer), Of(OrderColumn.Bow), Of(OrderColumn.Due), notes);
     }
 
-    private static string OneLine(string? text) =>
-        string.Join(' ', (text ?? "").Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+    /// <summary>The same string where it is one line already: a season's orders hold each text once.</summary>
+    private static string OneLine(string? text)
+    {
+        var line = string.Join(' ', (text ?? "").Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        return line == text ? text : line;
+    }
 }

@@ -20,6 +20,9 @@ internal sealed record OrderRecord(
 /// <summary>Parts an order file into records: RFC 4180, with comma, semicolon or tab as its header has it.</summary>
 internal static class OrderTable
 {
+    /// <summary>Cells whose text is looked for among those before.</summary>
+    private const int MostTexts = 4096;
+
     private static readonly char[] Separators = [',', ';', '\t'];
 
     /// <summary>The records, header first; empty lines are passed over.</summary>
@@ -35,13 +38,14 @@ internal static class OrderTable
             TrackLineNumbers = true,
             OnMalformedRecord = malformed => quoting = malformed.Reason,
         };
+        var texts = new Dictionary<string, string>();
         using var reader = CsvReader.Create(utf8, options);
         while (reader.Read())
         {
             var cells = new string[reader.FieldCount];
             for (var i = 0; i < cells.Length; i++)
             {
-                cells[i] = Printable(reader.GetString(i)).Trim();
+                cells[i] = Once(Printable(reader.GetString(i)).Trim());
             }
 
             var raw = reader.RawRecord;
@@ -51,6 +55,10 @@ internal static class OrderTable
             yield return new OrderRecord(line, quoteLine, raw.IndexOfAny("\r\n"u8) >= 0, quoting, cells);
             quoting = null;
         }
+
+        // The same materials, colors and bows come again and again.
+        string Once(string text) =>
+            texts.TryGetValue(text, out var same) || (texts.Count < MostTexts && texts.TryAdd(text, text)) ? same ?? text : text;
     }
 
     /// <summary>The separator that the first line with text has most of, outside quotes; a comma where it has none.</summary>

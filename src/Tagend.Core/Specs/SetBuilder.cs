@@ -8,11 +8,7 @@ namespace Tagend.Specs;
 /// <param name="Spec">Null where the piece cannot be built by itself.</param>
 /// <param name="Problems">Of the row, of its spec, and of the piece among its set.</param>
 public sealed record PieceReport(
-    string Order, string Piece, int Line, BuildSpec? Spec, OrderSlip Slip, IReadOnlyList<Problem> Problems)
-{
-    /// <summary>The row as read; null where it could not be.</summary>
-    public OrderLine? Ordered { get; init; }
-}
+    string Order, string Piece, int Line, BuildSpec? Spec, OrderSlip Slip, IReadOnlyList<Problem> Problems);
 
 /// <summary>What became of a file of orders.</summary>
 /// <param name="Pieces">Every row that names a piece, in the file's order.</param>
@@ -68,7 +64,7 @@ public static class SetBuilder
     }
 
     private static PieceReport Report(Made made, IReadOnlyList<Problem> problems) =>
-        new(made.Line.Order, made.Line.Piece, made.Line.Row.Line, made.Spec, made.Line.Slip, problems) { Ordered = made.Line };
+        new(made.Line.Order, made.Line.Piece, made.Line.Row.Line, made.Spec, made.Line.Slip, problems);
 
     private sealed record Made(OrderLine Line, BuildSpec? Spec, IReadOnlyList<Problem> Problems);
 }

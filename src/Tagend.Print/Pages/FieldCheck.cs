@@ -10,18 +10,22 @@ internal sealed class FieldCheck(string file) : ScriptVisitor
     private const string LoopState = "for";
     private const string Include = "include";
 
-    private static readonly HashSet<string> Filters = [.. new LiquidTemplateContext().BuiltinObject.Keys];
+    /// <summary>Made when first asked for: it takes the library longer than all of a template.</summary>
+    private static readonly Lazy<HashSet<string>> Filters = new(() => [.. new LiquidTemplateContext().BuiltinObject.Keys]);
 
     /// <summary>Names a template makes itself, and what they stand for: a loop's variable for a piece, others for nothing.</summary>
     private readonly Dictionary<string, string?> _own = new() { [LoopState] = null };
 
     private readonly List<Problem> _problems = [];
 
-    public static IReadOnlyList<Problem> Of(Template template, string file)
+    private bool _hasFilters;
+
+    /// <returns>All problems, and whether the template calls a filter at all.</returns>
+    public static (IReadOnlyList<Problem> Problems, bool HasFilters) Of(Template template, string file)
     {
         var check = new FieldCheck(file);
         check.Visit(template.Page);
-        return check._problems;
+        return (check._problems, check._hasFilters);
     }
 
     public override void Visit(ScriptForStatement node)
@@ -54,13 +58,20 @@ internal sealed class FieldCheck(string file) : ScriptVisitor
         base.Visit(node);
     }
 
+    public override void Visit(ScriptPipeCall node)
+    {
+        _hasFilters = true;
+        base.Visit(node);
+    }
+
     public override void Visit(ScriptFunctionCall node)
     {
+        _hasFilters = true;
         if (node.Target is ScriptVariable { Name: Include })
         {
             Report(node, Include, "a sheet is one file: put the text here in its place");
         }
-        else if (node.Target is ScriptVariable filter && !Filters.Contains(filter.Name))
+        else if (node.Target is ScriptVariable filter && !Filters.Value.Contains(filter.Name))
         {
             Report(node, filter.Name);
         }

@@ -170,6 +170,6 @@ public class ExplanationTests
         var file = OrderReader.Read(Path.Combine(TestFiles.DemoOrders, name), LengthUnit.Inch, catalog.Shop.Columns);
         var report = SetBuilder.Build(file, new SpecBuilder(catalog, unit, SpecFixture.Date));
         Assert.NotEmpty(report.Pieces);
-        return [.. report.Pieces.Select(p => (p.Spec!, Explanation.Of(p.Spec!, p.Ordered!, catalog)))];
+        return [.. report.Pieces.Select(p => (p.Spec!, Explanation.Of(p.Spec!, file.Lines.First(l => l.Row.Line == p.Line), catalog)))];
     }
 }
