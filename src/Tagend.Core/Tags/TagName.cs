@@ -30,17 +30,17 @@ internal static class TagName
         return escaped.ToString();
     }
 
-    /// <returns>The name in capitals; null where an escape is broken.</returns>
+    /// <returns>The name in capitals; null where a character is not escaped, or an escape is broken.</returns>
     public static string? Unescape(ReadOnlySpan<char> escaped)
     {
         var bytes = new List<byte>(escaped.Length);
         for (var i = 0; i < escaped.Length; i++)
         {
-            if (escaped[i] != '%')
+            if (Plain.Contains(escaped[i]))
             {
                 bytes.Add((byte)escaped[i]);
             }
-            else if (i + 2 < escaped.Length + 0 && byte.TryParse(
+            else if (escaped[i] == '%' && i + 2 < escaped.Length && byte.TryParse(
                 escaped.Slice(i + 1, 2),
                 System.Globalization.NumberStyles.AllowHexSpecifier,
                 System.Globalization.CultureInfo.InvariantCulture,
@@ -55,6 +55,7 @@ internal static class TagName
             }
         }
 
-        return Encoding.UTF8.GetString([.. bytes]);
+        var name = bytes.ToArray();
+        return System.Text.Unicode.Utf8.IsValid(name) ? Encoding.UTF8.GetString(name) : null;
     }
 }

@@ -9,6 +9,9 @@ namespace Tagend.Tags;
 /// </summary>
 internal static class TagNumber
 {
+    /// <summary>In inches, millimeters, pounds or newtons: far more than any piece has, and small enough to compute with.</summary>
+    private const decimal Most = 100_000;
+
     private const decimal NanometersPerInch = 25_400_000m;
     private const decimal NanometersPerMillimeter = 1_000_000m;
     private const decimal MicronewtonsPerPound = 4_448_221.6152605m;
@@ -84,7 +87,7 @@ internal static class TagNumber
         exact = 0;
         if (text.Length is 0 or > 20
             || !decimal.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value)
-            || value > 1_000_000)
+            || value > Most)
         {
             return false;
         }

@@ -9,6 +9,9 @@ public static class TagReader
     /// <summary>No code holds more of a tag's characters: ISO/IEC 18004:2015, table 7.</summary>
     private const int LongestText = 4_296;
 
+    /// <summary>What is shorter is no piece, and its places cannot be shown on a jig.</summary>
+    private static readonly Length LeastLength = Length.FromMillimeters(10);
+
     /// <summary>Reads one scanned text; white space around it does not count.</summary>
     public static TagReading Read(string scanned)
     {
@@ -123,6 +126,11 @@ public static class TagReader
         var stretch = new Stretch(load.Force(unit), load.Whole("minutes"), load.Length(unit));
         var groove = fields.Parts('G').OptionalLength(unit);
         var mass = Mass.FromMilligrams(fields.Parts('Q').Whole("a mass"));
+        if (finished < LeastLength || posts.TapeStep <= Length.Zero)
+        {
+            fault.Report(TagWording.NoPiece);
+        }
+
         foreach (var part in new[] { lengths, material, twist, jig, load, fields })
         {
             part.End();

@@ -11,6 +11,8 @@ internal static class TagWording
 
     public const string CapsLock = "the tag's letters came small: turn Caps Lock off and scan it again";
 
+    public const string NoPiece = "the tag makes no sense: its piece or the step of its tape has no length";
+
     public const string BagMismatch =
         "the tag of the bag does not carry the pieces it lists: scan it again";
 

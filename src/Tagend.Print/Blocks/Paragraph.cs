@@ -95,14 +95,19 @@ public sealed record Paragraph(IReadOnlyList<Span> Spans, Align Align = Align.Le
         return new Placed(used, y, inks, [], lines[0].Baseline);
     }
 
+    /// <returns>Null where the font has all that is in the text but line ends.</returns>
+    public static Misfit? Missing(string text, Weight weight, Fonts fonts) =>
+        fonts.FirstMissing(text.Replace("\n", "", StringComparison.Ordinal), weight) is { } rune
+            ? new Misfit($"\"{text.Trim()}\": the font has no picture of '{rune}' (U+{rune.Value:X4}); write it another way")
+            : null;
+
     private Misfit? Missing(Fonts fonts)
     {
         foreach (var span in Spans)
         {
-            var shown = span.Text.Contains('\n') ? span.Text.Replace("\n", "", StringComparison.Ordinal) : span.Text;
-            if (fonts.FirstMissing(shown, span.Style.Weight) is { } rune)
+            if (Missing(span.Text, span.Style.Weight, fonts) is { } missing)
             {
-                return new Misfit($"\"{span.Text.Trim()}\": the font has no picture of '{rune}' (U+{rune.Value:X4}); write it another way");
+                return missing;
             }
         }
 

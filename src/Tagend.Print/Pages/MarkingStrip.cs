@@ -41,7 +41,8 @@ public static class MarkingStrip
             if (crowded is null)
             {
                 var head = new StripHead(spec, places, positions, tiles.Count);
-                return stock.IsRoll ? OnRoll(parts, stock, spec, head, fonts) : OnSheets(parts, stock, spec, head, fonts);
+                var pages = stock.IsRoll ? OnRoll(parts, stock, spec, head, fonts) : OnSheets(parts, stock, spec, head, fonts);
+                return pages.IfWritable(fonts, Whose(spec));
             }
         }
 

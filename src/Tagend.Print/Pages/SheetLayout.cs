@@ -47,7 +47,7 @@ internal sealed class SheetLayout(Fonts fonts, Paper paper, SheetStyle style, Sh
                 .. placed.InksAt(Side, i == 0 ? first : Top),
                 .. Foot(text.Foot, i + 1, flowed.Pages.Count),
             ]));
-        return new Composed([.. pages], []);
+        return new Composed([.. pages], []).IfWritable(fonts, sheet);
     }
 
     /// <summary>Who the sheet is from; room for a stamp where shop.toml does not say.</summary>

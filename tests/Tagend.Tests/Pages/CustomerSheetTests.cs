@@ -3,6 +3,7 @@ using Tagend.Measures;
 using Tagend.Orders;
 using Tagend.Output;
 using Tagend.Specs;
+using Tagend.Tests.Specs;
 using Xunit;
 
 namespace Tagend.Tests.Pages;
@@ -71,6 +72,15 @@ public sealed class CustomerSheetTests
                 texts.Where(t => t.Style.Weight != Weight.SemiBold && t.Baseline < foot),
                 t => Assert.True(t.Style.Size >= 8.5f, t.Text));
         });
+    }
+
+    [Fact]
+    public void Sheet_OfAMarkTheFontCannotWrite_IsAProblemAndNoPage()
+    {
+        var spec = SpecFixture.Good();
+        var sheet = SheetFixture.Sheet(SheetFixture.Set([spec with { Separators = [spec.Separators[0] with { Name = "目" }] }]));
+        Assert.Empty(sheet.Pages);
+        Assert.Contains("the font has no picture of '目' (U+76EE)", Assert.Single(sheet.Problems).Message, StringComparison.Ordinal);
     }
 
     [Fact]

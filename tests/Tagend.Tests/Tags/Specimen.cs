@@ -11,6 +11,9 @@ internal static class Specimen
 
     private static readonly Gen<Length> Length = Gen.Long[0, 3_302_000_000].Select(Tagend.Measures.Length.FromNanometers);
 
+    /// <summary>Of a piece, and of a tape's step, which are never nothing.</summary>
+    private static readonly Gen<Length> SomeLength = Gen.Long[10_000_000, 3_302_000_000].Select(Tagend.Measures.Length.FromNanometers);
+
     private static readonly Gen<Force> Force = Gen.Long[0, 20_000_000_000].Select(Tagend.Measures.Force.FromMicronewtons);
 
     private static readonly Gen<Bundle> Bundle =
@@ -26,7 +29,7 @@ internal static class Specimen
         .Select((turns, direction, takeUp) => new Twist(turns, direction, takeUp));
 
     private static readonly Gen<PostSetting> Posts =
-        Gen.Select(Length, Length, Length, Length).Select((a, b, c, d) => new PostSetting(a, b, c, d));
+        Gen.Select(Length, Length, Length, SomeLength).Select((a, b, c, d) => new PostSetting(a, b, c, d));
 
     private static readonly Gen<Layup> Layup = Gen.Select(Gen.Select(Name, Gen.Int[1, 30]).Array[1, 4], Length)
         .Select((colors, tail) => Tagend.Specs.Layup.Of(colors.Select(c => (c.Item1, c.Item2 * 2)), tail));
@@ -52,7 +55,7 @@ internal static class Specimen
 
     public static Gen<BuildSpec> Specs { get; } =
         Gen.Select(
-            Gen.Select(Head, Length, Length, Gen.OneOf(Force.Select(f => (Force?)f), Gen.Const((Force?)null))),
+            Gen.Select(Head, SomeLength, Length, Gen.OneOf(Force.Select(f => (Force?)f), Gen.Const((Force?)null))),
             Gen.Select(Bundle, Twist, Posts, Layup),
             Gen.Select(Gen.Select(Name, Length).Array[0, 3], Servings, Marks, Force),
             Gen.Select(Length, Stretch, Gen.OneOf(Length.Select(g => (Length?)g), Gen.Const((Length?)null)), Mass)).Select(

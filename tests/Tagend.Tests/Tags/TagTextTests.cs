@@ -112,6 +112,11 @@ public class TagTextTests
 
     [Theory]
     [InlineData("*L60.25/", "*L60.2X/", "the tag makes no sense at \"60.2X\": expected a length")]
+    [InlineData("*STRING*", "*STR+ING*", "the tag makes no sense at \"STR+ING\": expected a piece")]
+    [InlineData("*STRING*", "*STR%FFING*", "the tag makes no sense at \"STR%FFING\": expected a piece")]
+    [InlineData("*L60.25/", "*L100001/", "the tag makes no sense at \"100001\": expected a length")]
+    [InlineData("*L60.25/", "*L.25/", "the tag makes no sense: its piece or the step of its tape has no length")]
+    [InlineData("/.0625/5*C", "/0/5*C", "the tag makes no sense: its piece or the step of its tape has no length")]
     [InlineData("/R/", "/Q/", "the tag makes no sense at \"Q\": expected a model")]
     [InlineData("*CBLACK", "*DBLACK", "the tag makes no sense at \"DBLACK/12+RED/12\": expected the field C")]
     [InlineData("20260314", "20261314", "the tag makes no sense at \"20261314\": expected a date")]
