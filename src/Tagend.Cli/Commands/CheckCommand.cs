@@ -26,7 +26,7 @@ internal static class CheckCommand
             return ExitCode.Problems;
         }
 
-        var inSheets = CustomerSheet.Check(catalog.Folder);
+        var inSheets = CustomerSheet.Check(catalog.Folder, catalog.Shop.Logo);
         ShopOptions.Report(inSheets);
         if (json)
         {

@@ -50,7 +50,7 @@ internal static class CatalogWording
 
     public static string NoPicture(string path) => $"there is no {path}: put the picture there, or leave logo empty";
 
-    public const string APng = "a PNG picture; export an SVG or a JPEG as PNG, 600 dots wide or more";
+    public const string APicture = "an SVG or a PNG picture; export a JPEG as PNG, 600 dots wide or more";
 
     public const string CornerTooRound = "a corner's radius is at most half of the label's shorter side";
 

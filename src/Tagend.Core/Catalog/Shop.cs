@@ -12,7 +12,7 @@ public sealed record Shop
 
     public required string Web { get; init; }
 
-    /// <summary>Path of a PNG picture for the head of customer sheets; null for none.</summary>
+    /// <summary>Path of an SVG or a PNG picture for the head of customer sheets; null for none.</summary>
     public string? Logo { get; init; }
 
     /// <summary>Of titles and headings on customer sheets; dark enough to read. Null for black.</summary>

@@ -24,12 +24,12 @@ internal static class ShopIdentity
             return null;
         }
 
-        if (StartOf(path).SequenceEqual(PngSignature))
+        if (name.EndsWith(".svg", StringComparison.OrdinalIgnoreCase) || StartOf(path).SequenceEqual(PngSignature))
         {
             return path;
         }
 
-        root.Report("logo", name, CatalogWording.Expected(CatalogWording.APng));
+        root.Report("logo", name, CatalogWording.Expected(CatalogWording.APicture));
         return null;
     }
 

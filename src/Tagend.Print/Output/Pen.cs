@@ -56,10 +56,7 @@ internal sealed class Pen(SKCanvas canvas, Typefaces typefaces, bool smooth) : I
                 Draw(outline);
                 break;
             case PictureInk picture:
-                canvas.DrawImage(
-                    picture.Picture.Image,
-                    SKRect.Create(picture.X, picture.Y, picture.Width, picture.Height),
-                    new SKSamplingOptions(SKCubicResampler.Mitchell));
+                picture.Picture.Draw(canvas, SKRect.Create(picture.X, picture.Y, picture.Width, picture.Height));
                 break;
             default:
                 throw new InvalidOperationException($"no way to draw {ink.GetType().Name}");
@@ -190,7 +187,7 @@ internal sealed class Pen(SKCanvas canvas, Typefaces typefaces, bool smooth) : I
     }
 
     /// <summary>A rectangle with elliptic corners, each one cubic curve: Skia would cut its own arcs into dozens.</summary>
-    private static SKPath RoundPath(SKRect edge, float radiusX, float radiusY)
+    internal static SKPath RoundPath(SKRect edge, float radiusX, float radiusY)
     {
         // Of the radius, from a corner's tangent points: a quarter circle to 0.03 %.
         const float Handle = 0.5522848f;

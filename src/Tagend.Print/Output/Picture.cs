@@ -1,37 +1,15 @@
 using SkiaSharp;
-using Tagend.Problems;
 
 namespace Tagend.Output;
 
-/// <summary>A picture of dots, such as a shop's logo. Held as long as the program runs, so that a PDF has it once.</summary>
-public sealed class Picture
+/// <summary>A picture to be scaled into a place, such as a shop's logo.</summary>
+public abstract class Picture
 {
-    private Picture(SKImage image) => Image = image;
+    /// <summary>In the picture's own measure.</summary>
+    public abstract float Width { get; }
 
-    /// <summary>In dots.</summary>
-    public int Width => Image.Width;
+    /// <summary>In the picture's own measure.</summary>
+    public abstract float Height { get; }
 
-    /// <summary>In dots.</summary>
-    public int Height => Image.Height;
-
-    internal SKImage Image { get; }
-
-    /// <exception cref="TagendException">The file cannot be read, or is no picture.</exception>
-    public static Picture Read(string path)
-    {
-        byte[] file;
-        try
-        {
-            file = File.ReadAllBytes(path);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            throw new TagendException($"{path}: the picture cannot be read ({e.Message})", e);
-        }
-
-        using var data = SKData.CreateCopy(file);
-        var image = SKImage.FromEncodedData(data)?.ToRasterImage(ensurePixelData: true)
-            ?? throw new TagendException($"{path}: the picture is damaged; export it as PNG again");
-        return new Picture(image);
-    }
+    internal abstract void Draw(SKCanvas canvas, SKRect place);
 }

@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using Tagend.Catalog;
+using Tagend.Logos;
 using Tagend.Output;
 using Tagend.Problems;
 using Tagend.Specs;
@@ -28,17 +29,22 @@ public sealed class CustomerSheet
         (_catalog, _fonts) = (catalog, fonts);
         _name = language ?? catalog.Shop.Language;
         _language = SheetLanguageReader.Read(catalog.Folder, _name, _problems);
-        _logo = catalog.Shop.Logo is { } path ? Picture.Read(path) : null;
+        _logo = catalog.Shop.Logo is { } path ? Logo.Read(path, _problems) : null;
     }
 
     /// <summary>Of the texts, as PDFs name it.</summary>
     public string LanguageTag => _language?.Tag ?? _name;
 
-    /// <summary>All that is wrong with the texts of a templates folder, in every language it has words for.</summary>
-    /// <exception cref="TagendException">A text cannot be read.</exception>
-    public static IReadOnlyList<Problem> Check(string folder)
+    /// <summary>All that is wrong with the texts of a templates folder, in every language it has words for, and with a logo.</summary>
+    /// <exception cref="TagendException">A text or the logo cannot be read.</exception>
+    public static IReadOnlyList<Problem> Check(string folder, string? logo = null)
     {
         var problems = new List<Problem>();
+        if (logo is not null)
+        {
+            Logo.Read(logo, problems);
+        }
+
         foreach (var language in SheetLanguageReader.Languages(folder))
         {
             SheetLanguageReader.Read(folder, language, problems);
@@ -52,7 +58,7 @@ public sealed class CustomerSheet
     /// <exception cref="TagendException">A text cannot be read or filled in.</exception>
     public Composed Of(BuildSet set, Paper paper)
     {
-        if (_language is not { } language)
+        if (_language is not { } language || _problems.Count > 0)
         {
             return new Composed([], _problems);
         }

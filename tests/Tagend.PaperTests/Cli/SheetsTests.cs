@@ -129,6 +129,39 @@ public class SheetsTests
     }
 
     [Fact]
+    public void Shop_WithALogoInSvg_HasItOnItsSheetsWithoutDots()
+    {
+        using var folder = TagendProgram.NewFolder();
+        var said = PrintedWithLogo(folder, "<path fill=\"#0a5a28\" d=\"M0 20q10-40 20 0t20 0\"/>");
+
+        Assert.Equal((0, ""), (said.ExitCode, said.Errors));
+        Assert.Equal(2, OutsideTool.Run("pdfimages", "-list", folder["sheets.pdf"]).Output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Length); // the list's head
+        Assert.Contains("color=\".0392 .3529 .1569\"", OutsideTool.Run("mutool", "draw", "-q", "-F", "trace", folder["sheets.pdf"], "1").Output, StringComparison.Ordinal); // #0a5a28 in shares of 255
+    }
+
+    [Fact]
+    public void Shop_WithALogoThatCannotBeDrawn_IsToldOnceAndPrintsNoSheet()
+    {
+        using var folder = TagendProgram.NewFolder();
+        var said = PrintedWithLogo(folder, "<text>A shop</text>");
+        var check = TagendProgram.Run("check", TagendProgram.DemoOrders, "--templates", folder["shop"]);
+
+        Assert.Equal((3, 3), (said.ExitCode, check.ExitCode));
+        Assert.Single(said.Errors.Split('\n'), l => l.EndsWith("logo.svg:1: text: is not drawn: convert text to paths", StringComparison.Ordinal));
+        Assert.Contains("logo.svg:1: text: is not drawn: convert text to paths", check.Errors, StringComparison.Ordinal);
+        Assert.False(File.Exists(folder["sheets.pdf"]));
+    }
+
+    private static Said PrintedWithLogo(TagendProgram.Folder folder, string elements)
+    {
+        TagendProgram.Run("init", folder["shop"]);
+        File.WriteAllText(Path.Combine(folder["shop"], "logo.svg"), $"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 40 40\">{elements}</svg>");
+        var toml = Path.Combine(folder["shop"], "shop.toml");
+        File.WriteAllText(toml, File.ReadAllText(toml).Replace("logo = \"\"", "logo = \"logo.svg\"", StringComparison.Ordinal));
+        return TagendProgram.Run("print", TagendProgram.DemoOrders, "--out", folder.Path, "--only", "sheets", "--templates", folder["shop"]);
+    }
+
+    [Fact]
     public void Language_ThatIsNotThere_IsNamedWithThoseThatAre()
     {
         using var folder = TagendProgram.NewFolder();

@@ -33,12 +33,12 @@ public sealed class PictureBlockTests : IDisposable
 
         Assert.Equal(
             $"{_file}: the picture is damaged; export it as PNG again",
-            Assert.Throws<TagendException>(() => Picture.Read(_file)).Message);
+            Assert.Throws<TagendException>(() => DotPicture.Read(_file, File.ReadAllBytes(_file))).Message);
     }
 
     public void Dispose() => File.Delete(_file);
 
-    private Picture Make(int width, int height)
+    private DotPicture Make(int width, int height)
     {
         using var bitmap = new SKBitmap(width, height);
         bitmap.Erase(SKColors.Black);
@@ -47,6 +47,6 @@ public sealed class PictureBlockTests : IDisposable
             bitmap.Encode(file, SKEncodedImageFormat.Png, 100);
         }
 
-        return Picture.Read(_file);
+        return DotPicture.Read(_file, File.ReadAllBytes(_file));
     }
 }
