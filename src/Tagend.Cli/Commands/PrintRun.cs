@@ -69,7 +69,7 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
             if (found.Count == 0)
             {
                 good.Add(set);
-                labels.AddRange(tags.SelectMany(t => t.Labels));
+                labels.AddRange(tags.SelectMany(t => t.Labels).Select((label, i) => i == 0 ? label with { Bookmark = TitleOf(set) } : label));
                 cardPages.AddRange(Bookmarked(set, cards));
                 sheetPages.AddRange(Bookmarked(set, sheet));
                 stripPages.AddRange(strips.SelectMany(c => c.Pages));
@@ -112,12 +112,12 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
     }
 
     /// <summary>The pages of a set, with a bookmark on the first.</summary>
-    private static IEnumerable<Page> Bookmarked(BuildSet set, IEnumerable<Composed> papers)
-    {
-        var customer = set.Builds[0].Slip.Customer;
-        var title = customer.Length > 0 ? $"{set.Order}, {customer}" : set.Order;
-        return papers.SelectMany(p => p.Pages).Select((page, i) => i == 0 ? page with { Bookmark = title } : page);
-    }
+    private static IEnumerable<Page> Bookmarked(BuildSet set, IEnumerable<Composed> papers) =>
+        papers.SelectMany(p => p.Pages).Select((page, i) => i == 0 ? page with { Bookmarks = [TitleOf(set)] } : page);
+
+    /// <summary>Of the bookmark that leads to a set.</summary>
+    private static string TitleOf(BuildSet set) =>
+        set.Builds[0].Slip.Customer is { Length: > 0 } customer ? $"{set.Order}, {customer}" : set.Order;
 
     /// <summary>One document, or for a printer and a roll, whose pages are as long as their pieces, one a page.</summary>
     private IEnumerable<Document> StripDocuments(IReadOnlyList<Page> pages) => plan.Printer is null || !plan.StripStock.IsRoll

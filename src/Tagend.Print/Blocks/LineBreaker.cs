@@ -9,7 +9,8 @@ internal sealed record Run(float X, Span Span);
 /// <summary>A line of a paragraph. All in points.</summary>
 /// <param name="Baseline">From the line's top.</param>
 /// <param name="Lead">What stood before the line and was left out at the break: a space, a line end or nothing.</param>
-internal sealed record Line(IReadOnlyList<Run> Runs, float Width, float Height, float Baseline, string Lead);
+/// <param name="Filled">Summed word by word, without the kerns at spaces: it breaks in less room than this.</param>
+internal sealed record Line(IReadOnlyList<Run> Runs, float Width, float Height, float Baseline, string Lead, float Filled);
 
 /// <summary>Breaks text into lines, each as full as it goes.</summary>
 internal static class LineBreaker
@@ -149,8 +150,8 @@ internal static class LineBreaker
         }
     }
 
-    /// <summary>A space behind which no line may begin, such as the one before a French colon.</summary>
-    private static bool HoldsOn(string text, int at) =>
+    /// <summary>A space behind which no line may begin, such as the one before a French colon or before a number's unit.</summary>
+    private static bool HoldsOn(string text, int at) => Quantity.IsWithin(text, at) ||
         (at + 1 < text.Length && text[at + 1] is ':' or ';' or '!' or '?' or '»' && (at + 2 == text.Length || text[at + 2] is ' ' or '\n'))
         || (at > 0 && text[at - 1] == '«');
 
@@ -212,7 +213,7 @@ internal static class LineBreaker
 
             var styles = IsEmpty ? [style] : _spans.Select(s => s.Style).ToList();
             var baseline = styles.Max(s => s.BaselineFrom(0));
-            return new Line(runs, x, styles.Max(s => s.LineHeight), baseline, Lead);
+            return new Line(runs, x, styles.Max(s => s.LineHeight), baseline, Lead, _width);
         }
 
         /// <summary>Between a word and the one before it, where no space parts them.</summary>

@@ -45,7 +45,7 @@ public sealed record Paragraph(IReadOnlyList<Span> Spans, Align Align = Align.Le
     }
 
     public override float NaturalWidth(Fonts fonts) =>
-        LineBreaker.Lines(Spans, fonts, Room.Endless)?.Max(l => l.Width) ?? 0;
+        LineBreaker.Lines(Spans, fonts, Room.Endless)?.Max(l => Math.Max(l.Width, l.Filled)) ?? 0;
 
     public override Parting Part(Fonts fonts, Room room)
     {

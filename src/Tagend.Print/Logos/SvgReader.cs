@@ -42,7 +42,12 @@ internal sealed class SvgReader
         }
 
         // XmlReader.Create would bring all of XML Schema into the program.
-        using var xml = new XmlTextReader(new MemoryStream(file)) { DtdProcessing = DtdProcessing.Ignore, XmlResolver = null };
+        using var xml = new XmlTextReader(new MemoryStream(file))
+        {
+            DtdProcessing = DtdProcessing.Ignore,
+            XmlResolver = null,
+            EntityHandling = EntityHandling.ExpandEntities, // so that one of the document type is an error, not left out
+        };
         var reader = new SvgReader(xml, path);
         var picture = reader.Read();
         foreach (var problem in reader._problems)
@@ -79,7 +84,7 @@ internal sealed class SvgReader
         }
         catch (XmlException e)
         {
-            _problems.Add(new Problem(new Place(_file, e.LineNumber), null, SvgWording.NotXml(e.Message)));
+            _problems.Add(new Problem(new Place(_file, e.LineNumber), null, SvgWording.NotXml(e.LinePosition)));
             return null;
         }
     }

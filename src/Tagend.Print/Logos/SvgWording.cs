@@ -38,7 +38,8 @@ internal static class SvgWording
     public static string TooLarge(int bytes) => FormattableString.Invariant(
         $"{bytes / 1000:#,0} KB, and a logo has at most {SvgReader.MostBytes / 1000} KB, for every sheet carries it: simplify its paths") + Otherwise;
 
-    public static string NotXml(string reason) => $"no well-formed XML here: {reason}";
+    public static string NotXml(int column) => FormattableString.Invariant(
+        $"no well-formed XML from column {column} on, or an entity of a document type: save the logo as plain SVG again");
 
     public static string OneOf(IEnumerable<string> words) => $"expected one of {string.Join(", ", words)}";
 

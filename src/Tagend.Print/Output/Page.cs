@@ -9,8 +9,8 @@ namespace Tagend.Output;
 /// <param name="Inks">Placed on the paper upright, or lying: <see cref="IsLying"/>.</param>
 public sealed record Page(float Width, float Height, IReadOnlyList<Ink> Inks)
 {
-    /// <summary>Title of the bookmark that leads to it; null for none.</summary>
-    public string? Bookmark { get; init; }
+    /// <summary>Titles of the bookmarks that lead to it.</summary>
+    public IReadOnlyList<string> Bookmarks { get; init; } = [];
 
     /// <summary>The inks' x runs down the paper, along the feed, and their y from its right edge to its left.</summary>
     public bool IsLying { get; init; }

@@ -13,7 +13,7 @@ public static class PdfFile
     public static void Write(IReadOnlyCollection<Page> pages, Fonts fonts, PdfNote note, Stream output)
     {
         Draw(pages, fonts, note, output);
-        PdfCatalog.Complete(output, note.Language, [.. pages.Index().Where(p => p.Item.Bookmark is not null).Select(p => (p.Item.Bookmark!, p.Index))]);
+        PdfCatalog.Complete(output, note.Language, [.. pages.Index().SelectMany(p => p.Item.Bookmarks.Select(b => (b, p.Index)))]);
     }
 
     private static void Draw(IReadOnlyCollection<Page> pages, Fonts fonts, PdfNote note, Stream output)

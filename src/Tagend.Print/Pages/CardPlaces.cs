@@ -8,6 +8,9 @@ namespace Tagend.Pages;
 /// <summary>Tables of what sits where on the finished piece.</summary>
 internal static class CardPlaces
 {
+    /// <summary>Least room between columns of places, in points: a name of two words stays on one line.</summary>
+    private const float PlaceGap = 3.5f;
+
     /// <summary>Number of a serving in table and drawing.</summary>
     public static string ServingKey(int index) => $"{index + 1}";
 
@@ -111,7 +114,7 @@ internal static class CardPlaces
                 fromB[i],
                 onJig[i],
                 style.Text(p.Separator is { } s ? $"{s.StrandsEachSide} | {s.StrandsEachSide}" : ""),
-            ]));
+            ])) with { Gap = PlaceGap };
 
         IReadOnlyList<Reading> Column(Func<CardPlace, string> text, TextStyle type) =>
             Reading.Column([.. places.Select(text)], type, fonts);

@@ -7,16 +7,19 @@ namespace Tagend.Pages;
 /// <summary>Pages of label stock: one label from a roll, or rows and columns on a sheet, filled row by row.</summary>
 internal static class LabelPage
 {
-    public static IEnumerable<Page> Fill(LabelStock stock, IEnumerable<IReadOnlyList<Ink>> labels, SheetUse use) => labels
+    public static IEnumerable<Page> Fill(LabelStock stock, IEnumerable<TagLabel> labels, SheetUse use) => labels
         .Zip(use.PlacesOn(stock))
         .GroupBy(l => l.Second.Sheet)
-        .Select(page => Of(stock, page.Select(l => (l.Second.Label, l.First))));
+        .Select(page => Of(stock, [.. page.Select(l => (l.Second.Label, l.First))]));
 
     /// <param name="labels">The place of each on the page, from 1, and what is on it.</param>
-    public static Page Of(LabelStock stock, IEnumerable<(int Number, IReadOnlyList<Ink> Inks)> labels) => new(
+    public static Page Of(LabelStock stock, IReadOnlyList<(int Number, TagLabel Label)> labels) => new(
         Side(stock, stock.PageWidth),
         Side(stock, stock.PageHeight),
-        [.. labels.SelectMany(l => l.Inks.Select(ink => Moved(ink, stock, l.Number - 1)))]);
+        [.. labels.SelectMany(l => l.Label.Inks.Select(ink => Moved(ink, stock, l.Number - 1)))])
+    {
+        Bookmarks = [.. labels.Select(l => l.Label.Bookmark).OfType<string>()],
+    };
 
     /// <summary>Top left of a label on its page, unrounded, in points.</summary>
     /// <param name="index">Of the label, from 0, row by row.</param>

@@ -15,6 +15,9 @@ public static class PullSheet
     private const float Top = 40;
     private const float Bottom = 32;
     private const float FootGap = 8;
+    private const string Strand = "STRAND MATERIAL TO PULL";
+    private const string Thread = "SERVING THREAD TO PULL";
+    private const string InOrder = "ORDER OF BUILDS";
 
     /// <param name="sets">One or more, all in one unit.</param>
     /// <param name="paper">Letter or A4.</param>
@@ -31,9 +34,9 @@ public static class PullSheet
         var flowed = Flow.Pour(
             [
                 new FlowItem(Title(sets, builds, catalog.Shop), KeepWithNext: true),
-                .. Part("STRAND MATERIAL TO PULL", tables.Remark, tables.Stock(stock, StockKind.Strand, room.Width)),
-                .. Part("SERVING THREAD TO PULL", "", tables.Stock(stock, StockKind.Thread, room.Width)),
-                .. Part("ORDER OF BUILDS", Saving(order), tables.Builds(order, room.Width)),
+                .. Part(Strand, tables.Remark, tables.Stock(stock, StockKind.Strand, room.Width)),
+                .. Part(Thread, "", tables.Stock(stock, StockKind.Thread, room.Width)),
+                .. Part(InOrder, Saving(order), tables.Builds(order, room.Width)),
             ],
             fonts,
             _ => room);
@@ -47,7 +50,10 @@ public static class PullSheet
                 .. flowed.Pages.Select((placed, i) => new Page(
                     Points.Of(paper.Width),
                     Points.Of(paper.Height),
-                    [.. placed.InksAt(Side, Top), .. Foot(i + 1, flowed.Pages.Count, paper, fonts)])),
+                    [.. placed.InksAt(Side, Top), .. Foot(i + 1, flowed.Pages.Count, paper, fonts)])
+                {
+                    Bookmarks = [.. placed.InksAt(Side, Top).OfType<TextInk>().Select(t => t.Text).Intersect([Strand, Thread, InOrder])],
+                }),
             ],
             []);
     }

@@ -8,7 +8,11 @@ using Tagend.Tags;
 namespace Tagend.Pages;
 
 /// <summary>One label, drawn from its top left.</summary>
-public sealed record TagLabel(LabelStock Stock, IReadOnlyList<Ink> Inks);
+public sealed record TagLabel(LabelStock Stock, IReadOnlyList<Ink> Inks)
+{
+    /// <summary>Title of the bookmark that leads to its page; null for none.</summary>
+    public string? Bookmark { get; init; }
+}
 
 /// <summary>The labels of a set, or the problems that keep them off the stock.</summary>
 public sealed record SetLabels(IReadOnlyList<TagLabel> Labels, IReadOnlyList<Problem> Problems);
@@ -64,8 +68,8 @@ public static class TagLabels
     {
         var all = labels.ToList();
         return all.TrueForAll(l => l.Stock.LabelsPerPage == 1)
-            ? [.. all.Select(l => LabelPage.Of(l.Stock, [(1, l.Inks)]))]
-            : [.. all.GroupBy(l => l.Stock).SelectMany(g => LabelPage.Fill(g.Key, g.Select(l => l.Inks), use))];
+            ? [.. all.Select(l => LabelPage.Of(l.Stock, [(1, l)]))]
+            : [.. all.GroupBy(l => l.Stock).SelectMany(g => LabelPage.Fill(g.Key, g, use))];
     }
 
     private static IReadOnlyList<Ink> Bag(

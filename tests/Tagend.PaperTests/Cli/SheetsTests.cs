@@ -40,6 +40,7 @@ public class SheetsTests
     [Theory]
     [InlineData("sheets.pdf")]
     [InlineData("cards.pdf")]
+    [InlineData("tags.pdf")]
     public void Bookmarks_OfAFile_LeadToTheFirstPageOfEachSet(string file)
     {
         using var folder = TagendProgram.NewFolder();
@@ -54,6 +55,29 @@ public class SheetsTests
             mark.Title.Split(',')[0],
             OutsideTool.Run("pdftotext", "-f", mark.Page, "-l", mark.Page, folder[file], "-").Output,
             StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Bookmarks_OfLabelsOnOneSheet_AreOneASet()
+    {
+        using var folder = TagendProgram.NewFolder();
+        TagendProgram.Run(
+            "print", TagendProgram.DemoOrders, "--out", folder.Path, "--only", "tags", "--bag-labels", "letter-2x5", "--loop-labels", "letter-2x5");
+        var outline = OutsideTool.Run("mutool", "show", folder["tags.pdf"], "outline").Output;
+
+        Assert.Equal(["1 1001", "1 1002", "1 1003", "2 1004", "2 1005", "2 1006", "3 1007"], Regex.Matches(outline, "\"(\\d+)[^\"]*\"\\s+#page=(\\d+)").Select(m => $"{m.Groups[2].Value} {m.Groups[1].Value}"));
+    }
+
+    [Fact]
+    public void Bookmarks_OfAPullSheet_AreItsParts()
+    {
+        using var folder = TagendProgram.NewFolder();
+        TagendProgram.Run("print", TagendProgram.DemoOrders, "--out", folder.Path, "--only", "pulls");
+        var outline = OutsideTool.Run("mutool", "show", folder["pulls.pdf"], "outline").Output;
+
+        Assert.Equal(
+            ["STRAND MATERIAL TO PULL", "SERVING THREAD TO PULL", "ORDER OF BUILDS"],
+            Regex.Matches(outline, "\"([^\"]*)\"\\s+#page=1").Select(m => m.Groups[1].Value));
     }
 
     [Fact]

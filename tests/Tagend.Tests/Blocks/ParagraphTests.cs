@@ -23,6 +23,11 @@ public sealed class ParagraphTests
         { "un mot ?", "un mot", ["un", "mot ?"] },
         { "deux : trois", "deux :", ["deux :", "trois"] },
         { "un « mot »", "un « mot", ["un", "« mot »"] },
+        { "cam, 70 lb", "cam, 70", ["cam,", "70 lb"] },
+        { "Kabel 61 3/16 Zoll", "Kabel 61 3/16", ["Kabel", "61 3/16 Zoll"] },
+        { "de 1530 mm, deux", "1530 mm, ", ["de", "1530 mm,", "deux"] },
+        { "de 61 ½ in.", "de 61 ½", ["de", "61 ½ in."] },
+        { "tie 3 times", "tie 3 t", ["tie 3", "times"] },
         { "11 :2", "11 :", ["11", ":2"] },
         { "", "x", [] },
     };
