@@ -97,7 +97,7 @@ internal static class CardPlaces
         var fromA = Column(p => write.Bare(p.Position), style.BodyBold);
         var fromB = Column(p => write.Bare(spec.FromB(p.Position)), style.Body);
         var onJig = Column(p => p.Separator is null ? "" : write.BareTape(spec.FromPostA(p.Position)), style.BodyBold);
-        return style.Table(
+        var table = style.Table(
             [
                 new TableColumn("", ColumnWidth.Natural),
                 new TableColumn("What", ColumnWidth.Shared()),
@@ -114,7 +114,8 @@ internal static class CardPlaces
                 fromB[i],
                 onJig[i],
                 style.Text(p.Separator is { } s ? $"{s.StrandsEachSide} | {s.StrandsEachSide}" : ""),
-            ])) with { Gap = PlaceGap };
+            ]));
+        return table with { Gap = PlaceGap };
 
         IReadOnlyList<Reading> Column(Func<CardPlace, string> text, TextStyle type) =>
             Reading.Column([.. places.Select(text)], type, fonts);
