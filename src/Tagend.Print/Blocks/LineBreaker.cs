@@ -85,7 +85,7 @@ internal static class LineBreaker
             (height, baseline) = (Math.Max(height, style.LineHeight), Math.Max(baseline, style.BaselineFrom(0)));
         }
 
-        return room.HoldsWidth(x) && !spans[^1].Text.EndsWith(' ') ? new Line(runs, x, height, baseline, "") : null;
+        return room.HoldsWidth(x) && !spans[^1].Text.EndsWith(' ') ? new Line(runs, x, height, baseline, "", x) : null;
     }
 
     private static bool IsTidy(string text) =>
