@@ -18,14 +18,14 @@ internal sealed class FieldCheck(string file) : ScriptVisitor
 
     private readonly List<Problem> _problems = [];
 
-    private bool _hasFilters;
+    private bool _hasOtherFilters;
 
-    /// <returns>All problems, and whether the template calls a filter at all.</returns>
-    public static (IReadOnlyList<Problem> Problems, bool HasFilters) Of(Template template, string file)
+    /// <returns>All problems, and whether the template calls other filters than those of the shipped ones.</returns>
+    public static (IReadOnlyList<Problem> Problems, bool HasOtherFilters) Of(Template template, string file)
     {
         var check = new FieldCheck(file);
         check.Visit(template.Page);
-        return (check._problems, check._hasFilters);
+        return (check._problems, check._hasOtherFilters);
     }
 
     public override void Visit(ScriptForStatement node)
@@ -58,22 +58,23 @@ internal sealed class FieldCheck(string file) : ScriptVisitor
         base.Visit(node);
     }
 
-    public override void Visit(ScriptPipeCall node)
-    {
-        _hasFilters = true;
-        base.Visit(node);
-    }
-
     public override void Visit(ScriptFunctionCall node)
     {
-        _hasFilters = true;
-        if (node.Target is ScriptVariable { Name: Include })
+        if (node.Target is ScriptVariable { Name: ShippedLiquid.Downcase })
+        {
+            // Known without asking the library, which would gather all its filters.
+        }
+        else if (node.Target is ScriptVariable { Name: Include })
         {
             Report(node, Include, "a sheet is one file: put the text here in its place");
         }
         else if (node.Target is ScriptVariable filter && !Filters.Value.Contains(filter.Name))
         {
             Report(node, filter.Name);
+        }
+        else
+        {
+            _hasOtherFilters = true;
         }
 
         foreach (var argument in node.Arguments)

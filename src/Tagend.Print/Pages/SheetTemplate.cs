@@ -1,6 +1,5 @@
 using Scriban;
 using Scriban.Parsing;
-using Scriban.Runtime;
 using Scriban.Syntax;
 using Tagend.Problems;
 
@@ -18,12 +17,12 @@ internal sealed class SheetTemplate
     private readonly string _file;
     private readonly string[] _lines;
     private readonly Template _template;
-    private readonly bool _hasFilters;
+    private readonly bool _hasOtherFilters;
 
-    private SheetTemplate(string file, string text, Template template, bool hasFilters)
+    private SheetTemplate(string file, string text, Template template, bool hasOtherFilters)
     {
         _file = file;
-        _hasFilters = hasFilters;
+        _hasOtherFilters = hasOtherFilters;
         _lines = text.Split('\n');
         _template = template;
     }
@@ -48,15 +47,15 @@ internal sealed class SheetTemplate
             return (null, [.. template.Messages.Where(m => m.Type == ParserMessageType.Error).Select(m => Syntax(file, text, m))]);
         }
 
-        var (problems, hasFilters) = FieldCheck.Of(template, file);
-        return problems.Count > 0 ? (null, problems) : (new SheetTemplate(file, text, template, hasFilters), []);
+        var (problems, hasOtherFilters) = FieldCheck.Of(template, file);
+        return problems.Count > 0 ? (null, problems) : (new SheetTemplate(file, text, template, hasOtherFilters), []);
     }
 
     /// <summary>The sheet's Markdown with every field filled in.</summary>
     /// <exception cref="TagendException">A filter got a value it cannot work with, or the text grows beyond all measure.</exception>
     public string Fill(SheetData data)
     {
-        TemplateContext context = _hasFilters ? new LiquidTemplateContext() : new WithoutFilters();
+        TemplateContext context = _hasOtherFilters ? new LiquidTemplateContext() : new ShippedLiquid();
         context.StrictVariables = true;
         context.LoopLimit = MostTurns;
         context.LimitToString = MostCharacters;
@@ -91,18 +90,5 @@ internal sealed class SheetTemplate
         // The end of the text has no position of its own.
         var line = message.Span.Start.Line < 0 ? text.AsSpan().TrimEnd().Count('\n') : message.Span.Start.Line;
         return new Problem(new Place(file, line + 1), null, $"broken Liquid: {message.Message}");
-    }
-
-    /// <summary>Liquid as the library sets it up, less its filters: it takes a third of a program's start to gather them.</summary>
-    private sealed class WithoutFilters : TemplateContext
-    {
-        public WithoutFilters()
-            : base(new ScriptObject())
-        {
-            IsLiquid = true;
-            Language = ScriptLang.Liquid;
-            EnableBreakAndContinueAsReturnOutsideLoop = true;
-            EnableRelaxedTargetAccess = true;
-        }
     }
 }
