@@ -40,26 +40,28 @@ internal static class LineBreaker
                 filling = new Filling(fonts, word.Parts[0].Style) { Lead = word.AfterSpace ? " " : "" };
             }
 
-            if (room.HoldsWidth(filling.WidthWith(word)))
+            if (filling.WidthWith(word) is var withWord && room.HoldsWidth(withWord))
             {
-                filling.Add(word);
+                filling.Add(word, withWord);
                 continue;
             }
 
             foreach (var character in Characters(word))
             {
-                if (!filling.IsEmpty && !room.HoldsWidth(filling.WidthWith(character)))
+                var filled = filling.WidthWith(character);
+                if (!filling.IsEmpty && !room.HoldsWidth(filled))
                 {
                     lines.Add(filling.Close());
                     filling = new Filling(fonts, character.Parts[0].Style);
+                    filled = filling.WidthWith(character);
                 }
 
-                if (!room.HoldsWidth(filling.WidthWith(character)))
+                if (!room.HoldsWidth(filled))
                 {
                     return null;
                 }
 
-                filling.Add(character);
+                filling.Add(character, filled);
             }
         }
 
@@ -177,9 +179,10 @@ internal static class LineBreaker
         public float WidthWith(Word word) =>
             _width + Space(word) + Kern(word) + word.Parts.Sum(p => fonts.WidthOf(p.Text, p.Style));
 
-        public void Add(Word word)
+        /// <param name="width">With it: <see cref="WidthWith"/>.</param>
+        public void Add(Word word, float width)
         {
-            _width = WidthWith(word);
+            _width = width;
             var lead = Space(word) > 0 ? " " : "";
             foreach (var part in word.Parts)
             {

@@ -9,7 +9,7 @@ namespace Tagend.Pages;
 internal sealed class SheetTemplate
 {
     /// <summary>Of the filled-in text, with what Markdown and notes take: two pages hold far less.</summary>
-    private const int MostCharacters = 30_000;
+    private const int MostCharacters = 20_000;
 
     /// <summary>Of all loops together.</summary>
     private const int MostTurns = 1_000;

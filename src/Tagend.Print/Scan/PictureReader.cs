@@ -8,8 +8,8 @@ public static class PictureReader
     /// <summary>Pixels looked at before a picture of a megapixel or more is given up: under two seconds.</summary>
     private const long PixelBudget = 80_000_000;
 
-    /// <summary>The same for a small one, which is given up in half a second.</summary>
-    private const long LeastBudget = 12_000_000;
+    /// <summary>The same for a small one, which is given up within a second.</summary>
+    private const long LeastBudget = 8_000_000;
 
     /// <summary>Looks at each pixel, between the two.</summary>
     private const long LooksAtPixel = 80;

@@ -13,9 +13,9 @@ public class FuzzTests
 
     [Theory]
     [InlineData("orders", 1000)]
-    [InlineData("templates", 300)]
+    [InlineData("templates", 150)]
     [InlineData("tags", 1000)]
-    [InlineData("pictures", 100)]
+    [InlineData("pictures", 80)]
     public void Target_FedWithSpoiledInputs_HasNoFault(string target, int runs)
     {
         var corpus = new Corpus(TestFiles.Root);

@@ -18,7 +18,7 @@ public sealed class SheetTemplateTests : IDisposable
 
     private const string TooManyTurns = "the loops go around more than 1000 times: loop over pieces only";
 
-    private const string TooLong = "the text gets longer than 30000 characters, and a sheet has two pages: shorten what is repeated here";
+    private const string TooLong = "the text gets longer than 20000 characters, and a sheet has two pages: shorten what is repeated here";
 
     private readonly string _folder = Directory.CreateTempSubdirectory("tagend-sheets-").FullName;
 
