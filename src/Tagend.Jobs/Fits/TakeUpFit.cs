@@ -69,7 +69,7 @@ public sealed record TakeUpFit(string Material, int Strands, FittedTakeUp? Fit, 
             PerTurn = Length.FromInches(perTurn),
             Settle = settle,
             IsSettleFitted = isSettleFitted,
-            Variance = VarianceOf(both, perTurn, settle),
+            Variance = Propagated(both, perTurn, settle),
             Scatter = Length.FromInches(both.Scatter),
             LeastRate = used.Min(b => b.Rate),
             MostRate = used.Max(b => b.Rate),
@@ -97,7 +97,7 @@ public sealed record TakeUpFit(string Material, int Strands, FittedTakeUp? Fit, 
     }
 
     /// <summary>From the unknowns s and −(1 + s)·u to s and u, by the slopes of u in both.</summary>
-    private static FitVariance VarianceOf(LeastSquaresFit fit, double perTurn, double settle)
+    private static FitVariance Propagated(LeastSquaresFit fit, double perTurn, double settle)
     {
         var (bySettle, bySlope) = (-perTurn / (1 + settle), -1 / (1 + settle));
         return new FitVariance(

@@ -10,7 +10,7 @@ internal static partial class SvgNumbers
     public const string Pattern = @"(?>[+-]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]+)?)";
 
     /// <summary>Beyond this a drawing is a mistake, and single precision has no thousandths left.</summary>
-    private const float Greatest = 100_000;
+    public const float Greatest = 100_000;
 
     /// <summary>In pixels of 1/96 in: CSS Values and Units 3, 6.2.</summary>
     private static readonly (string Unit, float Pixels)[] Units =

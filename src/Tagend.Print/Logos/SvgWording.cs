@@ -9,10 +9,6 @@ internal static class SvgWording
 
     public const string NothingDrawn = "nothing in it is drawn: it needs a path or another shape with a fill or a stroke";
 
-    public const string TooDeep = "groups are nested more than 32 deep: ungroup them";
-
-    public const string TooManyElements = "more than 2,000 elements: unite the shapes" + Otherwise;
-
     public const string NoSuchLook = "is not drawn and would change the look: remove it, or apply it to the shapes" + Otherwise;
 
     public const string ALength = "expected a number, or one with px, pt, pc, mm, cm or in";
@@ -31,9 +27,14 @@ internal static class SvgWording
 
     public const string NoSize = "there is neither a viewBox nor a width and a height: give it a viewBox";
 
-    public const string PathData = "no path data, or coordinates beyond 100,000: export the path again";
-
     public const string Points = "expected pairs of numbers";
+
+    public static string TooDeep => FormattableString.Invariant($"groups are nested more than {SvgReader.MostDepth} deep: ungroup them");
+
+    public static string TooManyElements => FormattableString.Invariant($"more than {SvgReader.MostElements:#,0} elements: unite the shapes") + Otherwise;
+
+    public static string PathData =>
+        FormattableString.Invariant($"no path data, or coordinates beyond {SvgNumbers.Greatest:#,0}: export the path again");
 
     public static string TooLarge(int bytes) => FormattableString.Invariant(
         $"{bytes / 1000:#,0} KB, and a logo has at most {SvgReader.MostBytes / 1000} KB, for every sheet carries it: simplify its paths") + Otherwise;

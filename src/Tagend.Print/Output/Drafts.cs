@@ -13,9 +13,10 @@ internal static class Drafts
         string.Create(CultureInfo.InvariantCulture, $".{file}{Mark}{Environment.ProcessId}-{Guid.NewGuid():N}");
 
     /// <summary>Removes the drafts of this machine's programs that no longer run.</summary>
+    /// <param name="folder">Need not be there.</param>
     public static void RemoveAbandoned(string folder)
     {
-        foreach (var path in Directory.EnumerateFiles(folder, $".*{Mark}*"))
+        foreach (var path in Directory.Exists(folder) ? Directory.EnumerateFiles(folder, $".*{Mark}*") : [])
         {
             var process = path[(path.LastIndexOf(Mark, StringComparison.Ordinal) + Mark.Length)..].Split('-')[0];
             if (int.TryParse(process, NumberStyles.None, CultureInfo.InvariantCulture, out var id) && !IsRunning(id))

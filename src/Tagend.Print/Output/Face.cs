@@ -85,15 +85,8 @@ public sealed class Face
 
     private TextMeasure MeasureAnew(string text)
     {
-        var (width, glyphs) = (0, 0);
-        for (var rest = text.AsSpan(); !rest.IsEmpty; rest = rest[FirstWord(rest)..])
-        {
-            var word = _words.Shape(rest[..FirstWord(rest)]);
-            width += word.Width;
-            glyphs += word.Glyphs.Length;
-        }
-
-        return new TextMeasure(width, glyphs, FirstMissing(text));
+        var shaped = Shape(text);
+        return new TextMeasure(shaped.Width, shaped.Glyphs.Length, FirstMissing(text));
     }
 
     /// <remarks>A mark that belongs on the letter before it counts: each character is drawn as one glyph.</remarks>

@@ -7,9 +7,6 @@ namespace Tagend.Output;
 /// <param name="smooth">Edges in shades of gray; false for printers that only know black.</param>
 internal sealed class Pen(SKCanvas canvas, Typefaces typefaces, bool smooth) : IDisposable
 {
-    /// <summary>Text starts and shapes have corners on 1/32 pt: a quarter of a dot at 600 dpi, and a short number in a PDF.</summary>
-    private const float Step = 1f / 32;
-
     private readonly SKPaint _paint = new() { IsAntialias = smooth };
 
     public void Draw(IEnumerable<Ink> inks)
@@ -76,7 +73,7 @@ internal sealed class Pen(SKCanvas canvas, Typefaces typefaces, bool smooth) : I
         using var builder = new SKTextBlobBuilder();
         builder.AddHorizontalRun(typefaces.NumbersOf(text, ink.Style.Weight), font, GlyphPlaces(text, ink.Style), 0);
         using var blob = builder.Build();
-        canvas.DrawText(blob, InkStep(ink.X), InkStep(ink.Baseline), _paint);
+        canvas.DrawText(blob, Points.OnStep(ink.X), Points.OnStep(ink.Baseline), _paint);
     }
 
     /// <summary>Where glyphs are drawn, in points from the text's start.</summary>
@@ -92,9 +89,9 @@ internal sealed class Pen(SKCanvas canvas, Typefaces typefaces, bool smooth) : I
         for (var i = 0; i < places.Length; i++)
         {
             var place = (text.Places[i] * unit) + (i * style.Tracking);
-            if (MathF.Abs(place - start - along) > Step / 2)
+            if (MathF.Abs(place - start - along) > Points.Step / 2)
             {
-                (start, along) = (InkStep(place), 0);
+                (start, along) = (Points.OnStep(place), 0);
             }
 
             places[i] = start + along;
@@ -103,8 +100,6 @@ internal sealed class Pen(SKCanvas canvas, Typefaces typefaces, bool smooth) : I
 
         return places;
     }
-
-    private static float InkStep(float place) => MathF.Round(place / Step) * Step;
 
     private void Draw(LineInk line)
     {
@@ -210,7 +205,7 @@ internal sealed class Pen(SKCanvas canvas, Typefaces typefaces, bool smooth) : I
     private static SKPath PathOf(ShapeInk shape)
     {
         using var builder = new SKPathBuilder();
-        builder.AddPoly([.. shape.Corners.Select(c => new SKPoint(InkStep(c.X), InkStep(c.Y)))], close: true);
+        builder.AddPoly([.. shape.Corners.Select(c => new SKPoint(Points.OnStep(c.X), Points.OnStep(c.Y)))], close: true);
         return builder.Detach();
     }
 }

@@ -21,6 +21,11 @@ public static class WholeFiles
         var faults = new ExceptionDispatchInfo?[files.Count];
         try
         {
+            foreach (var inFolder in files.GroupBy(f => FolderOf(f)))
+            {
+                Named(inFolder.First().Path, () => Drafts.RemoveAbandoned(inFolder.Key));
+            }
+
             Parallel.For(0, files.Count, (i, loop) =>
             {
                 try
@@ -68,9 +73,8 @@ public static class WholeFiles
             throw new IsFolderException();
         }
 
-        var folder = Path.GetDirectoryName(Path.GetFullPath(file.Path))!;
+        var folder = FolderOf(file);
         Directory.CreateDirectory(folder);
-        Drafts.RemoveAbandoned(folder);
         var draft = Path.Combine(folder, Drafts.NameFor(Path.GetFileName(file.Path)));
         try
         {
@@ -86,6 +90,8 @@ public static class WholeFiles
 
         return draft;
     }
+
+    private static string FolderOf(NewFile file) => Path.GetDirectoryName(Path.GetFullPath(file.Path))!;
 
     private static string Reason(Exception e) => e switch
     {

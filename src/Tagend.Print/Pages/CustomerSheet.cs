@@ -85,7 +85,7 @@ public sealed class CustomerSheet
         Composed? best = null;
         foreach (var style in SheetStyle.LooseToDense.Select(s => s with { Accent = _catalog.Shop.Accent }))
         {
-            var text = MarkdownBlocks.Of(markdown, template.PlaceOf, style, drawn);
+            var text = MarkdownBlocks.Of(markdown, template.Find, style, drawn);
             if (text.Problems.Count > 0)
             {
                 return new Composed([], text.Problems);

@@ -60,21 +60,15 @@ internal sealed class FieldCheck(string file) : ScriptVisitor
 
     public override void Visit(ScriptFunctionCall node)
     {
-        if (node.Target is ScriptVariable { Name: ShippedLiquid.Downcase })
-        {
-            // Known without asking the library, which would gather all its filters.
-        }
-        else if (node.Target is ScriptVariable { Name: Include })
+        var name = (node.Target as ScriptVariable)?.Name;
+        _hasOtherFilters |= name != ShippedLiquid.Downcase;
+        if (name == Include)
         {
             Report(node, Include, "a sheet is one file: put the text here in its place");
         }
-        else if (node.Target is ScriptVariable filter && !Filters.Value.Contains(filter.Name))
+        else if (name is not (null or ShippedLiquid.Downcase) && !Filters.Value.Contains(name))
         {
-            Report(node, filter.Name);
-        }
-        else
-        {
-            _hasOtherFilters = true;
+            Report(node, name);
         }
 
         foreach (var argument in node.Arguments)

@@ -31,24 +31,24 @@ internal sealed class MarkdownBlocks
     private readonly MarkdownSpans _spans;
     private readonly Drawn _drawn;
     private readonly List<Problem> _problems = [];
-    private readonly Func<string, Place> _placeOf;
+    private readonly Func<string, Place> _find;
     private readonly string[] _lines;
     private List<FlowItem> _items = [];
     private string _foot = "";
 
-    private MarkdownBlocks(string markdown, Func<string, Place> placeOf, SheetStyle style, Drawn drawn)
+    private MarkdownBlocks(string markdown, Func<string, Place> find, SheetStyle style, Drawn drawn)
     {
         _style = style;
         _drawn = drawn;
-        _placeOf = placeOf;
+        _find = find;
         _lines = markdown.Split('\n');
         _spans = new MarkdownSpans(drawn.Language, Refuse);
     }
 
-    /// <param name="placeOf">Where a line of the filled text stands in the template.</param>
-    public static SheetText Of(string markdown, Func<string, Place> placeOf, SheetStyle style, Drawn drawn)
+    /// <param name="find">Where a line of the filled text stands in the template.</param>
+    public static SheetText Of(string markdown, Func<string, Place> find, SheetStyle style, Drawn drawn)
     {
-        var blocks = new MarkdownBlocks(markdown, placeOf, style, drawn);
+        var blocks = new MarkdownBlocks(markdown, find, style, drawn);
         foreach (var block in Markdown.Parse(markdown, Dialect))
         {
             blocks.Add(block);
@@ -226,6 +226,6 @@ internal sealed class MarkdownBlocks
     private void Refuse(MarkdownObject at, string message)
     {
         var line = at.Line < _lines.Length ? _lines[at.Line].Trim() : "";
-        _problems.Add(new Problem(_placeOf(line), line, message));
+        _problems.Add(new Problem(_find(line), line, message));
     }
 }

@@ -6,9 +6,6 @@ namespace Tagend.Pages;
 /// <summary>Where places of a piece are drawn across a page: to a whole scale 1 : n, centered. In points.</summary>
 internal sealed record PieceScale(Length FinishedLength, float Width, int Denominator)
 {
-    /// <summary>Less than the thinnest line, and a short number in a PDF.</summary>
-    private const float Step = 1f / 32;
-
     public float Left => (Width - Drawn) / 2;
 
     public float Right => Left + Drawn;
@@ -20,5 +17,5 @@ internal sealed record PieceScale(Length FinishedLength, float Width, int Denomi
         new(finishedLength, width, (int)Math.Ceiling(Points.Of(finishedLength) / (width - (2 * margin))));
 
     /// <param name="place">From end A.</param>
-    public float At(Length place) => MathF.Round((Left + (Points.Of(place) / Denominator)) / Step) * Step;
+    public float At(Length place) => Points.OnStep(Left + (Points.Of(place) / Denominator));
 }

@@ -45,17 +45,17 @@ public static class PullSheet
             return new Composed([], [.. flowed.Reasons.Select(r => new Problem(new Place("pull sheet"), null, $"{r}; on {paper.Title}"))]);
         }
 
-        return new Composed(
-            [
-                .. flowed.Pages.Select((placed, i) => new Page(
-                    Points.Of(paper.Width),
-                    Points.Of(paper.Height),
-                    [.. placed.InksAt(Side, Top), .. Foot(i + 1, flowed.Pages.Count, paper, fonts)])
-                {
-                    Bookmarks = [.. placed.InksAt(Side, Top).OfType<TextInk>().Select(t => t.Text).Intersect([Strand, Thread, InOrder])],
-                }),
-            ],
-            []);
+        return new Composed([.. flowed.Pages.Select((placed, i) => PageOf(placed, Foot(i + 1, flowed.Pages.Count, paper, fonts), paper))], []);
+    }
+
+    /// <summary>With a bookmark for each part that begins on it.</summary>
+    private static Page PageOf(Placed placed, IEnumerable<Ink> foot, Paper paper)
+    {
+        List<Ink> inks = [.. placed.InksAt(Side, Top)];
+        return new Page(Points.Of(paper.Width), Points.Of(paper.Height), [.. inks, .. foot])
+        {
+            Bookmarks = [.. inks.OfType<TextInk>().Select(t => t.Text).Intersect([Strand, Thread, InOrder])],
+        };
     }
 
     private static Row Title(IReadOnlyList<BuildSet> sets, IReadOnlyList<Build> builds, Shop shop)

@@ -82,7 +82,7 @@ internal sealed class SheetTemplate
         : message;
 
     /// <summary>Where a line of the filled text comes from; the whole file where fields have changed it.</summary>
-    public Place PlaceOf(string filledLine) =>
+    public Place Find(string filledLine) =>
         new(_file, Array.FindIndex(_lines, l => l.Trim() == filledLine) + 1);
 
     private static Problem Syntax(string file, string text, LogMessage message)

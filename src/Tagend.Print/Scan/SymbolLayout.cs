@@ -57,8 +57,11 @@ internal sealed class SymbolLayout
     public static SymbolLayout Of(int size) => Made.GetOrAdd(size, s => new SymbolLayout(s));
 
     /// <summary>Indices of the modules with data that a mask turns over.</summary>
-    public int[] MaskedBy(int mask) => _masked[mask] ??=
-        [.. DataPath.Where(place => new FormatMark(ErrorCorrectionLevel.M, mask).Turns(place % Size, place / Size))];
+    public int[] MaskedBy(int mask)
+    {
+        var format = new FormatMark(ErrorCorrectionLevel.M, mask);
+        return _masked[mask] ??= [.. DataPath.Where(place => format.Turns(place % Size, place / Size))];
+    }
 
     public static bool IsSize(int size) => size is >= Smallest and <= Largest && size % 4 == 1;
 
