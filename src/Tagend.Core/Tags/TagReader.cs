@@ -7,7 +7,7 @@ namespace Tagend.Tags;
 public static class TagReader
 {
     /// <summary>No code holds more of a tag's characters: ISO/IEC 18004:2015, table 7.</summary>
-    private const int LongestText = 4_296;
+    public const int LongestText = 4_296;
 
     /// <summary>What is shorter is no piece, and its places cannot be shown on a jig.</summary>
     private static readonly Length LeastLength = Length.FromMillimeters(10);
