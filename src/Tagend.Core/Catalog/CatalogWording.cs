@@ -21,6 +21,8 @@ internal static class CatalogWording
 
     public const string NestedToml = "brackets within brackets too deep to be meant: no template has more than one pair";
 
+    public const string CutOffToml = "the file ends in the middle of a text, at a backslash: close the quote, or copy the file anew";
+
     public static string MissingSection(string name) => $"expected a section [{name}]";
 
     public static string Missing(string key, string expected) => $"{key} is missing: expected {expected}";

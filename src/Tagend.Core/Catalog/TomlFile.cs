@@ -44,6 +44,12 @@ internal sealed class TomlFile
             problems.Add(new Problem(new Place(name), null, CatalogWording.NestedToml));
             return null;
         }
+        catch (ArgumentOutOfRangeException)
+        {
+            // What the parser answers to an escape that the end of the file cuts off.
+            problems.Add(new Problem(new Place(name), null, CatalogWording.CutOffToml));
+            return null;
+        }
 
         foreach (var message in document.Diagnostics)
         {

@@ -108,6 +108,17 @@ public sealed class CatalogReaderTests : IDisposable
     }
 
     [Fact]
+    public void Read_FileCutOffAtABackslash_SaysSo()
+    {
+        File.AppendAllText(Path.Combine(_folder, "threads.toml"), "note = \"a\\");
+        var problems = new List<Problem>();
+        Assert.Null(CatalogReader.Read(_folder, problems));
+        Assert.Contains(
+            "threads.toml: the file ends in the middle of a text, at a backslash: close the quote, or copy the file anew",
+            problems.Select(p => p.ToString()));
+    }
+
+    [Fact]
     public void Read_FileMissing_SaysWhichToCopy()
     {
         File.Delete(Path.Combine(_folder, "materials.toml"));
