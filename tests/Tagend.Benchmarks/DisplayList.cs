@@ -38,8 +38,7 @@ internal static class DisplayList
         OvalInk o => Joined(
             "oval", o.CenterX - o.RadiusX, o.CenterY - o.RadiusY, 2 * o.RadiusX, 2 * o.RadiusY, o.Stroke, Fill(o.Fill)),
         ShapeInk s => Joined("shape", s.Stroke, Fill(s.Fill), Corners(s.Corners)),
-        OutlineInk o => Joined(
-            "outline", o.X, o.Y, o.Unit, string.Join(';', o.Outlines.Select(c => Corners(c.Select(p => ((float)p.X, (float)p.Y)))))),
+        BarsInk b => Joined("bars", b.X, b.Y, (b.Unit / Pen.PartsOfSquare).ToString("0.########", CultureInfo.InvariantCulture), string.Join(' ', b.Bars.Select(Pen.PlaceOf).Select(r => $"{r.Left} {r.Top} {r.Width} {r.Height}"))),
         _ => throw new InvalidOperationException($"cards have no {ink.GetType().Name}"),
     };
 

@@ -50,7 +50,7 @@ internal static class Markup
         "box" => $"<rect x=\"{f[1]}\" y=\"{f[2]}\" width=\"{f[3]}\" height=\"{f[4]}\" rx=\"{f[5]}\"{SvgPaint(f[8], f[6], f[7])}/>",
         "oval" => $"<ellipse cx=\"{Middle(f[1], f[3])}\" cy=\"{Middle(f[2], f[4])}\" rx=\"{Middle("0", f[3])}\" ry=\"{Middle("0", f[4])}\"{SvgPaint(f[6], f[5])}/>",
         "shape" => $"<path d=\"{SvgPath(f[3])}\"{SvgPaint(f[2], f[1])}/>",
-        "outline" => $"<path transform=\"translate({f[1]} {f[2]}) scale({f[3]})\" d=\"{SvgPath(f[4])}\"/>",
+        "bars" => $"<path transform=\"translate({f[1]} {f[2]}) scale({f[3]})\" d=\"{string.Concat(Bars(f[4]).Select(b => $"M{b[0]} {b[1]}h{b[2]}v{b[3]}h-{b[2]}z"))}\"/>",
         var kind => throw new InvalidOperationException($"no SVG for {kind}"),
     };
 
@@ -66,24 +66,21 @@ internal static class Markup
             + (f[7] == "0" ? "" : $", dash: ({f[7]}pt, {f[7]}pt)") + ")))",
         "box" => $"#at({f[1]}pt, {f[2]}pt, rect(width: {f[3]}pt, height: {f[4]}pt, radius: {f[5]}pt, {TypstPaint(f[8], f[6], f[7])}))",
         "oval" => $"#at({f[1]}pt, {f[2]}pt, ellipse(width: {f[3]}pt, height: {f[4]}pt, {TypstPaint(f[6], f[5])}))",
-        "shape" => $"#at(0pt, 0pt, curve({TypstPaint(f[2], f[1])}, {Curve(f[3], 1)}))",
-        "outline" => $"#at({f[1]}pt, {f[2]}pt, curve(fill: black, {Curve(f[4], Read(f[3]))}))",
+        "shape" => $"#at(0pt, 0pt, curve({TypstPaint(f[2], f[1])}, {Curve(f[3])}))",
+        "bars" => string.Join('\n', Bars(f[4]).Select(b =>
+            $"#at({f[1]}pt + {b[0]} * {f[3]}pt, {f[2]}pt + {b[1]} * {f[3]}pt, rect(width: {b[2]} * {f[3]}pt, height: {b[3]} * {f[3]}pt, fill: black))")),
         var kind => throw new InvalidOperationException($"no typst for {kind}"),
     };
+
+    /// <summary>Each as its left, top, width and height.</summary>
+    private static IEnumerable<string[]> Bars(string numbers) => numbers.Split(' ').Chunk(4);
 
     private static string TypstPaint(string fill, string width, string color = "#000000") =>
         (fill == "-" ? "fill: none" : $"fill: rgb(\"{fill}\")") + (width == "0" ? ", stroke: none" : $", stroke: {width}pt + rgb(\"{color}\")");
 
-    private static string Curve(string polygons, double unit)
-    {
-        return string.Join(", ", polygons.Split(';').Select(Contour));
-
-        string Contour(string polygon) =>
-            string.Join(", ", polygon.Split(' ').Chunk(2).Select((xy, i) => $"curve.{(i == 0 ? "move" : "line")}(({Scaled(xy[0])}pt, {Scaled(xy[1])}pt))"))
-            + ", curve.close()";
-
-        string Scaled(string number) => Written(unit * Read(number));
-    }
+    private static string Curve(string polygons) => string.Join(", ", polygons.Split(';').Select(polygon =>
+        string.Join(", ", polygon.Split(' ').Chunk(2).Select((xy, i) => $"curve.{(i == 0 ? "move" : "line")}(({xy[0]}pt, {xy[1]}pt))"))
+        + ", curve.close()"));
 
     private static string Quoted(string text) => $"\"{text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"";
 

@@ -50,7 +50,7 @@ internal sealed class FinishedPage(float width, float height)
             PathOf.Box(Rectangle(field), Number(field[5])), Number(field[6]), Color(field[7])!.Value, Color(field[8])),
         "oval" => new Shape(PathOf.Oval(Rectangle(field)), Number(field[5]), SKColors.Black, Color(field[6])),
         "shape" => new Shape(PathOf.Polygons(Polygons(field[3])), Number(field[1]), SKColors.Black, Color(field[2])),
-        "outline" => new Outlines(Number(field[1]), Number(field[2]), Number(field[3]), Polygons(field[4])),
+        "bars" => new Bars(Number(field[1]), Number(field[2]), Number(field[3]), [.. Numbers(field[4], ' ').Chunk(4).Select(b => SKRect.Create(b[0], b[1], b[2], b[3]))]),
         var kind => throw new InvalidDataException($"no mark is called {kind}"),
     };
 

@@ -71,17 +71,20 @@ internal sealed record Shape(Func<SKPath> Path, float Width, SKColor Color, SKCo
     }
 }
 
-/// <summary>Black areas as one shape, in units of their own.</summary>
-internal sealed record Outlines(float X, float Y, float Unit, SKPoint[][] Polygons) : Mark
+/// <summary>Black rectangles, in units of their own.</summary>
+internal sealed record Bars(float X, float Y, float Unit, SKRect[] Rectangles) : Mark
 {
     public override void Draw(SKCanvas canvas, SKPaint paint, Faces faces)
     {
         Fill(paint, SKColors.Black);
-        using var path = PathOf.Polygons(Polygons)();
         canvas.Save();
         canvas.Translate(X, Y);
         canvas.Scale(Unit);
-        canvas.DrawPath(path, paint);
+        foreach (var rectangle in Rectangles)
+        {
+            canvas.DrawRect(rectangle, paint);
+        }
+
         canvas.Restore();
     }
 }

@@ -23,7 +23,7 @@ void Write(string path, int first, int end)
 {
     using var faces = new Faces(Path.GetDirectoryName(Path.GetFullPath(list))!);
     using var file = new SKFileWStream(path);
-    using var document = SKDocument.CreatePdf(file, new SKDocumentPdfMetadata { RasterDpi = 7200, EncodingQuality = 100 });
+    using var document = SKDocument.CreatePdf(file, new SKDocumentPdfMetadata { RasterDpi = 7200, EncodingQuality = 101 });
     using var paint = new SKPaint { IsAntialias = true };
     for (var number = first; number < end; number++)
     {

@@ -26,28 +26,32 @@ public sealed class QrSymbol
     /// <summary>Light modules around a symbol (ISO/IEC 18004:2015, 9.1).</summary>
     public const int QuietModules = 4;
 
-    private readonly QRCode _code;
-    private readonly Lazy<IReadOnlyList<IReadOnlyList<(int X, int Y)>>> _outline;
+    /// <summary>Spares the encoder its own choice, which takes longer than all the rest.</summary>
+    private static readonly Dictionary<ZXing.EncodeHintType, object> AnyMask = new() { [ZXing.EncodeHintType.QR_MASK_PATTERN] = 0 };
+
+    private readonly byte[] _modules;
+    private readonly Lazy<IReadOnlyList<Bar>> _bars;
 
     private QrSymbol(QRCode code)
     {
-        _code = code;
-        _outline = new(() => QrOutline.Of(this));
+        (Version, Modules, IsAlphanumeric) = (code.Version.VersionNumber, code.Matrix.Width, code.Mode == Mode.ALPHANUMERIC);
+        (Mask, _modules) = QrMask.BestFor(code);
+        _bars = new(() => QrBars.Of(this));
     }
 
     /// <summary>1 to 40.</summary>
-    public int Version => _code.Version.VersionNumber;
+    public int Version { get; }
 
     /// <summary>0 to 7.</summary>
-    public int Mask => _code.MaskPattern;
+    public int Mask { get; }
 
     /// <summary>Modules a side, without the quiet zone.</summary>
-    public int Modules => _code.Matrix.Width;
+    public int Modules { get; }
 
     /// <summary>The alphanumeric mode's 45 characters serve for all of the text.</summary>
-    public bool IsAlphanumeric => _code.Mode == Mode.ALPHANUMERIC;
+    public bool IsAlphanumeric { get; }
 
-    public bool IsDark(int column, int row) => _code.Matrix[column, row] == 1;
+    public bool IsDark(int column, int row) => _modules[(row * Modules) + column] == 1;
 
     /// <summary>The smallest symbol that holds a text; null where none does.</summary>
     /// <param name="text">Not empty.</param>
@@ -55,8 +59,7 @@ public sealed class QrSymbol
     {
         try
         {
-            var masked = Encoder.encode(text, LevelOf(recovery), With(mask: 0));
-            return new QrSymbol(QrMask.BestFor(masked) is > 0 and var best ? Encoder.encode(text, LevelOf(recovery), With(best)) : masked);
+            return new QrSymbol(Encoder.encode(text, LevelOf(recovery), AnyMask));
         }
         catch (ZXing.WriterException)
         {
@@ -64,12 +67,9 @@ public sealed class QrSymbol
         }
     }
 
-    /// <summary>Its dark modules, neighbors joined.</summary>
+    /// <summary>Its dark modules.</summary>
     /// <param name="module">Side of a module, in points.</param>
-    public OutlineInk InkAt(float x, float y, float module) =>
-        new(x, y, module / QrOutline.UnitsPerModule, _outline.Value);
-
-    private static Dictionary<ZXing.EncodeHintType, object> With(int mask) => new() { [ZXing.EncodeHintType.QR_MASK_PATTERN] = mask };
+    public BarsInk InkAt(float x, float y, float module) => new(x, y, module, _bars.Value);
 
     private static ErrorCorrectionLevel LevelOf(QrRecovery recovery) => recovery switch
     {

@@ -23,7 +23,7 @@ public sealed record Table(
     public float HeaderRule { get; init; } = 0.8f;
 
     /// <summary>Thickness of the lines between rows, in points.</summary>
-    public float RowRule { get; init; } = 0.3f;
+    public float RowRule { get; init; } = 0.4f;
 
     public override Placement Place(Fonts fonts, Room room)
     {

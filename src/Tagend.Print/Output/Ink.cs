@@ -45,13 +45,15 @@ public sealed record OvalInk(
     public override Ink Moved(float dx, float dy) => this with { CenterX = CenterX + dx, CenterY = CenterY + dy };
 }
 
-/// <summary>Black areas filled as one shape; an outline that runs the other way around is a hole.</summary>
-/// <param name="Unit">What the outlines are measured in, in points; whole numbers keep a file small.</param>
-public sealed record OutlineInk(
-    float X, float Y, float Unit, IReadOnlyList<IReadOnlyList<(int X, int Y)>> Outlines) : Ink
+/// <summary>Black bars on a grid of squares, such as a code's modules.</summary>
+/// <param name="Unit">Side of a square, in points.</param>
+public sealed record BarsInk(float X, float Y, float Unit, IReadOnlyList<Bar> Bars) : Ink
 {
     public override Ink Moved(float dx, float dy) => this with { X = X + dx, Y = Y + dy };
 }
+
+/// <summary>A rectangle of whole squares.</summary>
+public readonly record struct Bar(int X, int Y, int Width, int Height);
 
 /// <summary>A picture scaled into a place.</summary>
 public sealed record PictureInk(float X, float Y, float Width, float Height, Picture Picture) : Ink

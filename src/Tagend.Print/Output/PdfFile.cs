@@ -8,6 +8,9 @@ public static class PdfFile
     /// <summary>Page sizes snap to 1/7200 in: A4 comes out exactly.</summary>
     private const float RasterDpi = 7200;
 
+    /// <summary>Of images: above 100 they are not turned into JPEG.</summary>
+    private const int Lossless = 101;
+
     /// <param name="pages">One at least; gone through twice.</param>
     /// <param name="output">Empty; can be read and moved in. Left open.</param>
     public static void Write(IReadOnlyCollection<Page> pages, Fonts fonts, PdfNote note, Stream output)
@@ -27,7 +30,7 @@ public static class PdfFile
             Creation = created,
             Modified = created,
             RasterDpi = RasterDpi,
-            EncodingQuality = 100,
+            EncodingQuality = Lossless,
         };
         using var typefaces = Typefaces.CutFor(fonts, pages);
         using var held = new HeldFaultStream(output);

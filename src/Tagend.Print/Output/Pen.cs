@@ -4,10 +4,34 @@ using Tagend.Catalog;
 namespace Tagend.Output;
 
 /// <summary>Draws inks on a Skia canvas, document and picture alike.</summary>
-/// <param name="smooth">Edges in shades of gray; false for printers that only know black.</param>
-internal sealed class Pen(SKCanvas canvas, Typefaces typefaces, bool smooth) : IDisposable
+/// <remarks>
+/// In whole steps (<see cref="Points.Step"/>): Skia writes each number of a PDF with all its decimals, and most of a page
+/// is numbers.
+/// </remarks>
+internal sealed class Pen : IDisposable
 {
-    private readonly SKPaint _paint = new() { IsAntialias = smooth };
+    /// <summary>So that all places of bars are whole numbers too.</summary>
+    internal const int PartsOfSquare = 20;
+
+    /// <summary>How far bars stay clear of light: a fiftieth of a square, more than a rounding, less than can be seen.</summary>
+    private const int Trace = 1;
+
+    /// <summary>In steps, 0.01 mm: a smaller kern goes to the next glyph, for each costs as much as a word.</summary>
+    private const float LeastKern = 6;
+
+    private readonly SKCanvas _canvas;
+    private readonly Typefaces _typefaces;
+    private readonly bool _smooth;
+    private readonly SKPaint _paint;
+
+    /// <param name="canvas">Measured in points; in steps from now on.</param>
+    /// <param name="smooth">Edges in shades of gray; false for printers that only know black.</param>
+    public Pen(SKCanvas canvas, Typefaces typefaces, bool smooth)
+    {
+        (_canvas, _typefaces, _smooth) = (canvas, typefaces, smooth);
+        _paint = new SKPaint { IsAntialias = smooth };
+        canvas.Scale(Points.Step);
+    }
 
     public void Draw(IEnumerable<Ink> inks)
     {
@@ -18,6 +42,14 @@ internal sealed class Pen(SKCanvas canvas, Typefaces typefaces, bool smooth) : I
     }
 
     public void Dispose() => _paint.Dispose();
+
+    /// <summary>In parts of a square.</summary>
+    internal static SKRect PlaceOf(Bar bar)
+    {
+        var place = SKRect.Create(bar.X * PartsOfSquare, bar.Y * PartsOfSquare, bar.Width * PartsOfSquare, bar.Height * PartsOfSquare);
+        place.Inflate(-Trace, -Trace);
+        return place;
+    }
 
     private void Draw(Ink ink)
     {
@@ -35,25 +67,22 @@ internal sealed class Pen(SKCanvas canvas, Typefaces typefaces, bool smooth) : I
             case ShapeInk shape:
                 using (var path = PathOf(shape))
                 {
-                    FillAndStroke(shape.Fill, shape.Stroke, paint => canvas.DrawPath(path, paint));
+                    FillAndStroke(path, shape.Fill, shape.Stroke);
                 }
 
                 break;
             case OvalInk oval:
-                using (var path = RoundPath(
-                    SKRect.Create(oval.CenterX - oval.RadiusX, oval.CenterY - oval.RadiusY, 2 * oval.RadiusX, 2 * oval.RadiusY),
-                    oval.RadiusX,
-                    oval.RadiusY))
+                using (var path = PathOf(oval))
                 {
-                    FillAndStroke(oval.Fill, oval.Stroke, paint => canvas.DrawPath(path, paint));
+                    FillAndStroke(path, oval.Fill, oval.Stroke);
                 }
 
                 break;
-            case OutlineInk outline:
-                Draw(outline);
+            case BarsInk bars:
+                Draw(bars);
                 break;
             case PictureInk picture:
-                picture.Picture.Draw(canvas, SKRect.Create(picture.X, picture.Y, picture.Width, picture.Height));
+                picture.Picture.Draw(_canvas, Steps(picture.X, picture.Y, picture.Width, picture.Height));
                 break;
             default:
                 throw new InvalidOperationException($"no way to draw {ink.GetType().Name}");
@@ -62,36 +91,36 @@ internal sealed class Pen(SKCanvas canvas, Typefaces typefaces, bool smooth) : I
 
     private void Draw(TextInk ink)
     {
-        using var font = Face.FontOf(typefaces[ink.Style.Weight], ink.Style.Size, smooth);
-        Use(SKPaintStyle.Fill, ink.Style.Gray, ink.Style.Color);
-        var text = typefaces.Fonts[ink.Style.Weight].Shape(ink.Text);
+        var text = _typefaces.Fonts[ink.Style.Weight].Shape(ink.Text);
         if (text.Glyphs.Length == 0)
         {
             return;
         }
 
+        Use(SKPaintStyle.Fill, ink.Style.Gray, ink.Style.Color);
+        using var font = Face.FontOf(_typefaces[ink.Style.Weight], ink.Style.Size / Points.Step, _smooth);
         using var builder = new SKTextBlobBuilder();
-        builder.AddHorizontalRun(typefaces.NumbersOf(text, ink.Style.Weight), font, GlyphPlaces(text, ink.Style), 0);
+        builder.AddHorizontalRun(_typefaces.NumbersOf(text, ink.Style.Weight), font, GlyphPlaces(text, ink.Style), 0);
         using var blob = builder.Build();
-        canvas.DrawText(blob, Points.OnStep(ink.X), Points.OnStep(ink.Baseline), _paint);
+        _canvas.DrawText(blob, Points.InSteps(ink.X), Points.InSteps(ink.Baseline), _paint);
     }
 
-    /// <summary>Where glyphs are drawn, in points from the text's start.</summary>
+    /// <summary>Where glyphs are drawn, in steps from the text's start.</summary>
     /// <remarks>
-    /// Skia writes each glyph for itself that does not stand exactly where the one before it ends, with all its decimals.
-    /// So a kern too small to see goes to the next that is not, and a kerned glyph starts on a short number.
+    /// Skia writes each glyph for itself that does not stand exactly where the one before it ends. So a kern too small to see
+    /// goes to the next that is not.
     /// </remarks>
     private float[] GlyphPlaces(ShapedText text, TextStyle style)
     {
-        var unit = style.Size / typefaces.Fonts[style.Weight].UnitsPerEm;
+        var unit = style.Size / Points.Step / _typefaces.Fonts[style.Weight].UnitsPerEm;
         var places = new float[text.Glyphs.Length];
         var (start, along) = (0f, 0f);
         for (var i = 0; i < places.Length; i++)
         {
-            var place = (text.Places[i] * unit) + (i * style.Tracking);
-            if (MathF.Abs(place - start - along) > Points.Step / 2)
+            var place = (text.Places[i] * unit) + (i * style.Tracking / Points.Step);
+            if (MathF.Abs(place - start - along) > LeastKern)
             {
-                (start, along) = (Points.OnStep(place), 0);
+                (start, along) = (MathF.Round(place), 0);
             }
 
             places[i] = start + along;
@@ -103,29 +132,30 @@ internal sealed class Pen(SKCanvas canvas, Typefaces typefaces, bool smooth) : I
 
     private void Draw(LineInk line)
     {
-        Use(SKPaintStyle.Stroke, line.Gray, line.Color);
-        _paint.StrokeWidth = line.Width;
-        using var dash = line.Dash > 0 ? SKPathEffect.CreateDash([line.Dash, line.Dash], 0) : null;
+        UseStroke(line.Width, line.Gray, line.Color);
+        var gap = Points.InSteps(line.Dash);
+        using var dash = gap > 0 ? SKPathEffect.CreateDash([gap, gap], 0) : null;
         _paint.PathEffect = dash;
-        canvas.DrawLine(line.X1, line.Y1, line.X2, line.Y2, _paint);
+        _canvas.DrawLine(Points.InSteps(line.X1), Points.InSteps(line.Y1), Points.InSteps(line.X2), Points.InSteps(line.Y2), _paint);
         _paint.PathEffect = null;
     }
 
+    /// <remarks>Filled to the middle of its line: the same numbers twice take little room in a file.</remarks>
     private void Draw(BoxInk box)
     {
-        var edge = SKRect.Create(box.X, box.Y, box.Width, box.Height);
+        var inset = box.Stroke / 2;
+        var edge = Steps(box.X + inset, box.Y + inset, box.Width - box.Stroke, box.Height - box.Stroke);
+        var radius = MathF.Max(0, box.Radius - inset);
         if (box.Fill is { } fill)
         {
             Use(SKPaintStyle.Fill, fill);
-            Draw(edge, box.Radius);
+            Draw(edge, radius);
         }
 
         if (box.Stroke > 0)
         {
-            Use(SKPaintStyle.Stroke, box.Gray);
-            _paint.StrokeWidth = box.Stroke;
-            edge.Inflate(-box.Stroke / 2, -box.Stroke / 2);
-            Draw(edge, box.Radius);
+            UseStroke(box.Stroke, box.Gray);
+            Draw(edge, radius);
         }
     }
 
@@ -133,45 +163,51 @@ internal sealed class Pen(SKCanvas canvas, Typefaces typefaces, bool smooth) : I
     {
         if (radius == 0)
         {
-            canvas.DrawRect(edge, _paint);
+            _canvas.DrawRect(edge, _paint);
             return;
         }
 
-        using var path = RoundPath(edge, radius, radius);
-        canvas.DrawPath(path, _paint);
+        using var path = RoundPath(edge, radius / Points.Step, radius / Points.Step, isWhole: true);
+        _canvas.DrawPath(path, _paint);
     }
 
-    private void Draw(OutlineInk ink)
+    /// <remarks>
+    /// Bars stay clear of light: printers paint every dot that a shape touches (ISO 32000-1, 10.6.5), and would add a row of
+    /// dots to squares whose edges lie on dots but for a rounding.
+    /// </remarks>
+    private void Draw(BarsInk ink)
     {
         Use(SKPaintStyle.Fill, 0);
-        using var builder = new SKPathBuilder();
-        foreach (var outline in ink.Outlines)
+        _canvas.Save();
+        _canvas.Translate(ink.X / Points.Step, ink.Y / Points.Step);
+        _canvas.Scale(ink.Unit / Points.Step / PartsOfSquare);
+        foreach (var bar in ink.Bars)
         {
-            builder.AddPoly([.. outline.Select(c => new SKPoint(c.X, c.Y))], close: false); // filling closes it, and a file has no last line back
+            _canvas.DrawRect(PlaceOf(bar), _paint);
         }
 
-        using var path = builder.Detach();
-        canvas.Save();
-        canvas.Translate(ink.X, ink.Y);
-        canvas.Scale(ink.Unit);
-        canvas.DrawPath(path, _paint);
-        canvas.Restore();
+        _canvas.Restore();
     }
 
-    private void FillAndStroke(byte? fill, float stroke, Action<SKPaint> draw)
+    private void FillAndStroke(SKPath path, byte? fill, float stroke)
     {
         if (fill is { } gray)
         {
             Use(SKPaintStyle.Fill, gray);
-            draw(_paint);
+            _canvas.DrawPath(path, _paint);
         }
 
         if (stroke > 0)
         {
-            Use(SKPaintStyle.Stroke, 0);
-            _paint.StrokeWidth = stroke;
-            draw(_paint);
+            UseStroke(stroke, 0);
+            _canvas.DrawPath(path, _paint);
         }
+    }
+
+    private void UseStroke(float width, byte gray, InkColor? color = null)
+    {
+        Use(SKPaintStyle.Stroke, gray, color);
+        _paint.StrokeWidth = width / Points.Step;
     }
 
     private void Use(SKPaintStyle style, byte gray, InkColor? color = null)
@@ -181,12 +217,22 @@ internal sealed class Pen(SKCanvas canvas, Typefaces typefaces, bool smooth) : I
         _paint.Color = new SKColor(red, green, blue);
     }
 
+    /// <summary>The steps nearest to a rectangle's edges.</summary>
+    private static SKRect Steps(float x, float y, float width, float height) =>
+        new(Points.InSteps(x), Points.InSteps(y), Points.InSteps(x + width), Points.InSteps(y + height));
+
     /// <summary>A rectangle with elliptic corners, each one cubic curve: Skia would cut its own arcs into dozens.</summary>
-    internal static SKPath RoundPath(SKRect edge, float radiusX, float radiusY)
+    /// <param name="isWhole">All of its places are to be whole numbers.</param>
+    internal static SKPath RoundPath(SKRect edge, float radiusX, float radiusY, bool isWhole = false)
     {
         // Of the radius, from a corner's tangent points: a quarter circle to 0.03 %.
         const float Handle = 0.5522848f;
         var (handleX, handleY) = (radiusX * (1 - Handle), radiusY * (1 - Handle));
+        if (isWhole)
+        {
+            (radiusX, radiusY, handleX, handleY) = (MathF.Round(radiusX), MathF.Round(radiusY), MathF.Round(handleX), MathF.Round(handleY));
+        }
+
         var (left, top, right, bottom) = (edge.Left, edge.Top, edge.Right, edge.Bottom);
         using var builder = new SKPathBuilder();
         builder.MoveTo(left + radiusX, top);
@@ -202,10 +248,16 @@ internal sealed class Pen(SKCanvas canvas, Typefaces typefaces, bool smooth) : I
         return builder.Detach();
     }
 
+    private static SKPath PathOf(OvalInk oval)
+    {
+        var edge = Steps(oval.CenterX - oval.RadiusX, oval.CenterY - oval.RadiusY, 2 * oval.RadiusX, 2 * oval.RadiusY);
+        return RoundPath(edge, edge.Width / 2, edge.Height / 2, isWhole: true);
+    }
+
     private static SKPath PathOf(ShapeInk shape)
     {
         using var builder = new SKPathBuilder();
-        builder.AddPoly([.. shape.Corners.Select(c => new SKPoint(Points.OnStep(c.X), Points.OnStep(c.Y)))], close: true);
+        builder.AddPoly([.. shape.Corners.Select(c => new SKPoint(Points.InSteps(c.X), Points.InSteps(c.Y)))], close: true);
         return builder.Detach();
     }
 }

@@ -8,7 +8,7 @@ namespace Tagend.Pages;
 /// <summary>One end of a piece over its measuring pin, at true size, with a scale from the outside of the pin. In points.</summary>
 internal sealed class CardEnd(BuildSpec spec, string name, Length loop, CardWriter write)
 {
-    private const float Line = 0.7f;
+    private const float Line = 0.6f;
     private const float TitleHeight = 10;
     private const float ScaleHeight = 13;
     private const int ArcSteps = 12;

@@ -6,7 +6,7 @@ namespace Tagend.Pages;
 /// <summary>Boxes to write into by hand: a header over the columns, a name before each row.</summary>
 internal sealed record FormGrid(IReadOnlyList<string> Header, IReadOnlyList<string> Rows, SheetStyle Style) : Block
 {
-    private const float Line = 0.5f;
+    private const float Line = 0.6f;
     private const float Padding = 4;
 
     /// <summary>Share of the width that the names take.</summary>

@@ -105,7 +105,7 @@ internal sealed class PieceDrawing(BuildSpec spec, string endA, string endB, Car
         { Separator: not null } => new OvalInk(x, bar, 4.2f, 3, 1, 255),
         { Mark.Kind: MarkKind.NockPoint } => new ShapeInk(
             [(x, bar + HalfServing + 0.5f), (x + 3.4f, bar + HalfServing + NockHeight), (x - 3.4f, bar + HalfServing + NockHeight)], Fill: 0),
-        _ => new BoxInk(x - 1.6f, bar - 3.2f, 3.2f, 6.4f, 0.7f, 255),
+        _ => new BoxInk(x - 1.6f, bar - 3.2f, 3.2f, 6.4f, 0.6f, 255),
     };
 
     private static IEnumerable<Ink> KeyInks(Fonts fonts, PieceLabel key, float top, float bar)

@@ -84,11 +84,13 @@ for line in open(sys.argv[1], encoding="utf-8"):
     elif kind == "shape":
         polygons(c, f[3])
         paint(c, f[2], float(f[1]))
-    elif kind == "outline":
+    elif kind == "bars":
         c.save()
         c.translate(float(f[1]), float(f[2]))
         c.scale(float(f[3]), float(f[3]))
-        polygons(c, f[4])
+        n = [int(v) for v in f[4].split(" ")]
+        for i in range(0, len(n), 4):
+            c.rectangle(*n[i:i + 4])
         c.restore()
         paint(c, "#000000", 0)
 surface.finish()

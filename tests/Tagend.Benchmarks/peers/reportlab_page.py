@@ -11,13 +11,13 @@ fonts = set()
 started = False
 
 
-def polygons(text, at=(0.0, 0.0), unit=1.0):
+def polygons(text):
     path = c.beginPath()
     for polygon in text.split(";"):
-        n = [float(v) * unit for v in polygon.split(" ")]
-        path.moveTo(at[0] + n[0], height - at[1] - n[1])
+        n = [float(v) for v in polygon.split(" ")]
+        path.moveTo(n[0], height - n[1])
         for i in range(2, len(n), 2):
-            path.lineTo(at[0] + n[i], height - at[1] - n[i + 1])
+            path.lineTo(n[i], height - n[i + 1])
         path.close()
     return path
 
@@ -62,7 +62,11 @@ for line in open(sys.argv[1], encoding="utf-8"):
         c.ellipse(x, height - y - h, x + w, height - y, **paint(f[6], float(f[5])))
     elif kind == "shape":
         c.drawPath(polygons(f[3]), **paint(f[2], float(f[1])))
-    elif kind == "outline":
-        path = polygons(f[4], (float(f[1]), float(f[2])), float(f[3]))
+    elif kind == "bars":
+        x, y, unit = (float(v) for v in f[1:4])
+        n = [unit * int(v) for v in f[4].split(" ")]
+        path = c.beginPath()
+        for i in range(0, len(n), 4):
+            path.rect(x + n[i], height - y - n[i + 1] - n[i + 3], n[i + 2], n[i + 3])
         c.drawPath(path, fillMode=1, **paint("#000000", 0))
 c.save()

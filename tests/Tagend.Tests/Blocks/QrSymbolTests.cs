@@ -49,30 +49,23 @@ public sealed class QrSymbolTests
     public void Of_MoreThanAnySymbolHolds_IsNull() => Assert.Null(QrSymbol.Of(new string('A', 4_297), QrRecovery.L));
 
     [Fact]
-    public void Outlines_CoverDarkModulesAndTheEdgesBetweenThemOnly()
+    public void Bars_CoverDarkModulesAndTheEdgesBetweenThemOnly()
     {
         var symbol = QrSymbol.Of("AC-42")!;
-        var outlines = QrOutline.Of(symbol);
+        var bars = QrBars.Of(symbol);
         for (var row = 0; row < symbol.Modules; row++)
         {
             for (var column = 0; column < symbol.Modules; column++)
             {
-                var (dark, x, y) = (symbol.IsDark(column, row), (2 * column) + 1, (2 * row) + 1);
-                Assert.Equal(dark, IsCovered(x, y));
-                Assert.Equal(dark && column + 1 < symbol.Modules && symbol.IsDark(column + 1, row), IsCovered(x + 1, y));
-                Assert.Equal(dark && row + 1 < symbol.Modules && symbol.IsDark(column, row + 1), IsCovered(x, y + 1));
+                var dark = symbol.IsDark(column, row);
+                Assert.Equal(dark, IsWithin(column, row, 1, 1));
+                Assert.Equal(dark && column + 1 < symbol.Modules && symbol.IsDark(column + 1, row), IsWithin(column, row, 2, 1));
+                Assert.Equal(dark && row + 1 < symbol.Modules && symbol.IsDark(column, row + 1), IsWithin(column, row, 1, 2));
             }
         }
 
-        // In half modules; a ray to the right crosses upright edges, down and up, as often as it is inside.
-        bool IsCovered(int halfX, int halfY)
-        {
-            var (x, y) = (halfX * QrOutline.UnitsPerModule / 2, halfY * QrOutline.UnitsPerModule / 2);
-            return outlines
-                .SelectMany(o => o.Zip(o.Skip(1).Append(o[0])))
-                .Where(e => e.First.X == e.Second.X && e.First.X > x && (e.First.Y > y) != (e.Second.Y > y))
-                .Sum(e => e.Second.Y > e.First.Y ? 1 : -1) != 0;
-        }
+        bool IsWithin(int x, int y, int width, int height) => bars.Any(b =>
+            b.X <= x && b.Y <= y && x + width <= b.X + b.Width && y + height <= b.Y + b.Height);
     }
 
     [Fact]
@@ -80,8 +73,8 @@ public sealed class QrSymbolTests
     {
         var block = new QrBlock(QrSymbol.Of("AC-42")!, 2);
         Assert.Equal((21 + 8) * 2, block.Side);
-        var ink = Assert.Single(Laid.Out(block, 100).InksAt(0, 0).OfType<Tagend.Output.OutlineInk>());
-        Assert.Equal((8, 8), (ink.X, ink.Y));
+        var ink = Assert.Single(Laid.Out(block, 100).InksAt(0, 0).OfType<Tagend.Output.BarsInk>());
+        Assert.Equal((8, 8, 2, 21), (ink.X, ink.Y, ink.Unit, ink.Bars.Max(b => b.X + b.Width)));
         Assert.Equal(["a QR code of 58 pt has 50 × 60 pt"], Laid.Misfits(block, 50, 60));
     }
 

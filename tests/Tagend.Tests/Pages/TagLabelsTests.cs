@@ -29,8 +29,8 @@ public sealed class TagLabelsTests
         foreach (var label in LabelsOf(bag, loop, SheetFixture.Compound(5), SheetFixture.Recurve()))
         {
             var dot = Points.PerInch / (label.Stock.DotsPerInch ?? 300);
-            var code = Assert.Single(label.Inks.OfType<OutlineInk>());
-            var module = code.Unit * QrOutline.UnitsPerModule;
+            var code = Assert.Single(label.Inks.OfType<BarsInk>());
+            var module = code.Unit;
             var dots = module / dot;
             Assert.Equal(MathF.Round(dots), dots, 0.01f);
             Assert.InRange(dots, label.Stock.DotsPerInch is null ? 3.99f : 2.99f, 6.01f);
@@ -38,7 +38,7 @@ public sealed class TagLabelsTests
             Assert.Equal(MathF.Round(code.Y / dot), code.Y / dot, 0.01f);
 
             var quiet = QrSymbol.QuietModules * module;
-            var side = code.Unit * code.Outlines.SelectMany(o => o).Max(c => c.X);
+            var side = code.Unit * code.Bars.Max(b => b.X + b.Width);
             var slack = dot / 2; // a sheet's labels are moved to the nearest dot
             Assert.True(code.X - quiet >= label.Left - slack && code.Y - quiet >= label.Top - slack);
             Assert.True(code.Y + side + quiet <= label.Bottom + slack);
@@ -72,7 +72,7 @@ public sealed class TagLabelsTests
     {
         var pages = Compose("letter-2x5", "roll-3x2", 1, SheetFixture.Compound(2), SheetFixture.Recurve()).Pages;
         Assert.Equal([612, 216, 216, 216], pages.Select(p => p.Width));
-        Assert.Equal(2, pages[0].Inks.OfType<OutlineInk>().Count());
+        Assert.Equal(2, pages[0].Inks.OfType<BarsInk>().Count());
     }
 
     [Theory]
@@ -84,9 +84,9 @@ public sealed class TagLabelsTests
     {
         var stock = Catalog.Stocks["letter-2x5"];
         var pages = Compose(stock.Name, stock.Name, first, SheetFixture.Compound(3)).Pages;
-        Assert.Equal(places, string.Join(" | ", pages.Select(p => string.Join(' ', p.Inks.OfType<OutlineInk>().Select(Place)))));
+        Assert.Equal(places, string.Join(" | ", pages.Select(p => string.Join(' ', p.Inks.OfType<BarsInk>().Select(Place)))));
 
-        int Place(OutlineInk code) =>
+        int Place(BarsInk code) =>
             1 + (int)(code.X / Points.Of(stock.AcrossPitch))
             + (stock.Columns * (int)((code.Y - Points.Of(stock.Top)) / Points.Of(stock.DownPitch)));
     }
@@ -170,7 +170,7 @@ public sealed class TagLabelsTests
         public bool Holds(Ink ink) => ink switch
         {
             TextInk text => IsWithin(text.X, text.Baseline),
-            OutlineInk code => IsWithin(code.X, code.Y),
+            BarsInk code => IsWithin(code.X, code.Y),
             _ => false,
         };
 
