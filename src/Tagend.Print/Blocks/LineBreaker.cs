@@ -96,17 +96,18 @@ internal static class LineBreaker
     private static IEnumerable<Word> Words(IReadOnlyList<Span> spans)
     {
         var parts = new List<Span>();
-        var part = new StringBuilder();
         var afterSpace = false;
         var onNewLine = false;
         foreach (var span in spans)
         {
+            var start = 0;
             for (var i = 0; i < span.Text.Length; i++)
             {
                 var c = span.Text[i];
                 if (c == '\n' || (c == ' ' && !HoldsOn(span.Text, i)))
                 {
-                    EndPart(span);
+                    EndPart(span, start, i);
+                    start = i + 1;
                     if (parts.Count > 0 || onNewLine)
                     {
                         yield return EndWord(span);
@@ -114,18 +115,16 @@ internal static class LineBreaker
 
                     afterSpace = true;
                     onNewLine = c == '\n';
-                    continue;
                 }
-
-                part.Append(c);
-                if (BreaksAfter(span.Text, i))
+                else if (BreaksAfter(span.Text, i))
                 {
-                    EndPart(span);
+                    EndPart(span, start, i + 1);
+                    start = i + 1;
                     yield return EndWord(span);
                 }
             }
 
-            EndPart(span);
+            EndPart(span, start, span.Text.Length);
         }
 
         if (parts.Count > 0 || onNewLine)
@@ -133,12 +132,11 @@ internal static class LineBreaker
             yield return EndWord(spans[^1]);
         }
 
-        void EndPart(Span span)
+        void EndPart(Span span, int start, int end)
         {
-            if (part.Length > 0)
+            if (end > start)
             {
-                parts.Add(new Span(part.ToString(), span.Style));
-                part.Clear();
+                parts.Add(span with { Text = span.Text[start..end] });
             }
         }
 
@@ -165,73 +163,86 @@ internal static class LineBreaker
         from rune in part.Text.EnumerateRunes()
         select new Word([part with { Text = rune.ToString() }], false, false);
 
-    private sealed record Word(IReadOnlyList<Span> Parts, bool AfterSpace, bool OnNewLine);
+    private sealed record Word(Span[] Parts, bool AfterSpace, bool OnNewLine);
 
     private sealed class Filling(Fonts fonts, TextStyle style)
     {
-        private readonly List<Span> _spans = [];
+        /// <summary>Words and spaces, to be joined where they have one style.</summary>
+        private readonly List<Span> _parts = [];
         private float _width;
 
         public string Lead { get; init; } = "";
 
-        public bool IsEmpty => _spans.Count == 0;
+        public bool IsEmpty => _parts.Count == 0;
 
-        public float WidthWith(Word word) =>
-            _width + Space(word) + Kern(word) + word.Parts.Sum(p => fonts.WidthOf(p.Text, p.Style));
+        public float WidthWith(Word word)
+        {
+            var width = _width + Space(word) + Kern(word);
+            foreach (var part in word.Parts)
+            {
+                width += fonts.WidthOf(part.Text, part.Style);
+            }
+
+            return width;
+        }
 
         /// <param name="width">With it: <see cref="WidthWith"/>.</param>
         public void Add(Word word, float width)
         {
             _width = width;
-            var lead = Space(word) > 0 ? " " : "";
-            foreach (var part in word.Parts)
+            if (Space(word) > 0)
             {
-                if (_spans.Count > 0 && _spans[^1].Style == part.Style)
-                {
-                    _spans[^1] = part with { Text = _spans[^1].Text + lead + part.Text };
-                }
-                else
-                {
-                    if (lead.Length > 0)
-                    {
-                        _spans[^1] = _spans[^1] with { Text = _spans[^1].Text + lead };
-                    }
-
-                    _spans.Add(part);
-                }
-
-                lead = "";
+                _parts.Add(new Span(" ", _parts[^1].Style));
             }
+
+            _parts.AddRange(word.Parts);
         }
 
         public Line Close()
         {
             var runs = new List<Run>();
-            var x = 0f;
-            foreach (var span in _spans)
+            var (x, height, baseline) = (0f, 0f, 0f);
+            foreach (var span in Joined())
             {
                 runs.Add(new Run(x, span));
                 x += fonts.WidthOf(span.Text, span.Style);
             }
 
-            var styles = IsEmpty ? [style] : _spans.Select(s => s.Style).ToList();
-            var baseline = styles.Max(s => s.BaselineFrom(0));
-            return new Line(runs, x, styles.Max(s => s.LineHeight), baseline, Lead, _width);
+            foreach (var used in IsEmpty ? [style] : runs.Select(r => r.Span.Style))
+            {
+                (height, baseline) = (Math.Max(height, used.LineHeight), Math.Max(baseline, used.BaselineFrom(0)));
+            }
+
+            return new Line(runs, x, height, baseline, Lead, _width);
+        }
+
+        private IEnumerable<Span> Joined()
+        {
+            var text = new StringBuilder();
+            for (var i = 0; i < _parts.Count; i++)
+            {
+                text.Append(_parts[i].Text);
+                if (i + 1 == _parts.Count || _parts[i + 1].Style != _parts[i].Style)
+                {
+                    yield return _parts[i] with { Text = text.ToString() };
+                    text.Clear();
+                }
+            }
         }
 
         /// <summary>Between a word and the one before it, where no space parts them.</summary>
         private float Kern(Word word)
         {
-            if (IsEmpty || word.AfterSpace || _spans[^1].Style != word.Parts[0].Style || word.Parts[0].Text.Length == 0)
+            if (IsEmpty || word.AfterSpace || _parts[^1].Style != word.Parts[0].Style || word.Parts[0].Text.Length == 0)
             {
                 return 0;
             }
 
-            Rune.DecodeLastFromUtf16(_spans[^1].Text, out var last, out _);
+            Rune.DecodeLastFromUtf16(_parts[^1].Text, out var last, out _);
             var (first, style) = (word.Parts[0].Text.EnumerateRunes().First(), word.Parts[0].Style);
             return fonts.WidthOf($"{last}{first}", style) - fonts.WidthOf($"{last}", style) - fonts.WidthOf($"{first}", style);
         }
 
-        private float Space(Word word) => word.AfterSpace && !IsEmpty ? fonts.WidthOf(" ", _spans[^1].Style) : 0;
+        private float Space(Word word) => word.AfterSpace && !IsEmpty ? fonts.WidthOf(" ", _parts[^1].Style) : 0;
     }
 }

@@ -15,18 +15,24 @@ public sealed class Face
     private readonly WordShaper _words;
     private readonly ConcurrentDictionary<string, TextMeasure> _measures = new(StringComparer.Ordinal);
 
-    internal Face(byte[] file, SKTypeface typeface)
+    private readonly Lazy<SKTypeface> _typeface;
+
+    private Face(SKData file, WordShaper words)
     {
         File = file;
-        Typeface = typeface;
-        _words = new WordShaper(file);
+        _words = words;
+        _typeface = new(() => SKTypeface.FromData(file));
     }
 
-    internal byte[] File { get; }
+    internal SKData File { get; }
 
-    internal SKTypeface Typeface { get; }
+    /// <summary>With all its glyphs; documents have their own, cut to theirs.</summary>
+    internal SKTypeface Typeface => _typeface.Value;
 
     internal int UnitsPerEm => _words.UnitsPerEm;
+
+    /// <summary>Null where it is no font.</summary>
+    internal static Face? Of(SKData file) => WordShaper.Of(file) is { } words ? new Face(file, words) : null;
 
     /// <summary>Width of a text in points.</summary>
     public float WidthOf(string text, TextStyle style)
@@ -73,15 +79,6 @@ public sealed class Face
 
         return new ShapedText([.. glyphs], [.. places], [.. advances], width);
     }
-
-    /// <summary>A font whose advances are not rounded, or text taken from the PDF has stray spaces.</summary>
-    internal static SKFont FontOf(SKTypeface typeface, float size, bool smooth) => new(typeface, size)
-    {
-        Subpixel = true,
-        LinearMetrics = true,
-        Hinting = SKFontHinting.None,
-        Edging = smooth ? SKFontEdging.Antialias : SKFontEdging.Alias,
-    };
 
     private TextMeasure MeasureAnew(string text)
     {

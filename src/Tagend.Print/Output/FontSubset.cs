@@ -22,42 +22,39 @@ internal static unsafe partial class FontSubset
 
     /// <summary>A typeface with these glyphs only, and the numbers they have in it: small ones take less room in a PDF.</summary>
     /// <param name="glyphs">By the Unicode scalar value each stands for.</param>
-    public static (SKTypeface Typeface, Dictionary<ushort, ushort> Numbers) Cut(byte[] font, SortedDictionary<int, ushort> glyphs)
+    public static (SKTypeface Typeface, Dictionary<ushort, ushort> Numbers) Cut(SKData font, SortedDictionary<int, ushort> glyphs)
     {
-        fixed (byte* start = font)
+        var blob = hb_blob_create((byte*)font.Data, (uint)font.Size, MemoryModeReadonly, null, null);
+        var face = hb_face_create(blob, 0);
+        var input = hb_subset_input_create_or_fail();
+        foreach (var glyph in glyphs.Values)
         {
-            var blob = hb_blob_create(start, (uint)font.Length, MemoryModeReadonly, null, null);
-            var face = hb_face_create(blob, 0);
-            var input = hb_subset_input_create_or_fail();
-            foreach (var glyph in glyphs.Values)
-            {
-                hb_set_add(hb_subset_input_set(input, Glyphs), glyph);
-            }
-
-            hb_set_add(hb_subset_input_set(input, DroppedTables), CharacterMapTag);
-            hb_set_clear(hb_subset_input_set(input, LayoutFeatureTags));
-            hb_subset_input_set_flags(input, NoHinting | NoLayoutClosure);
-            var plan = hb_subset_plan_create_or_fail(face, input);
-            var cut = plan == 0 ? 0 : hb_subset_plan_execute_or_fail(plan);
-            if (cut == 0)
-            {
-                throw new InvalidOperationException("the font could not be subset");
-            }
-
-            var toNew = hb_subset_plan_old_to_new_glyph_mapping(plan);
-            var numbers = glyphs.Values.Distinct().ToDictionary(g => g, g => (ushort)hb_map_get(toNew, g));
-            hb_subset_plan_destroy(plan);
-            hb_subset_input_destroy(input);
-            hb_face_destroy(face);
-            hb_blob_destroy(blob);
-            AddCharacterMap(cut, CharacterMap.Of(glyphs.Select(g => (g.Key, numbers[g.Value]))));
-            var result = hb_face_reference_blob(cut);
-            var bytes = hb_blob_get_data(result, out var length);
-            using var data = SKData.CreateCopy((nint)bytes, length);
-            hb_blob_destroy(result);
-            hb_face_destroy(cut);
-            return (SKTypeface.FromData(data), numbers);
+            hb_set_add(hb_subset_input_set(input, Glyphs), glyph);
         }
+
+        hb_set_add(hb_subset_input_set(input, DroppedTables), CharacterMapTag);
+        hb_set_clear(hb_subset_input_set(input, LayoutFeatureTags));
+        hb_subset_input_set_flags(input, NoHinting | NoLayoutClosure);
+        var plan = hb_subset_plan_create_or_fail(face, input);
+        var cut = plan == 0 ? 0 : hb_subset_plan_execute_or_fail(plan);
+        if (cut == 0)
+        {
+            throw new InvalidOperationException("the font could not be subset");
+        }
+
+        var toNew = hb_subset_plan_old_to_new_glyph_mapping(plan);
+        var numbers = glyphs.Values.Distinct().ToDictionary(g => g, g => (ushort)hb_map_get(toNew, g));
+        hb_subset_plan_destroy(plan);
+        hb_subset_input_destroy(input);
+        hb_face_destroy(face);
+        hb_blob_destroy(blob);
+        AddCharacterMap(cut, CharacterMap.Of(glyphs.Select(g => (g.Key, numbers[g.Value]))));
+        var result = hb_face_reference_blob(cut);
+        var bytes = hb_blob_get_data(result, out var length);
+        using var data = SKData.CreateCopy((nint)bytes, length);
+        hb_blob_destroy(result);
+        hb_face_destroy(cut);
+        return (SKTypeface.FromData(data), numbers);
     }
 
     private static void AddCharacterMap(nint face, byte[] map)

@@ -26,19 +26,10 @@ public sealed class Fonts
     private static Face Load(string folder, Weight weight)
     {
         var path = Path.Combine(folder, $"Inter-{weight}.ttf");
-        byte[] file;
-        try
-        {
-            file = File.ReadAllBytes(path);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            throw new TagendException($"{path}: the font cannot be read; put back templates/fonts as it was shipped", e);
-        }
-
-        using var data = SKData.CreateCopy(file);
-        var typeface = SKTypeface.FromData(data)
+        // Mapped, not read: of a face a few pages' glyphs are looked at.
+        var file = SKData.Create(path)
+            ?? throw new TagendException($"{path}: the font cannot be read; put back templates/fonts as it was shipped");
+        return Face.Of(file)
             ?? throw new TagendException($"{path}: is no font; put back templates/fonts as it was shipped");
-        return new Face(file, typeface);
     }
 }

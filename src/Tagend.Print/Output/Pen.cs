@@ -16,7 +16,7 @@ internal sealed class Pen : IDisposable
     /// <summary>How far bars stay clear of light: a fiftieth of a square, more than a rounding, less than can be seen.</summary>
     private const int Trace = 1;
 
-    /// <summary>In steps, 0.01 mm: a smaller kern goes to the next glyph, for each costs as much as a word.</summary>
+    /// <summary>In steps, 0.033 mm, less than a dot at 600 dpi: a smaller kern goes to the next glyph, for each costs as much as a word.</summary>
     private const float LeastKern = 6;
 
     private readonly SKCanvas _canvas;
@@ -98,7 +98,7 @@ internal sealed class Pen : IDisposable
         }
 
         Use(SKPaintStyle.Fill, ink.Style.Gray, ink.Style.Color);
-        using var font = Face.FontOf(_typefaces[ink.Style.Weight], ink.Style.Size / Points.Step, _smooth);
+        var font = _typefaces.FontOf(ink.Style.Weight, ink.Style.Size / Points.Step, _smooth);
         using var builder = new SKTextBlobBuilder();
         builder.AddHorizontalRun(_typefaces.NumbersOf(text, ink.Style.Weight), font, GlyphPlaces(text, ink.Style), 0);
         using var blob = builder.Build();
@@ -140,11 +140,16 @@ internal sealed class Pen : IDisposable
         _paint.PathEffect = null;
     }
 
-    /// <remarks>Filled to the middle of its line: the same numbers twice take little room in a file.</remarks>
+    /// <remarks>
+    /// Filled to the middle of its line: the same numbers twice take little room in a file. Without a line it is where it is,
+    /// for it may be a line of whole dots on a label.
+    /// </remarks>
     private void Draw(BoxInk box)
     {
         var inset = box.Stroke / 2;
-        var edge = Steps(box.X + inset, box.Y + inset, box.Width - box.Stroke, box.Height - box.Stroke);
+        var edge = box.Stroke > 0
+            ? Steps(box.X + inset, box.Y + inset, box.Width - box.Stroke, box.Height - box.Stroke)
+            : SKRect.Create(box.X / Points.Step, box.Y / Points.Step, box.Width / Points.Step, box.Height / Points.Step);
         var radius = MathF.Max(0, box.Radius - inset);
         if (box.Fill is { } fill)
         {

@@ -15,4 +15,7 @@ public static class Points
 
     /// <summary>The whole number of steps nearest to a place.</summary>
     internal static float InSteps(float place) => MathF.Round(place / Step);
+
+    /// <summary>The place on a step that is nearest.</summary>
+    internal static float OnStep(float place) => InSteps(place) * Step;
 }

@@ -6,6 +6,7 @@ namespace Tagend.Output;
 internal sealed class Typefaces : IDisposable
 {
     private readonly Dictionary<Weight, (SKTypeface Typeface, Dictionary<ushort, ushort> Numbers)> _cut = [];
+    private readonly Dictionary<(Weight Weight, float Size), SKFont> _fontsMade = [];
     private readonly Fonts _fonts;
 
     private Typefaces(Fonts fonts) => _fonts = fonts;
@@ -35,8 +36,31 @@ internal sealed class Typefaces : IDisposable
         return faces;
     }
 
+    /// <summary>A font whose advances are not rounded, or text taken from the PDF has stray spaces. It is the typefaces' own.</summary>
+    public SKFont FontOf(Weight weight, float size, bool smooth)
+    {
+        if (!_fontsMade.TryGetValue((weight, size), out var font))
+        {
+            font = new SKFont(this[weight], size)
+            {
+                Subpixel = true,
+                LinearMetrics = true,
+                Hinting = SKFontHinting.None,
+                Edging = smooth ? SKFontEdging.Antialias : SKFontEdging.Alias,
+            };
+            _fontsMade.Add((weight, size), font);
+        }
+
+        return font;
+    }
+
     public void Dispose()
     {
+        foreach (var font in _fontsMade.Values)
+        {
+            font.Dispose();
+        }
+
         foreach (var cut in _cut.Values)
         {
             cut.Typeface.Dispose();

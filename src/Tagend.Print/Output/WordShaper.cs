@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using HarfBuzzSharp;
+using SkiaSharp;
 using Buffer = HarfBuzzSharp.Buffer;
 
 namespace Tagend.Output;
@@ -26,14 +27,24 @@ internal sealed class WordShaper
     /// <summary>For the font, which one thread at a time may ask.</summary>
     private readonly Lock _lock = new();
 
-    /// <param name="file">A font that can be read.</param>
-    public WordShaper(byte[] file)
+    /// <summary>The font's bytes, which are to stay where they are as long as it is used.</summary>
+    private readonly SKData _file;
+
+    private WordShaper(SKData file, HarfBuzzSharp.Face face)
     {
-        (_font, UnitsPerEm) = Open(file);
+        (_file, _font, UnitsPerEm) = (file, FontOf(face), face.UnitsPerEm);
         _known = _words.GetAlternateLookup<ReadOnlySpan<char>>();
     }
 
     public int UnitsPerEm { get; }
+
+    /// <summary>Null where it is no font.</summary>
+    public static WordShaper? Of(SKData file)
+    {
+        using var blob = new Blob(file.Data, (int)file.Size, MemoryMode.ReadOnly);
+        using var face = new HarfBuzzSharp.Face(blob, 0);
+        return face.GlyphCount > 0 ? new WordShaper(file, face) : null;
+    }
 
     public bool Has(int character)
     {
@@ -69,22 +80,11 @@ internal sealed class WordShaper
         }
     }
 
-    private static unsafe (Font Font, int UnitsPerEm) Open(byte[] file)
+    private static Font FontOf(HarfBuzzSharp.Face face)
     {
-        // HarfBuzz's own copy: what Blob.FromStream points at may move.
-        fixed (byte* start = file)
-        {
-            using var blob = new Blob((nint)start, file.Length, MemoryMode.Duplicate);
-            return Open(blob);
-        }
-    }
-
-    private static (Font Font, int UnitsPerEm) Open(Blob blob)
-    {
-        using var face = new HarfBuzzSharp.Face(blob, 0);
         var font = new Font(face);
         font.SetScale(face.UnitsPerEm, face.UnitsPerEm);
-        return (font, face.UnitsPerEm);
+        return font;
     }
 
     private ShapedText ShapeAnew(ReadOnlySpan<char> word)
@@ -93,6 +93,7 @@ internal sealed class WordShaper
         buffer.AddUtf16(word);
         buffer.GuessSegmentProperties();
         _font.Shape(buffer, FeaturesOf(word));
+        GC.KeepAlive(_file);
         var glyphs = new ushort[buffer.Length];
         var places = new int[buffer.Length];
         var advances = new int[buffer.Length];

@@ -80,34 +80,22 @@ public sealed class CustomerSheet
             return new Composed([], problems);
         }
 
-        var markdown = template.Fill(data);
+        var text = new SheetMarkdown(template.Fill(data));
         var drawn = new Drawn(language, style => new SheetDrawing(data, style));
-        Composed? best = null;
-        foreach (var style in SheetStyle.LooseToDense.Select(s => s with { Accent = _catalog.Shop.Accent }))
+        var sheet = Roomiest(MostPages);
+        return sheet.Pages.Count > MostPages ? Roomiest(sheet.Pages.Count) : sheet; // if it takes more, no denser than that asks for
+
+        Composed Roomiest(int most) => StyleSearch.Roomiest(SheetStyle.LooseToDense, Lay, pages => pages.Pages.Count > 0 && pages.Pages.Count <= most);
+
+        Composed Lay(SheetStyle loose)
         {
-            var text = MarkdownBlocks.Of(markdown, template.Find, style, drawn);
-            if (text.Problems.Count > 0)
-            {
-                return new Composed([], text.Problems);
-            }
-
-            var pages = new SheetLayout(_fonts, paper, style, _catalog.Shop, _logo).Of(text, new Place($"customer sheet {data.Order}"));
-            if (best is null || IsShorter(pages, best))
-            {
-                best = pages;
-            }
-
-            if (best.Pages.Count is > 0 and <= MostPages)
-            {
-                break;
-            }
+            var style = loose with { Accent = _catalog.Shop.Accent };
+            var blocks = MarkdownBlocks.Of(text, template.Find, style, drawn);
+            return blocks.Problems.Count > 0
+                ? new Composed([], blocks.Problems)
+                : new SheetLayout(_fonts, paper, style, _catalog.Shop, _logo).Of(blocks, new Place($"customer sheet {data.Order}"));
         }
-
-        return best!;
     }
-
-    private static bool IsShorter(Composed pages, Composed than) =>
-        pages.Pages.Count > 0 && (than.Pages.Count == 0 || pages.Pages.Count < than.Pages.Count);
 
     private static string FileOf(string folder, BowSystem system, string language) =>
         Path.Combine(folder, "sheets", $"{system.ToString().ToLowerInvariant()}.{language}.md");

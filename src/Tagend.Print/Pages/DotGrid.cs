@@ -11,7 +11,7 @@ internal readonly record struct DotGrid(int DotsPerInch)
     private const int SheetDotsPerInch = 300;
 
     /// <summary>How far a bar's edges stay within its dots, in dots: a printer paints every dot that it touches.</summary>
-    private const float Trace = 0.1f;
+    private const float Trace = 0.05f;
 
     /// <summary>Of a dot, in points.</summary>
     public float Size => Points.PerInch / DotsPerInch;

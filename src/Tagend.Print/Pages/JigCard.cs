@@ -27,36 +27,13 @@ public static class JigCard
         }
 
         var room = new Room(width - (2 * Margin), height - (2 * Margin), Fill: true);
-        return Roomiest(style => Content(build, catalog, symbol, fonts, style).Place(fonts, room)) switch
+        var laid = StyleSearch.Roomiest(
+            CardStyle.FromRoomyToTight, style => Content(build, catalog, symbol, fonts, style).Place(fonts, room), placement => placement is Placed);
+        return laid switch
         {
             Placed placed => new Composed([new Page(width, height, [.. placed.InksAt(Margin, Margin)])], []),
             var misfit => new Composed([], [.. ((Misfit)misfit).Reasons.Select(r => new Problem(at, null, $"{r}; on {paper.Title}"))]),
         };
-    }
-
-    /// <summary>
-    /// The roomiest style that fits, or why the tightest does not. Halves the styles at each try: where one fits, all tighter
-    /// ones are taken to fit too.
-    /// </summary>
-    private static Placement Roomiest(Func<CardStyle, Placement> place)
-    {
-        var styles = CardStyle.FromRoomyToTight;
-        var (from, to) = (0, styles.Count - 1);
-        Placement? best = null;
-        while (from < to)
-        {
-            var middle = (from + to) / 2;
-            if (place(styles[middle]) is Placed placed)
-            {
-                (best, to) = (placed, middle);
-            }
-            else
-            {
-                from = middle + 1;
-            }
-        }
-
-        return best ?? place(styles[^1]);
     }
 
     private static Stack Content(Build build, ShopCatalog catalog, QrSymbol symbol, Fonts fonts, CardStyle style)

@@ -16,6 +16,16 @@ namespace Tagend.Pages;
 /// <param name="Foot">Of each page, with the marks of <see cref="SheetFields"/> for the page's number.</param>
 internal sealed record SheetText(IReadOnlyList<FlowItem> Items, string Foot, IReadOnlyList<Problem> Problems);
 
+/// <summary>A sheet's text, parsed once for all styles it is tried in.</summary>
+internal sealed class SheetMarkdown(string text)
+{
+    private static readonly MarkdownPipeline Dialect = new MarkdownPipelineBuilder().UsePipeTables().UseTaskLists().UseCustomContainers().Build();
+
+    public string[] Lines { get; } = text.Split('\n');
+
+    public MarkdownDocument Document { get; } = Markdown.Parse(text, Dialect);
+}
+
 /// <summary>What a sheet's text calls for and the program makes.</summary>
 /// <param name="Pieces">The drawing of the pieces.</param>
 internal sealed record Drawn(SheetLanguage Language, Func<SheetStyle, Block> Pieces);
@@ -24,8 +34,6 @@ internal sealed record Drawn(SheetLanguage Language, Func<SheetStyle, Block> Pie
 internal sealed class MarkdownBlocks
 {
     private const string ColumnsName = "columns";
-
-    private static readonly MarkdownPipeline Dialect = new MarkdownPipelineBuilder().UsePipeTables().UseTaskLists().UseCustomContainers().Build();
 
     private readonly SheetStyle _style;
     private readonly MarkdownSpans _spans;
@@ -36,20 +44,20 @@ internal sealed class MarkdownBlocks
     private List<FlowItem> _items = [];
     private string _foot = "";
 
-    private MarkdownBlocks(string markdown, Func<string, Place> find, SheetStyle style, Drawn drawn)
+    private MarkdownBlocks(string[] lines, Func<string, Place> find, SheetStyle style, Drawn drawn)
     {
         _style = style;
         _drawn = drawn;
         _find = find;
-        _lines = markdown.Split('\n');
+        _lines = lines;
         _spans = new MarkdownSpans(drawn.Language, Refuse);
     }
 
     /// <param name="find">Where a line of the filled text stands in the template.</param>
-    public static SheetText Of(string markdown, Func<string, Place> find, SheetStyle style, Drawn drawn)
+    public static SheetText Of(SheetMarkdown markdown, Func<string, Place> find, SheetStyle style, Drawn drawn)
     {
-        var blocks = new MarkdownBlocks(markdown, find, style, drawn);
-        foreach (var block in Markdown.Parse(markdown, Dialect))
+        var blocks = new MarkdownBlocks(markdown.Lines, find, style, drawn);
+        foreach (var block in markdown.Document)
         {
             blocks.Add(block);
         }

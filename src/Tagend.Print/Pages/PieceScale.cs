@@ -17,5 +17,5 @@ internal sealed record PieceScale(Length FinishedLength, float Width, int Denomi
         new(finishedLength, width, (int)Math.Ceiling(Points.Of(finishedLength) / (width - (2 * margin))));
 
     /// <param name="place">From end A.</param>
-    public float At(Length place) => Left + (Points.Of(place) / Denominator);
+    public float At(Length place) => Points.OnStep(Left + (Points.Of(place) / Denominator));
 }
