@@ -9,12 +9,16 @@ internal static class QrBars
     public static IReadOnlyList<Bar> Of(QrSymbol symbol)
     {
         var bars = new List<Bar>();
+        var row = new List<Bar>();
         for (var y = 0; y < symbol.Modules; y++)
         {
             for (var x = 0; x < symbol.Modules; x++)
             {
                 AddFrom(x, y);
             }
+
+            bars.AddRange(row.OrderBy(b => b.Width).ThenBy(b => b.Height)); // a file has less to say of those of one size in a row
+            row.Clear();
         }
 
         return bars;
@@ -28,7 +32,7 @@ internal static class QrBars
                 var next = DarkInRow(x, y + height, width);
                 if (next < width && !IsDarkRow(x, y - 1, width) && !IsDarkColumn(x - 1, y, height))
                 {
-                    bars.Add(new Bar(x, y, width, height));
+                    row.Add(new Bar(x, y, width, height));
                 }
 
                 (width, height) = (next, height + 1);

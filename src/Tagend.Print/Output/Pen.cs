@@ -11,7 +11,7 @@ namespace Tagend.Output;
 internal sealed class Pen : IDisposable
 {
     /// <summary>So that all places of bars are whole numbers too.</summary>
-    internal const int PartsOfSquare = 20;
+    internal const int PartsOfSquare = 50;
 
     /// <summary>How far bars stay clear of light: a fiftieth of a square, more than a rounding, less than can be seen.</summary>
     private const int Trace = 1;
@@ -136,20 +136,20 @@ internal sealed class Pen : IDisposable
         var gap = Points.InSteps(line.Dash);
         using var dash = gap > 0 ? SKPathEffect.CreateDash([gap, gap], 0) : null;
         _paint.PathEffect = dash;
-        _canvas.DrawLine(Points.InSteps(line.X1), Points.InSteps(line.Y1), Points.InSteps(line.X2), Points.InSteps(line.Y2), _paint);
+        _canvas.DrawLine(
+            Points.InFineSteps(line.X1), Points.InFineSteps(line.Y1), Points.InFineSteps(line.X2), Points.InFineSteps(line.Y2), _paint);
         _paint.PathEffect = null;
     }
 
-    /// <remarks>
-    /// Filled to the middle of its line: the same numbers twice take little room in a file. Without a line it is where it is,
-    /// for it may be a line of whole dots on a label.
-    /// </remarks>
+    /// <remarks>Filled to the middle of its line: the same numbers twice take little room in a file.</remarks>
     private void Draw(BoxInk box)
     {
         var inset = box.Stroke / 2;
-        var edge = box.Stroke > 0
-            ? Steps(box.X + inset, box.Y + inset, box.Width - box.Stroke, box.Height - box.Stroke)
-            : SKRect.Create(box.X / Points.Step, box.Y / Points.Step, box.Width / Points.Step, box.Height / Points.Step);
+        var edge = new SKRect(
+            Points.InFineSteps(box.X + inset),
+            Points.InFineSteps(box.Y + inset),
+            Points.InFineSteps(box.X + box.Width - inset),
+            Points.InFineSteps(box.Y + box.Height - inset));
         var radius = MathF.Max(0, box.Radius - inset);
         if (box.Fill is { } fill)
         {

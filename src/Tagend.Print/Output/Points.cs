@@ -16,6 +16,9 @@ public static class Points
     /// <summary>The whole number of steps nearest to a place.</summary>
     internal static float InSteps(float place) => MathF.Round(place / Step);
 
+    /// <summary>The same to a quarter of a step, for what is measured, or lies on a printer's dots.</summary>
+    internal static float InFineSteps(float place) => MathF.Round(place / Step * 4) / 4;
+
     /// <summary>The place on a step that is nearest.</summary>
     internal static float OnStep(float place) => InSteps(place) * Step;
 }

@@ -1,3 +1,4 @@
+using System.Buffers.Binary;
 using System.Collections.Concurrent;
 using HarfBuzzSharp;
 using SkiaSharp;
@@ -38,9 +39,14 @@ internal sealed class WordShaper
 
     public int UnitsPerEm { get; }
 
-    /// <summary>Null where it is no font.</summary>
+    /// <summary>Null where it is no font, or only a part of one.</summary>
     public static WordShaper? Of(SKData file)
     {
+        if (!HasAllTables(file.AsSpan()))
+        {
+            return null;
+        }
+
         using var blob = new Blob(file.Data, (int)file.Size, MemoryMode.ReadOnly);
         using var face = new HarfBuzzSharp.Face(blob, 0);
         return face.GlyphCount > 0 ? new WordShaper(file, face) : null;
@@ -78,6 +84,28 @@ internal sealed class WordShaper
             _words[word.ToString()] = shaped;
             return shaped;
         }
+    }
+
+    /// <summary>Whether the tables that a font's head names are within the file: OpenType (ISO/IEC 14496-22), 4.5.1.</summary>
+    private static bool HasAllTables(ReadOnlySpan<byte> font)
+    {
+        const int HeadLength = 12;
+        const int RecordLength = 16;
+        var records = font.Length < HeadLength ? 0 : BinaryPrimitives.ReadUInt16BigEndian(font[4..]);
+        if (records == 0 || font.Length < HeadLength + (records * RecordLength))
+        {
+            return false;
+        }
+
+        for (var record = font[HeadLength..]; records > 0; records--, record = record[RecordLength..])
+        {
+            if (BinaryPrimitives.ReadUInt32BigEndian(record[8..]) + (long)BinaryPrimitives.ReadUInt32BigEndian(record[12..]) > font.Length)
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     private static Font FontOf(HarfBuzzSharp.Face face)
