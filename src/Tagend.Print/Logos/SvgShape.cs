@@ -61,7 +61,7 @@ internal static class SvgShape
     {
         var (x, y) = (element.Length("cx", 0), element.Length("cy", 0));
         return radiusX > 0 && radiusY > 0
-            ? Pen.RoundPath(new SKRect(x - radiusX, y - radiusY, x + radiusX, y + radiusY), radiusX, radiusY)
+            ? RoundPath.Of(new SKRect(x - radiusX, y - radiusY, x + radiusX, y + radiusY), radiusX, radiusY)
             : null;
     }
 
@@ -78,7 +78,7 @@ internal static class SvgShape
         }
 
         return radiusX > 0 && radiusY > 0
-            ? Pen.RoundPath(edge, Math.Min(radiusX, edge.Width / 2), Math.Min(radiusY, edge.Height / 2))
+            ? RoundPath.Of(edge, Math.Min(radiusX, edge.Width / 2), Math.Min(radiusY, edge.Height / 2))
             : Polygon([edge.Left, edge.Top, edge.Right, edge.Top, edge.Right, edge.Bottom, edge.Left, edge.Bottom], close: true);
     }
 

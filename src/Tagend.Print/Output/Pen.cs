@@ -5,8 +5,8 @@ namespace Tagend.Output;
 
 /// <summary>Draws inks on a Skia canvas, document and picture alike.</summary>
 /// <remarks>
-/// In whole steps (<see cref="Points.Step"/>): Skia writes each number of a PDF with all its decimals, and most of a page
-/// is numbers.
+/// In whole steps (<see cref="Points.Step"/>), lines and boxes in quarters of them: Skia writes each number of a PDF with all
+/// its decimals, and most of a page is numbers.
 /// </remarks>
 internal sealed class Pen : IDisposable
 {
@@ -172,7 +172,7 @@ internal sealed class Pen : IDisposable
             return;
         }
 
-        using var path = RoundPath(edge, radius / Points.Step, radius / Points.Step, isWhole: true);
+        using var path = RoundPath.Of(edge, radius / Points.Step, radius / Points.Step, isWhole: true);
         _canvas.DrawPath(path, _paint);
     }
 
@@ -226,37 +226,10 @@ internal sealed class Pen : IDisposable
     private static SKRect Steps(float x, float y, float width, float height) =>
         new(Points.InSteps(x), Points.InSteps(y), Points.InSteps(x + width), Points.InSteps(y + height));
 
-    /// <summary>A rectangle with elliptic corners, each one cubic curve: Skia would cut its own arcs into dozens.</summary>
-    /// <param name="isWhole">All of its places are to be whole numbers.</param>
-    internal static SKPath RoundPath(SKRect edge, float radiusX, float radiusY, bool isWhole = false)
-    {
-        // Of the radius, from a corner's tangent points: a quarter circle to 0.03 %.
-        const float Handle = 0.5522848f;
-        var (handleX, handleY) = (radiusX * (1 - Handle), radiusY * (1 - Handle));
-        if (isWhole)
-        {
-            (radiusX, radiusY, handleX, handleY) = (MathF.Round(radiusX), MathF.Round(radiusY), MathF.Round(handleX), MathF.Round(handleY));
-        }
-
-        var (left, top, right, bottom) = (edge.Left, edge.Top, edge.Right, edge.Bottom);
-        using var builder = new SKPathBuilder();
-        builder.MoveTo(left + radiusX, top);
-        builder.LineTo(right - radiusX, top);
-        builder.CubicTo(right - handleX, top, right, top + handleY, right, top + radiusY);
-        builder.LineTo(right, bottom - radiusY);
-        builder.CubicTo(right, bottom - handleY, right - handleX, bottom, right - radiusX, bottom);
-        builder.LineTo(left + radiusX, bottom);
-        builder.CubicTo(left + handleX, bottom, left, bottom - handleY, left, bottom - radiusY);
-        builder.LineTo(left, top + radiusY);
-        builder.CubicTo(left, top + handleY, left + handleX, top, left + radiusX, top);
-        builder.Close();
-        return builder.Detach();
-    }
-
     private static SKPath PathOf(OvalInk oval)
     {
         var edge = Steps(oval.CenterX - oval.RadiusX, oval.CenterY - oval.RadiusY, 2 * oval.RadiusX, 2 * oval.RadiusY);
-        return RoundPath(edge, edge.Width / 2, edge.Height / 2, isWhole: true);
+        return RoundPath.Of(edge, edge.Width / 2, edge.Height / 2, isWhole: true);
     }
 
     private static SKPath PathOf(ShapeInk shape)
