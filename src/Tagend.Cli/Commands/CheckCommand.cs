@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Tagend.Catalog;
 using Tagend.Pages;
 using Tagend.Problems;
 using Tagend.Specs;
@@ -34,13 +35,9 @@ internal static class CheckCommand
         }
         else
         {
-            foreach (var piece in report.Pieces.Where(p => p.Spec is not null))
-            {
-                SpecText.Write(Console.Out, piece.Spec!, piece.Slip);
-            }
-
-            PullText.Write(Console.Out, report.Sets, catalog);
-            Console.WriteLine(Summary(report));
+            // A season's specs are some million lines, too many to write each by itself.
+            using var output = new StreamWriter(Console.OpenStandardOutput(), Console.OutputEncoding);
+            Write(output, report, catalog);
         }
 
         return options.Book.HasFailed ? ExitCode.World
@@ -48,11 +45,28 @@ internal static class CheckCommand
             : ExitCode.Done;
     }
 
+    private static void Write(TextWriter output, SetReport report, ShopCatalog catalog)
+    {
+        var withheld = report.Withheld.ToHashSet();
+        var pull = new PullList(catalog.Shop);
+        foreach (var piece in report.Pieces.Where(p => p.Spec is not null))
+        {
+            SpecText.Write(output, piece.Spec!, piece.Slip);
+            if (!withheld.Contains(piece.Order))
+            {
+                pull.Add(piece);
+            }
+        }
+
+        PullText.Write(output, pull, report.Ready.Count, catalog);
+        output.WriteLine(Summary(report));
+    }
+
     private static string Summary(SetReport report)
     {
         var problems = report.Problems.Count(p => p.Severity == Severity.Refusal);
         var warnings = report.Problems.Count - problems;
-        return $"{Counted.Of(report.Sets.Count, "set")} ready, {report.Withheld.Count} withheld; "
+        return $"{Counted.Of(report.Ready.Count, "set")} ready, {report.Withheld.Count} withheld; "
             + $"{Counted.Of(problems, "problem")}, {Counted.Of(warnings, "warning")}";
     }
 }

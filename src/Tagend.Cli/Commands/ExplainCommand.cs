@@ -25,7 +25,7 @@ internal static class ExplainCommand
 
     private static int Run(ShopOptions options, ParseResult parsed, PieceName name, bool json)
     {
-        if (options.ReadQuietly(parsed) is not var (catalog, lines, report))
+        if (options.ReadQuietly(parsed) is not var (catalog, orders, report))
         {
             return ExitCode.Problems;
         }
@@ -42,7 +42,8 @@ internal static class ExplainCommand
             return ExitCode.Problems;
         }
 
-        var steps = Explanation.Of(spec, lines.First(l => l.Row.Line == at), catalog);
+        var row = orders.Rows.Index().First(r => r.Item.Line == at).Index;
+        var steps = Explanation.Of(spec, orders.Lines[row], catalog);
         if (json)
         {
             ExplanationJson.Write(Console.OpenStandardOutput(), steps);

@@ -9,28 +9,28 @@ namespace Tagend.Commands;
 internal sealed record PrintedVolume(Volume Volume, PrintedSets Printed, int PiecesSoFar);
 
 /// <summary>
-/// Prints sets volume by volume, a worker for each, so that a season's orders take no more memory than a few volumes. The
-/// files of a volume appear together or not at all.
+/// Makes and prints sets volume by volume, a worker for each, so that a season's orders take no more memory than a few
+/// volumes. The files of a volume appear together or not at all.
 /// </summary>
 internal sealed class PrintBatch(ShopCatalog catalog, PrintPlan plan)
 {
     private readonly PrintRun _run = new(catalog, plan);
 
     /// <summary>Whole sets, in the file's order, up to the volume's pieces each; one empty volume where there are no sets.</summary>
-    public static IReadOnlyList<IReadOnlyList<BuildSet>> VolumesOf(IEnumerable<BuildSet> sets, int pieces)
+    public static IReadOnlyList<IReadOnlyList<ReadySet>> VolumesOf(IEnumerable<ReadySet> sets, int pieces)
     {
-        var volumes = new List<List<BuildSet>> { new() };
+        var volumes = new List<List<ReadySet>> { new() };
         var count = 0;
         foreach (var set in sets)
         {
-            if (count > 0 && count + set.Builds.Count > pieces)
+            if (count > 0 && count + set.Pieces > pieces)
             {
                 volumes.Add([]);
                 count = 0;
             }
 
             volumes[^1].Add(set);
-            count += set.Builds.Count;
+            count += set.Pieces;
         }
 
         return volumes;
@@ -39,7 +39,7 @@ internal sealed class PrintBatch(ShopCatalog catalog, PrintPlan plan)
     /// <summary>Each volume as soon as it and all before it are on disk.</summary>
     /// <exception cref="OperationCanceledException">It was stopped; what came before is whole.</exception>
     /// <exception cref="Problems.TagendException">A volume cannot be written; what came before is whole.</exception>
-    public IEnumerable<PrintedVolume> Print(IReadOnlyList<IReadOnlyList<BuildSet>> volumes, CancellationToken stop)
+    public IEnumerable<PrintedVolume> Print(IReadOnlyList<IReadOnlyList<ReadySet>> volumes, CancellationToken stop)
     {
         using var failed = CancellationTokenSource.CreateLinkedTokenSource(stop);
         var started = new Queue<Task<PrintedSets>>();
@@ -56,7 +56,7 @@ internal sealed class PrintBatch(ShopCatalog catalog, PrintPlan plan)
                 }
 
                 var printed = started.Dequeue().GetAwaiter().GetResult();
-                pieces += volumes[number - 1].Sum(s => s.Builds.Count);
+                pieces += volumes[number - 1].Sum(s => s.Pieces);
                 yield return new PrintedVolume(new Volume(number, volumes.Count), printed, pieces);
             }
         }
@@ -67,9 +67,9 @@ internal sealed class PrintBatch(ShopCatalog catalog, PrintPlan plan)
         }
     }
 
-    private PrintedSets Make(IReadOnlyList<BuildSet> sets, Volume volume, CancellationToken stop)
+    private PrintedSets Make(IReadOnlyList<ReadySet> sets, Volume volume, CancellationToken stop)
     {
-        var printed = _run.Compose(sets, volume, stop);
+        var printed = _run.Compose([.. sets.Select(s => s.Make())], volume, stop);
         if (printed.Files.Count > 0)
         {
             WholeFiles.Write(printed.Files);

@@ -42,7 +42,7 @@ internal static class PrintCommand
         }
 
         var plan = paper.PlanOf(parsed, catalog);
-        var volumes = PrintBatch.VolumesOf(report.Sets.Where(s => orders.Count == 0 || orders.Contains(s.Order)), plan.VolumePieces);
+        var volumes = PrintBatch.VolumesOf(report.Ready.Where(s => orders.Count == 0 || orders.Contains(s.Order)), plan.VolumePieces);
         var summary = new PrintSummary(report.Withheld.Where(o => orders.Count == 0 || orders.Contains(o)), volumes.Count);
         using var stop = new CancellationTokenSource();
         using var signal = PosixSignalRegistration.Create(PosixSignal.SIGINT, context =>
@@ -73,13 +73,13 @@ internal static class PrintCommand
 
     private static void Print(
         IEnumerable<PrintedVolume> printing,
-        IReadOnlyList<IReadOnlyList<BuildSet>> volumes,
+        IReadOnlyList<IReadOnlyList<ReadySet>> volumes,
         PrintSummary summary,
         RunBook book)
     {
         if (volumes.Count > 1)
         {
-            new PrintProgress(volumes.Sum(v => v.Sum(s => s.Builds.Count)), TimeProvider.System).Follow(printing, Done);
+            new PrintProgress(volumes.Sum(v => v.Sum(s => s.Pieces)), TimeProvider.System).Follow(printing, Done);
             return;
         }
 

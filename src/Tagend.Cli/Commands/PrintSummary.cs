@@ -1,5 +1,6 @@
 using Spectre.Console;
 using Tagend.Output;
+using Tagend.Specs;
 
 namespace Tagend.Commands;
 
@@ -8,15 +9,24 @@ namespace Tagend.Commands;
 /// <param name="volumes">How many volumes the run has; of several, only what was not printed is listed order by order.</param>
 internal sealed class PrintSummary(IEnumerable<string> withheld, int volumes)
 {
-    private readonly List<PrintedVolume> _printed = [];
+    private readonly List<BuildSet> _listed = [];
+    private readonly List<PrintedPaper> _papers = [];
     private readonly List<string> _notes = [];
+    private int _volumes;
+    private int _sets;
+    private string? _last;
 
     public List<string> Withheld { get; } = [.. withheld];
 
     /// <param name="note">What else was done with it; null for nothing.</param>
     public void Add(PrintedVolume volume, string? note)
     {
-        _printed.Add(volume with { Printed = volume.Printed with { Problems = [] } });
+        var sets = volume.Printed.Sets;
+        _listed.AddRange(volumes == 1 ? sets : []);
+        _papers.AddRange(volume.Printed.Papers);
+        _volumes++;
+        _sets += sets.Count;
+        _last = sets.Count > 0 ? sets[^1].Order : _last;
         Withheld.AddRange(volume.Printed.Withheld);
         ShopOptions.Report(volume.Printed.Problems);
         if (note is not null)
@@ -29,7 +39,7 @@ internal sealed class PrintSummary(IEnumerable<string> withheld, int volumes)
     /// <exception cref="Problems.TagendException">There is no queue, or it refused.</exception>
     public void Send(string printer)
     {
-        foreach (var paper in _printed.SelectMany(v => v.Printed.Papers))
+        foreach (var paper in _papers)
         {
             var job = PrintQueue.Send(printer, paper.Path, paper.Title, paper.Paper);
             Console.WriteLine($"{paper.Path}: sent to {printer}, job {job}");
@@ -39,7 +49,7 @@ internal sealed class PrintSummary(IEnumerable<string> withheld, int volumes)
     public void Write()
     {
         var table = new Table().Border(TableBorder.Simple).AddColumns("order", "pieces", "result");
-        foreach (var set in _printed.Where(_ => volumes == 1).SelectMany(v => v.Printed.Sets))
+        foreach (var set in _listed)
         {
             table.AddRow(Cell(set.Order), Cell(string.Join(", ", set.Builds.Select(b => b.Spec.Piece))), new Text("printed"));
         }
@@ -54,12 +64,12 @@ internal sealed class PrintSummary(IEnumerable<string> withheld, int volumes)
             AnsiConsole.Write(table);
         }
 
-        foreach (var file in _printed.SelectMany(v => v.Printed.Papers))
+        foreach (var file in _papers)
         {
             Console.WriteLine($"{file.Path}: {Counted.Of(file.Pages, "page")}");
         }
 
-        Console.WriteLine($"{Counted.Of(_printed.Sum(v => v.Printed.Sets.Count), "set")} printed, {Withheld.Count} not printed");
+        Console.WriteLine($"{Counted.Of(_sets, "set")} printed, {Withheld.Count} not printed");
         _notes.ForEach(Console.WriteLine);
 
         static Text Cell(string text) => new(text.ReplaceLineEndings(" "));
@@ -69,8 +79,8 @@ internal sealed class PrintSummary(IEnumerable<string> withheld, int volumes)
     public void SayStopped()
     {
         _notes.ForEach(Console.WriteLine);
-        Console.Error.WriteLine(_printed.SelectMany(v => v.Printed.Sets).LastOrDefault() is { } last
-            ? $"tagend: stopped; volumes 1 to {_printed.Count} of {volumes} are whole, up to order {last.Order}; later ones may be there, whole too"
+        Console.Error.WriteLine(_last is { } last
+            ? $"tagend: stopped; volumes 1 to {_volumes} of {volumes} are whole, up to order {last}; later ones may be there, whole too"
             : "tagend: stopped before the first volume was whole");
     }
 }

@@ -73,8 +73,8 @@ internal sealed class ShopOptions
         return (catalog, report);
     }
 
-    /// <summary>The same and the rows as read, leaving the problems of the orders to the caller.</summary>
-    public (ShopCatalog Catalog, IReadOnlyList<OrderLine> Lines, SetReport Report)? ReadQuietly(ParseResult parsed)
+    /// <summary>The same and the file as read, leaving the problems of the orders to the caller.</summary>
+    public (ShopCatalog Catalog, OrderFile Orders, SetReport Report)? ReadQuietly(ParseResult parsed)
     {
         if (ReadCatalog(parsed.GetValue(Templates)) is not { } catalog)
         {
@@ -91,7 +91,7 @@ internal sealed class ShopOptions
         Book = new RunBook(JobBookOption.PathOf(parsed.GetValue(JobBookFile), catalog.Folder));
         catalog = catalog with { Fits = Book.Fits(catalog) };
         var orders = OrderReader.Read(parsed.GetValue(Orders)!, catalog.Shop.Unit, catalog.Shop.Columns);
-        return (catalog, orders.Lines, SetBuilder.Build(orders, new SpecBuilder(catalog, unit, date)));
+        return (catalog, orders, SetBuilder.Build(orders, new SpecBuilder(catalog, unit, date)));
     }
 
     /// <summary>The folder named, else ./templates, else the one that comes with the program.</summary>

@@ -12,9 +12,8 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, List<Problem
 
     private delegate bool Reader<T>(string text, out T value, out string? error);
 
-    /// <summary>Reads a row; its slip holds the notes only, until the whole set is read.</summary>
     /// <returns>Null, with problems added, where its order or piece cannot be read.</returns>
-    public static OrderLine? ReadLine(OrderRow row, LengthUnit bareUnit, string notes, List<Problem> problems)
+    public static OrderLine? ReadLine(OrderRow row, LengthUnit bareUnit, OrderSlip slip, List<Problem> problems)
     {
         var cells = new OrderCells(row, bareUnit, problems);
         var order = cells.Read<string?>(OrderColumn.Order, NameReader.TryReadOrder, OrderWording.Order);
@@ -40,7 +39,7 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, List<Problem
             SpeedNocks = cells.Positions(OrderColumn.SpeedNocks),
             NockGroove = cells.LengthWithin(OrderColumn.NockGroove, WidestNockGroove, OrderWording.NockGroove),
             TurnsPerInch = cells.Twists(),
-            Slip = OrderSlip.Blank with { Notes = notes },
+            Slip = slip,
         };
         return order is null || piece is null ? null : line;
     }

@@ -6,7 +6,7 @@ namespace Tagend.Orders;
 /// <summary>Which column of a file is which.</summary>
 /// <param name="titles">The header's cells as written.</param>
 /// <param name="columns">For each of them our name; null for a column that is kept as a note.</param>
-internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, IReadOnlyList<string?> columns)
+internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, string?[] columns)
 {
     private static readonly char[] WordSeparators = [' ', '-', '_', '\t', '\r', '\n', '\u00A0'];
 
@@ -50,7 +50,7 @@ internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, IRe
             return false;
         }
 
-        var columns = titles.Select(title => names.GetValueOrDefault(Plain(title))).ToList();
+        string?[] columns = [.. titles.Select(title => names.GetValueOrDefault(Plain(title)))];
         var faults = new List<Problem>();
         Problem Fault(string column, string message) => new(new Place(file, record.Line, column), null, message);
 
@@ -86,9 +86,9 @@ internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, IRe
     }
 
     /// <summary>A record's cells by column, with its notes and every unknown column's text added to them.</summary>
-    public OrderRow Row(OrderRecord record, List<Problem> problems, out string notes)
+    public OrderRow Row(int line, IReadOnlyList<string> written, List<Problem> problems, out string notes)
     {
-        var cells = record.Cells.Take(titles.Count).ToArray();
+        var cells = written.Take(titles.Count).ToArray();
         var extras = new List<string>();
         for (var i = 0; i < titles.Count; i++)
         {
@@ -105,12 +105,12 @@ internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, IRe
                 }
                 else
                 {
-                    problems.Add(new Problem(new Place(file, record.Line), cells[i], OrderWording.NoHeader));
+                    problems.Add(new Problem(new Place(file, line), cells[i], OrderWording.NoHeader));
                 }
             }
         }
 
-        var row = new OrderRow(file, record.Line, columns, cells);
+        var row = new OrderRow(file, line, columns, cells);
         notes = string.Join('\n', extras.Prepend(row[OrderColumn.Notes]).OfType<string>()).ReplaceLineEndings("\n");
         if (notes.Length > MostCharacters)
         {
@@ -121,7 +121,7 @@ internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, IRe
         return row;
 
         Problem TooLong(string column, string text) => new(
-            new Place(file, record.Line, column), $"{text[..ShownOfLong]}…", OrderWording.LongCell(text.Length, MostCharacters));
+            new Place(file, line, column), $"{text[..ShownOfLong]}…", OrderWording.LongCell(text.Length, MostCharacters));
     }
 
     /// <summary>What is wrong with a record as a whole; its cells cannot be trusted then.</summary>

@@ -62,7 +62,8 @@ public sealed record OrderLine
 
 /// <summary>A row's cells as they were written, by column name, with the line it starts on.</summary>
 /// <param name="columns">Our name of each cell; null where it has none.</param>
-public sealed class OrderRow(string file, int line, IReadOnlyList<string?> columns, IReadOnlyList<string> cells)
+/// <param name="cells">As many.</param>
+public sealed class OrderRow(string file, int line, string?[] columns, string[] cells)
 {
     public string File { get; } = file;
 
@@ -73,15 +74,8 @@ public sealed class OrderRow(string file, int line, IReadOnlyList<string?> colum
     {
         get
         {
-            for (var i = 0; i < columns.Count; i++)
-            {
-                if (columns[i] == column)
-                {
-                    return cells[i].Length > 0 ? cells[i] : null;
-                }
-            }
-
-            return null;
+            var at = columns.IndexOf(column);
+            return at >= 0 && cells[at].Length > 0 ? cells[at] : null;
         }
     }
 
@@ -90,14 +84,19 @@ public sealed class OrderRow(string file, int line, IReadOnlyList<string?> colum
         new(new Place(File, Line, column), this[column], message, severity);
 }
 
+/// <summary>What a row is called in messages: what is held of every row, however many there are.</summary>
+public readonly record struct RowName(string Order, string Piece, int Line);
+
 /// <summary>A row that names its order and piece, and could not be read or may not be used.</summary>
 public sealed record BrokenRow(string Order, string Piece, int Line);
 
 /// <summary>What a file of orders holds: the rows that could be read, and all problems of the others.</summary>
-/// <param name="Lines">Rows without a problem, in the file's order.</param>
+/// <param name="Rows">Those without a problem, in the file's order.</param>
+/// <param name="Lines">The same, each read again from the file's bytes whenever it is asked for.</param>
 /// <param name="BrokenRows">The others, as far as they name their order and piece.</param>
 /// <param name="BrokenOrders">Orders with a row that could not be read: their sets are not printed.</param>
 public sealed record OrderFile(
+    IReadOnlyList<RowName> Rows,
     IReadOnlyList<OrderLine> Lines,
     IReadOnlyList<BrokenRow> BrokenRows,
     IReadOnlySet<string> BrokenOrders,

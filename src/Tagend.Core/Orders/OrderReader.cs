@@ -8,6 +8,7 @@ public static class OrderReader
 {
     // Some hundred thousand rows; what is larger, or never ends, is something else.
     private const int MostMegabytes = 64;
+    private const int MostBytes = MostMegabytes << 20;
 
     /// <summary>Reads a file on disk.</summary>
     /// <param name="bareUnit">The unit of a length that names none.</param>
@@ -25,7 +26,7 @@ public static class OrderReader
         var reading = new OrderReading(file, bareUnit);
         if (OrderText.Read(file, bytes, reading.Problems) is { } text)
         {
-            reading.ReadAll(OrderTable.Read(text, OrderTable.SeparatorOf(text)), columnAliases);
+            reading.ReadAll(new OrderTable(text), columnAliases);
         }
 
         return reading.Result();
@@ -47,18 +48,19 @@ public static class OrderReader
         {
             // A spreadsheet program may have it open.
             using var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
-            var bytes = new MemoryStream();
+            // As large as the file at once: its bytes are held as long as its rows, and should be held only once.
+            var bytes = new MemoryStream(file.CanSeek ? (int)Math.Min(file.Length, MostBytes) : 0);
             var buffer = new byte[1 << 16];
             for (var count = file.Read(buffer); count > 0; count = file.Read(buffer))
             {
                 bytes.Write(buffer, 0, count);
-                if (bytes.Length > (long)MostMegabytes << 20)
+                if (bytes.Length > MostBytes)
                 {
                     throw new TagendException(OrderWording.TooBig(path, MostMegabytes));
                 }
             }
 
-            return bytes.ToArray();
+            return bytes.Length == bytes.Capacity ? bytes.GetBuffer() : bytes.ToArray();
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using CsvHelper;
 using Tagend.Measures;
 using Tagend.Problems;
@@ -7,30 +8,31 @@ namespace Tagend.Orders;
 /// <summary>One pass over the records of an order file.</summary>
 internal sealed class OrderReading(string file, LengthUnit bareUnit)
 {
-    private readonly List<OrderLine> _lines = [];
     private readonly List<BrokenRow> _brokenRows = [];
     private readonly HashSet<string> _brokenOrders = [];
     private readonly OrderSets _sets = new();
     private bool _rowsMayBeLost;
     private string? _orderAbove;
+    private OrderRows? _rows;
 
     public List<Problem> Problems { get; } = [];
 
-    public void ReadAll(IEnumerable<OrderRecord> records, IReadOnlyDictionary<string, string> columnAliases)
+    public void ReadAll(OrderTable table, IReadOnlyDictionary<string, string> columnAliases)
     {
         OrderHeader? header = null;
         var headerLine = 0;
-        var rows = 0;
-        foreach (var record in records.Where(r => !r.IsEmpty && !r.NamesSeparator))
+        var count = 0;
+        foreach (var record in table.Records().Where(r => !r.IsEmpty && !r.NamesSeparator))
         {
             if (header is not null)
             {
-                rows++;
-                ReadRow(header, record);
+                count++;
+                ReadRow(header, _rows!, record);
             }
             else if (TryReadHeader(record, columnAliases, out header))
             {
                 headerLine = record.Line;
+                _rows = new OrderRows(table, header, bareUnit, _sets.Slips);
             }
             else
             {
@@ -42,7 +44,7 @@ internal sealed class OrderReading(string file, LengthUnit bareUnit)
         {
             Problems.Add(new Problem(new Place(file), null, OrderWording.EmptyFile));
         }
-        else if (rows == 0)
+        else if (count == 0)
         {
             Problems.Add(new Problem(new Place(file, headerLine), null, OrderWording.HeaderOnly));
         }
@@ -52,20 +54,21 @@ internal sealed class OrderReading(string file, LengthUnit bareUnit)
     {
         if (_rowsMayBeLost)
         {
-            _brokenOrders.UnionWith(_lines.Select(l => l.Order));
-            _brokenRows.AddRange(_lines.Select(l => new BrokenRow(l.Order, l.Piece, l.Row.Line)));
-            _lines.Clear();
+            _brokenOrders.UnionWith(_rows!.Names.Select(n => n.Order));
+            _brokenRows.AddRange(_rows.Names.Select(n => new BrokenRow(n.Order, n.Piece, n.Line)));
+            _rows = null;
         }
 
         return new OrderFile(
-            [.. _lines.Select(l => l with { Slip = _sets.SlipOf(l.Order, l.Slip.Notes) })],
+            _rows?.Names ?? [],
+            _rows?.Lines ?? [],
             [.. _brokenRows.OrderBy(r => r.Line)],
             _brokenOrders,
             [.. Problems.OrderBy(p => p.At.Line)]);
     }
 
     private bool TryReadHeader(
-        OrderRecord record, IReadOnlyDictionary<string, string> columnAliases, out OrderHeader? header)
+        OrderRecord record, IReadOnlyDictionary<string, string> columnAliases, [NotNullWhen(true)] out OrderHeader? header)
     {
         header = null;
         if (record.Quoting == CsvMalformedReason.UnterminatedQuote)
@@ -77,7 +80,7 @@ internal sealed class OrderReading(string file, LengthUnit bareUnit)
         return OrderHeader.TryRead(file, record, columnAliases, Problems, out header);
     }
 
-    private void ReadRow(OrderHeader header, OrderRecord record)
+    private void ReadRow(OrderHeader header, OrderRows rows, OrderRecord record)
     {
         // A row that names no order is most likely of the set above it, which would be printed without it.
         var own = header.OrderOf(record);
@@ -95,8 +98,8 @@ internal sealed class OrderReading(string file, LengthUnit bareUnit)
         }
         else
         {
-            var row = header.Row(record, Problems, out var notes);
-            var line = OrderCells.ReadLine(row, bareUnit, notes, Problems);
+            var row = header.Row(record.Line, record.Cells, Problems, out _);
+            var line = OrderCells.ReadLine(row, bareUnit, OrderSlip.Blank, Problems);
             if (own is not null)
             {
                 _sets.Add(own, row, Problems);
@@ -104,11 +107,11 @@ internal sealed class OrderReading(string file, LengthUnit bareUnit)
 
             if (line is not null && Problems.Count == before)
             {
-                _lines.Add(line);
+                rows.Add(line, record.Place);
             }
             else if (line is not null)
             {
-                _brokenRows.Add(new BrokenRow(line.Order, line.Piece, line.Row.Line));
+                _brokenRows.Add(new BrokenRow(_sets.Slips.Once(line.Order), _sets.Slips.Once(line.Piece), line.Row.Line));
             }
         }
 

@@ -1,16 +1,24 @@
+using System.Buffers;
 using CsvHelper;
 
 namespace Tagend.Orders;
 
-/// <summary>One record of an order file.</summary>
+/// <summary>Where a record stands in its file, to read it again.</summary>
 /// <param name="Line">Where it starts; a cell may hold line ends.</param>
+/// <param name="Offset">Of its first byte.</param>
+/// <param name="Length">In bytes, without the line end behind it.</param>
+internal readonly record struct RecordPlace(int Line, int Offset, int Length);
+
+/// <summary>One record of an order file.</summary>
 /// <param name="QuoteLine">Where a quote opens that nothing closes; else the same.</param>
 /// <param name="SpansLines">It ends on a later line.</param>
 /// <param name="Quoting">What is wrong with its quotes.</param>
 /// <param name="Cells">Without the quotes, and without spaces around them.</param>
 internal sealed record OrderRecord(
-    int Line, int QuoteLine, bool SpansLines, CsvMalformedReason? Quoting, IReadOnlyList<string> Cells)
+    RecordPlace Place, int QuoteLine, bool SpansLines, CsvMalformedReason? Quoting, IReadOnlyList<string> Cells)
 {
+    public int Line => Place.Line;
+
     public bool IsEmpty => Cells.All(c => c.Length == 0);
 
     /// <summary>A first line <c>sep=;</c>, as spreadsheet programs write it.</summary>
@@ -18,51 +26,58 @@ internal sealed record OrderRecord(
 }
 
 /// <summary>Parts an order file into records: RFC 4180, with comma, semicolon or tab as its header has it.</summary>
-internal static class OrderTable
+internal sealed class OrderTable(byte[] utf8)
 {
-    /// <summary>Cells whose text is looked for among those before.</summary>
-    private const int MostTexts = 4096;
-
     private static readonly char[] Separators = [',', ';', '\t'];
+
+    /// <summary>Control characters but tabs and line ends.</summary>
+    private static readonly SearchValues<char> Unprintable = SearchValues.Create(
+        [.. Enumerable.Range(0, 0x100).Select(c => (char)c).Where(c => char.IsControl(c) && c is not ('\t' or '\r' or '\n'))]);
+
+    private readonly char _separator = SeparatorOf(utf8);
 
     /// <summary>The records, header first; empty lines are passed over.</summary>
     /// <remarks>A quote inside an unquoted cell is text: it is an inch mark.</remarks>
-    public static IEnumerable<OrderRecord> Read(byte[] utf8, char separator)
+    public IEnumerable<OrderRecord> Records()
     {
         CsvMalformedReason? quoting = null;
-        var options = CsvReaderOptions.Default with
-        {
-            Separator = separator,
-            HasHeader = false,
-            TrimWhitespace = true,
-            TrackLineNumbers = true,
-            OnMalformedRecord = malformed => quoting = malformed.Reason,
-        };
-        var texts = new Dictionary<string, string>();
+        var options = Options with { TrackLineNumbers = true, OnMalformedRecord = malformed => quoting = malformed.Reason };
         using var reader = CsvReader.Create(utf8, options);
         while (reader.Read())
         {
-            var cells = new string[reader.FieldCount];
-            for (var i = 0; i < cells.Length; i++)
-            {
-                cells[i] = Once(Printable(reader.GetString(i)).Trim());
-            }
-
             var raw = reader.RawRecord;
-            var line = (int)reader.LineNumber;
+            var place = new RecordPlace((int)reader.LineNumber, (int)reader.ByteOffset, raw.Length);
             var isOpen = quoting == CsvMalformedReason.UnterminatedQuote;
-            var quoteLine = isOpen ? line + LinesBeforeOpenQuote(raw, separator) : line;
-            yield return new OrderRecord(line, quoteLine, raw.IndexOfAny("\r\n"u8) >= 0, quoting, cells);
+            var quoteLine = isOpen ? place.Line + LinesBeforeOpenQuote(raw, _separator) : place.Line;
+            yield return new OrderRecord(place, quoteLine, raw.IndexOfAny("\r\n"u8) >= 0, quoting, CellsOf(reader));
             quoting = null;
         }
+    }
 
-        // The same materials, colors and bows come again and again.
-        string Once(string text) =>
-            texts.TryGetValue(text, out var same) || (texts.Count < MostTexts && texts.TryAdd(text, text)) ? same ?? text : text;
+    /// <summary>The cells again of a record below the header that has no fault; on any thread.</summary>
+    public IReadOnlyList<string> CellsAt(RecordPlace place)
+    {
+        // From the line end before it, so that a byte order mark in the middle of a file stays text.
+        using var reader = CsvReader.Create(utf8.AsMemory(place.Offset - 1, place.Length + 1), Options);
+        reader.Read();
+        return CellsOf(reader);
+    }
+
+    private CsvReaderOptions Options => CsvReaderOptions.Default with { Separator = _separator, HasHeader = false, TrimWhitespace = true };
+
+    private static string[] CellsOf(CsvReader reader)
+    {
+        var cells = new string[reader.FieldCount];
+        for (var i = 0; i < cells.Length; i++)
+        {
+            cells[i] = Printable(reader.GetString(i)).Trim();
+        }
+
+        return cells;
     }
 
     /// <summary>The separator that the first line with text has most of, outside quotes; a comma where it has none.</summary>
-    public static char SeparatorOf(ReadOnlySpan<byte> utf8)
+    private static char SeparatorOf(ReadOnlySpan<byte> utf8)
     {
         var counts = new int[Separators.Length];
         var isQuoted = false;
@@ -87,11 +102,9 @@ internal static class OrderTable
     }
 
     /// <summary>With a space for each control character but tabs and line ends.</summary>
-    private static string Printable(string cell) => cell.Any(IsUnprintable)
-        ? string.Concat(cell.Select(c => IsUnprintable(c) ? ' ' : c))
+    private static string Printable(string cell) => cell.AsSpan().ContainsAny(Unprintable)
+        ? string.Concat(cell.Select(c => Unprintable.Contains(c) ? ' ' : c))
         : cell;
-
-    private static bool IsUnprintable(char c) => char.IsControl(c) && c is not ('\t' or '\r' or '\n');
 
     /// <summary>Line ends before the quote that is still open at the end of a record.</summary>
     private static int LinesBeforeOpenQuote(ReadOnlySpan<byte> raw, char separator)

@@ -4,67 +4,87 @@ using Tagend.Problems;
 
 namespace Tagend.Specs;
 
-/// <summary>What became of one row of an order file.</summary>
-/// <param name="Spec">Null where the piece cannot be built by itself.</param>
-/// <param name="Problems">Of the row, of its spec, and of the piece among its set.</param>
-public sealed record PieceReport(
-    string Order, string Piece, int Line, BuildSpec? Spec, OrderSlip Slip, IReadOnlyList<Problem> Problems);
-
-/// <summary>What became of a file of orders.</summary>
-/// <param name="Pieces">Every row that names a piece, in the file's order.</param>
-/// <param name="Sets">Ready to print, in the file's order.</param>
-/// <param name="Withheld">Orders with a problem in any of their pieces, or in the set as a whole.</param>
-/// <param name="Problems">All of the file and all of its specs, in the file's order.</param>
-public sealed record SetReport(
-    IReadOnlyList<PieceReport> Pieces,
-    IReadOnlyList<BuildSet> Sets,
-    IReadOnlyList<string> Withheld,
-    IReadOnlyList<Problem> Problems);
-
 /// <summary>Makes sets of the pieces of one order. A set with a problem is withheld whole.</summary>
-public static class SetBuilder
+public sealed class SetBuilder
 {
-    public static SetReport Build(OrderFile file, SpecBuilder specs)
+    private readonly OrderFile _file;
+    private readonly SpecBuilder _specs;
+    private readonly List<Problem> _ofPieces = [];
+    private readonly List<Problem> _ofSets = [];
+    private readonly HashSet<int> _unmade = [];
+
+    private SetBuilder(OrderFile file, SpecBuilder specs) => (_file, _specs) = (file, specs);
+
+    /// <summary>Computes every spec for its problems, set by set, and lets go of it.</summary>
+    public static SetReport Build(OrderFile file, SpecBuilder specs) => new SetBuilder(file, specs).Report();
+
+    private SetReport Report()
     {
-        var made = file.Lines.Select(line => Make(line, specs)).ToList();
-        var incomplete = made.Where(m => m.Spec is null).Select(m => m.Line.Order).Concat(file.BrokenOrders).ToHashSet();
-        var ofSets = made
-            .Where(m => m.Spec is not null)
-            .Select(m => new SetPiece(m.Line, m.Spec!))
-            .GroupBy(p => p.Line.Order)
-            .SelectMany(set => SetChecks.Of([.. set], !incomplete.Contains(set.Key), specs.Plans))
-            .ToLookup(p => p.At.Line);
-        var byLine = file.Problems.ToLookup(p => p.At.Line);
-        var pieces = file.BrokenRows
-            .Select(row => new PieceReport(row.Order, row.Piece, row.Line, null, OrderSlip.Blank, [.. byLine[row.Line]]))
-            .Concat(made.Select(m => Report(m, [.. byLine[m.Line.Row.Line], .. m.Problems, .. ofSets[m.Line.Row.Line]])))
-            .OrderBy(p => p.Line)
-            .ToList();
-        var withheld = pieces
-            .Where(p => p.Spec is null || p.Problems.Any(problem => problem.Severity == Severity.Refusal))
-            .Select(p => p.Order)
-            .Concat(file.BrokenOrders)
+        var sets = Enumerable.Range(0, _file.Rows.Count).GroupBy(i => _file.Rows[i].Order).ToList();
+        foreach (var set in sets)
+        {
+            Check(set.Key, [.. set]);
+        }
+
+        IReadOnlyList<Problem> problems = [.. _file.Problems.Concat(_ofPieces).Concat(_ofSets).OrderBy(p => p.At.Line)];
+        var byLine = problems.ToLookup(p => p.At.Line);
+        var withheld = _file.Rows
+            .Where(row => byLine[row.Line].Any(p => p.Severity == Severity.Refusal))
+            .Select(row => row.Order)
+            .Concat(_file.BrokenRows.Select(row => row.Order))
+            .Concat(_file.BrokenOrders)
             .ToHashSet();
-        var sets = pieces
-            .Where(p => !withheld.Contains(p.Order))
-            .GroupBy(p => p.Order)
-            .Select(g => new BuildSet(g.Key, g.Select(p => new Build(p.Spec!, p.Slip)).ToValueList()));
-        var problems = file.Problems.Concat(made.SelectMany(m => m.Problems)).Concat(ofSets.SelectMany(p => p));
+        Func<IGrouping<string, int>, BuildSet> make = Make;
         return new SetReport(
-            pieces,
-            [.. sets],
+            Pieces(byLine),
+            [.. sets.Where(set => !withheld.Contains(set.Key)).Select(set => new ReadySet(set, make))],
             [.. withheld.Order(StringComparer.Ordinal)],
-            [.. problems.OrderBy(p => p.At.Line)]);
+            problems);
     }
 
-    private static Made Make(OrderLine line, SpecBuilder specs)
+    /// <param name="rows">All that could be read of one order, in the file's order.</param>
+    private void Check(string order, IReadOnlyList<int> rows)
     {
-        var problems = new List<Problem>();
-        return new Made(line, specs.Build(line, problems), problems);
+        var pieces = new List<SetPiece>();
+        foreach (var i in rows)
+        {
+            var line = _file.Lines[i];
+            if (_specs.Build(line, _ofPieces) is { } spec)
+            {
+                pieces.Add(new SetPiece(line, spec));
+            }
+            else
+            {
+                _unmade.Add(i);
+            }
+        }
+
+        var isWhole = pieces.Count == rows.Count && !_file.BrokenOrders.Contains(order);
+        _ofSets.AddRange(SetChecks.Of(pieces, isWhole, _specs.Plans));
     }
 
-    private static PieceReport Report(Made made, IReadOnlyList<Problem> problems) =>
-        new(made.Line.Order, made.Line.Piece, made.Line.Row.Line, made.Spec, made.Line.Slip, problems);
+    private MadeList<PieceReport> Pieces(ILookup<int, Problem> problems)
+    {
+        // Rows by their index, and after them the broken ones.
+        var (rows, broken) = (_file.Rows, _file.BrokenRows);
+        int[] all = [.. Enumerable.Range(0, rows.Count + broken.Count).OrderBy(i => NameOf(i).Line)];
+        return new MadeList<PieceReport>(all.Length, i =>
+        {
+            var name = NameOf(all[i]);
+            var isMade = all[i] < rows.Count && !_unmade.Contains(all[i]);
+            return new PieceReport(name, [.. problems[name.Line]], isMade ? new Lazy<Build>(() => Make(all[i])) : null);
+        });
 
-    private sealed record Made(OrderLine Line, BuildSpec? Spec, IReadOnlyList<Problem> Problems);
+        RowName NameOf(int i) => i < rows.Count
+            ? rows[i]
+            : new RowName(broken[i - rows.Count].Order, broken[i - rows.Count].Piece, broken[i - rows.Count].Line);
+    }
+
+    private BuildSet Make(IGrouping<string, int> set) => new(set.Key, set.Select(Make).ToValueList());
+
+    private Build Make(int row)
+    {
+        var line = _file.Lines[row];
+        return new Build(_specs.Build(line, [])!, line.Slip);
+    }
 }

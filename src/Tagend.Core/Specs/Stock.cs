@@ -24,7 +24,11 @@ public static class Stock
 
     /// <summary>What a batch takes, each spool once: strands before threads, in order of name and color.</summary>
     public static ValueList<StockNeed> Of(IEnumerable<BuildSpec> specs, Shop shop) =>
-        Total(specs.SelectMany(spec => Of(spec, shop)))
+        Sorted(Total(specs.SelectMany(spec => Of(spec, shop))));
+
+    /// <summary>Strands before threads, in order of name and color.</summary>
+    internal static ValueList<StockNeed> Sorted(IEnumerable<StockNeed> needs) =>
+        needs
             .OrderBy(need => need.Kind)
             .ThenBy(need => need.Name, StringComparer.Ordinal)
             .ThenBy(need => need.Color, StringComparer.Ordinal)

@@ -189,6 +189,13 @@ public class OrderReaderTests
         Assert.Empty(file.Lines);
     }
 
+    [Fact]
+    public void Read_ByteOrderMarkInTheMiddle_StaysText()
+    {
+        var file = Read("notes,order,piece,finished_length\nwax,1,string,60\n\uFEFFwax,2,string,60\n");
+        Assert.Equal(["wax", "\uFEFFwax"], file.Lines.Select(l => l.Slip.Notes));
+    }
+
     internal static OrderFile Read(string text) => OrderReader.Read(
         "orders.csv", Encoding.UTF8.GetBytes(text), LengthUnit.Inch, new Dictionary<string, string>());
 

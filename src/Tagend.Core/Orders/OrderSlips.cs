@@ -1,0 +1,63 @@
+using Tagend.Problems;
+
+namespace Tagend.Orders;
+
+/// <summary>What the rows of each set say of customer, bow and due date: once, or the same in every row.</summary>
+internal sealed class OrderSlips
+{
+    private static readonly string[] Columns = [OrderColumn.Customer, OrderColumn.Bow, OrderColumn.Due];
+
+    // By order, the text and line of each column; no text where no row has any.
+    private readonly Dictionary<string, (string? Text, int Line)[]> _said = [];
+    private readonly HashSet<string> _texts = [];
+
+    /// <summary>Adds a row of an order.</summary>
+    public void Add(string order, OrderRow row, List<Problem> problems)
+    {
+        if (!_said.TryGetValue(order, out var said))
+        {
+            said = new (string?, int)[Columns.Length];
+            _said.Add(Once(order), said);
+        }
+
+        for (var i = 0; i < Columns.Length; i++)
+        {
+            if (row[Columns[i]] is not { } written)
+            {
+                continue;
+            }
+
+            var line = OneLine(written);
+            if (said[i].Text is not { } first)
+            {
+                said[i] = (Once(line), row.Line);
+            }
+            else if (!line.Equals(first, StringComparison.OrdinalIgnoreCase))
+            {
+                problems.Add(row.Problem(Columns[i], OrderWording.Disagrees(order, said[i].Line, first)));
+            }
+        }
+    }
+
+    /// <summary>A piece's slip: its own notes, and what any row of the set says.</summary>
+    public OrderSlip Of(string order, string notes)
+    {
+        var said = _said[order];
+        return new OrderSlip(said[0].Text ?? "", said[1].Text ?? "", said[2].Text ?? "", notes);
+    }
+
+    /// <summary>An equal text that is held already: the same orders, pieces and bows come again and again.</summary>
+    public string Once(string text)
+    {
+        if (_texts.TryGetValue(text, out var same))
+        {
+            return same;
+        }
+
+        _texts.Add(text);
+        return text;
+    }
+
+    private static string OneLine(string text) =>
+        string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+}

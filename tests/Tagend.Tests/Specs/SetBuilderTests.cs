@@ -1,0 +1,79 @@
+using System.Runtime.CompilerServices;
+using System.Text;
+using Tagend.Measures;
+using Tagend.Orders;
+using Tagend.Specs;
+using Xunit;
+
+namespace Tagend.Tests.Specs;
+
+public class SetBuilderTests
+{
+    private const string Scattered =
+        "order,piece,kind,finished_length,material,strands,colors\n"
+        + "1,string,compound-string,60,hmpe-0145,24,black:12 red:12\n"
+        + "2,string,compound-string,58,hmpe-0145,24,black:24\n"
+        + "1,buss,buss-cable,38,hmpe-0145,24,red:24\n"
+        + "2,buss,buss-cable,37,hmpe-0145,24,black:12 red:12\n"
+        + "1,control,control-cable,39,hmpe-0145,24,red:24\n";
+
+    [Fact]
+    public void Build_AnyFile_HoldsNeitherRowsNorSpecs()
+    {
+        var file = Read();
+        var report = Build(file);
+        var seen = Seen(file, report);
+        GC.Collect();
+        GC.WaitForPendingFinalizers();
+        GC.Collect();
+        Assert.All(seen, item => Assert.False(item.IsAlive));
+        Assert.Equal((5, 5, 2), (file.Lines.Count, report.Pieces.Count, report.Sets.Count));
+    }
+
+    [Fact]
+    public void Build_ScatteredSets_AreMadeOfTheirOwnRowsEachTime()
+    {
+        var report = Build(Read());
+        Assert.Equal(["1", "2"], report.Ready.Select(s => s.Order));
+        Assert.Equal([3, 2], report.Ready.Select(s => s.Pieces));
+        Assert.Equal(["string", "buss", "control"], report.Sets[0].Builds.Select(b => b.Spec.Piece));
+        Assert.Equal(report.Sets, report.Sets);
+        Assert.Equal(report.Pieces[2].Spec, report.Sets[0].Builds[1].Spec);
+    }
+
+    [Fact]
+    public void PullList_OfScatteredSets_IsThePullOfTheSetsThemselves()
+    {
+        var report = Build(Read());
+        var pull = new PullList(SpecFixture.Catalog.Shop);
+        foreach (var piece in report.Pieces)
+        {
+            pull.Add(piece);
+        }
+
+        List<Build> builds = [.. report.Sets.SelectMany(s => s.Builds)];
+        var (expected, order) = (BuildOrder.Of(builds), pull.Order());
+        Assert.Equal(Stock.Of(builds.Select(b => b.Spec), SpecFixture.Catalog.Shop), pull.Stock());
+        Assert.Equal((expected.Changes, expected.ChangesAsOrdered), (order.Changes, order.ChangesAsOrdered));
+        Assert.Equal(
+            expected.Steps.Select(s => new PullStep(s.Build.Spec.Order, s.Build.Spec.Piece, s.Build.Spec.Posts.Tape, s.Mounted, s.MovesPosts)),
+            order.Steps);
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static List<WeakReference> Seen(OrderFile file, SetReport report) =>
+    [
+        .. file.Lines.Select(line => new WeakReference(line)),
+        .. report.Pieces.Select(piece => new WeakReference(piece.Spec)),
+        .. report.Sets.Select(set => new WeakReference(set.Builds[0].Spec)),
+    ];
+
+    private static OrderFile Read() =>
+        OrderReader.Read("orders.csv", Encoding.UTF8.GetBytes(Scattered), LengthUnit.Inch, SpecFixture.Catalog.Shop.Columns);
+
+    private static SetReport Build(OrderFile file)
+    {
+        Assert.Empty(file.Problems);
+        return SetBuilder.Build(file, new SpecBuilder(SpecFixture.Catalog, LengthUnit.Inch, SpecFixture.Date));
+    }
+}
