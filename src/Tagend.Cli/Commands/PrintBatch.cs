@@ -75,6 +75,13 @@ internal sealed class PrintBatch(ShopCatalog catalog, PrintPlan plan)
             WholeFiles.Write(printed.Files);
         }
 
-        return printed with { Files = [] };
+        printed = printed with { Files = [] };
+        if (volume.Count > 1)
+        {
+            // A volume's pages live long enough to be taken for lasting ones, and some volumes' would gather.
+            GC.Collect();
+        }
+
+        return printed;
     }
 }
