@@ -32,7 +32,7 @@ internal static class QrBars
                 var next = DarkInRow(x, y + height, width);
                 if (next < width && !IsDarkRow(x, y - 1, width) && !IsDarkColumn(x - 1, y, height))
                 {
-                    row.Add(new Bar(x, y, width, height));
+                    row.Add(new Bar((byte)x, (byte)y, (byte)width, (byte)height)); // of 177 modules at the most
                 }
 
                 (width, height) = (next, height + 1);
