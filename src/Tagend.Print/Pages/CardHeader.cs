@@ -30,7 +30,7 @@ internal static class CardHeader
         var issue = $"rev {spec.Revision}, {DateWriter.Iso(spec.Date)}";
         var left = new Stack(
         [
-            new Paragraph($"JIG CARD   {issue}", TypeScale.Heading),
+            new Paragraph($"JIG CARD\u00A0\u00A0 {issue}", TypeScale.Heading),
             new Spacer(3),
             new Paragraph($"{spec.Order}\u00A0 {spec.Piece}", TypeScale.Title),
             style.Text(kindTitle),

@@ -31,7 +31,7 @@ internal sealed class StripHead(BuildSpec spec, StripPlaces places, StripPositio
         new Row(
             [
                 new Column(new Paragraph(Title, TypeScale.Title), ColumnWidth.Natural),
-                new Column(new Paragraph($"MARKING STRIP, {Which}, {_write.UnitWord} from A   {Issue}", TypeScale.Heading), ColumnWidth.Shared()),
+                new Column(new Paragraph($"MARKING STRIP, {Which}, {_write.UnitWord} from A\u00A0\u00A0 {Issue}", TypeScale.Heading), ColumnWidth.Shared()),
                 new Column(new Paragraph($"page {page} of {pages}", TypeScale.BodyBold), ColumnWidth.Natural),
             ],
             Gap,
@@ -59,7 +59,7 @@ internal sealed class StripHead(BuildSpec spec, StripPlaces places, StripPositio
         var words = Line($"{CheckBar.Words} {Laying} {Closing}", TypeScale.Caption);
         return new Row(
             [
-                new Column(Line($"{Title}   {part}{Which}, {Issue}", TypeScale.BodyBold), ColumnWidth.Natural),
+                new Column(Line($"{Title}\u00A0\u00A0 {part}{Which}, {Issue}", TypeScale.BodyBold), ColumnWidth.Natural),
                 new Column(CheckBar.Block, ColumnWidth.Of(CheckBar.Width(fonts))),
                 new Column(words, ColumnWidth.Natural),
             ],
