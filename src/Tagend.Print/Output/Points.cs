@@ -7,7 +7,7 @@ public static class Points
 {
     public const float PerInch = 72;
 
-    /// <summary>What all places on a page are a whole number of, of a point: an eighth of a dot at 600 dpi, 0.006 mm.</summary>
+    /// <summary>Of a point, what places on a page are a whole number of: an eighth of a dot at 600 dpi, 0.006 mm.</summary>
     internal const float Step = 1f / 64;
 
     /// <summary>A length at true size on paper.</summary>

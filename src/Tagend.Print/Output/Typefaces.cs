@@ -6,7 +6,7 @@ namespace Tagend.Output;
 internal sealed class Typefaces : IDisposable
 {
     private readonly Dictionary<Weight, (SKTypeface Typeface, Dictionary<ushort, ushort> Numbers)> _cut = [];
-    private readonly Dictionary<(Weight Weight, float Size), SKFont> _fontsMade = [];
+    private readonly Dictionary<(Weight Weight, float Size, bool Smooth), SKFont> _fontsMade = [];
     private readonly Fonts _fonts;
 
     private Typefaces(Fonts fonts) => _fonts = fonts;
@@ -39,7 +39,7 @@ internal sealed class Typefaces : IDisposable
     /// <summary>A font whose advances are not rounded, or text taken from the PDF has stray spaces. It is the typefaces' own.</summary>
     public SKFont FontOf(Weight weight, float size, bool smooth)
     {
-        if (!_fontsMade.TryGetValue((weight, size), out var font))
+        if (!_fontsMade.TryGetValue((weight, size, smooth), out var font))
         {
             font = new SKFont(this[weight], size)
             {
@@ -48,7 +48,7 @@ internal sealed class Typefaces : IDisposable
                 Hinting = SKFontHinting.None,
                 Edging = smooth ? SKFontEdging.Antialias : SKFontEdging.Alias,
             };
-            _fontsMade.Add((weight, size), font);
+            _fontsMade.Add((weight, size, smooth), font);
         }
 
         return font;
