@@ -3,7 +3,7 @@ using SkiaSharp;
 using Tagend.Catalog;
 using Tagend.Orders;
 using Tagend.Output;
-using Tagend.Pages;
+using Tagend.Pages.Card;
 using Tagend.Specs;
 using Tagend.Tags;
 
@@ -36,14 +36,14 @@ internal sealed class Bench(string templates)
     /// <summary>A photograph in gray of a tag on a bench, somewhat turned, its modules as large as the picture allows.</summary>
     public static void Photograph(string tagText, int width, int height, string path)
     {
-        var symbol = Blocks.QrSymbol.Of(tagText) ?? throw new InvalidOperationException("the tag text is too long");
+        var symbol = Qr.Encode.QrSymbol.Of(tagText) ?? throw new InvalidOperationException("the tag text is too long");
         using var bitmap = new SKBitmap(width, height, SKColorType.Gray8, SKAlphaType.Opaque);
         using var canvas = new SKCanvas(bitmap);
         using var paint = new SKPaint { IsAntialias = true };
         canvas.Clear(new SKColor(150, 150, 150));
         canvas.Translate(width / 2f, height / 2f);
         canvas.RotateDegrees(8);
-        var side = symbol.Modules + (2 * Blocks.QrSymbol.QuietModules);
+        var side = symbol.Modules + (2 * Qr.Encode.QrSymbol.QuietModules);
         canvas.Scale(height / 3f / side);
         paint.Color = new SKColor(235, 235, 235);
         canvas.DrawRect(SKRect.Create(-side / 2f, -side / 2f, side, side), paint);

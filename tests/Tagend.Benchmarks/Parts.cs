@@ -1,8 +1,8 @@
 using System.Text;
 using BenchmarkDotNet.Attributes;
-using Tagend.Blocks;
 using Tagend.Output;
-using Tagend.Scan;
+using Tagend.Qr.Encode;
+using Tagend.Qr.Read;
 using Tagend.Specs;
 using Tagend.Tags;
 

@@ -1,7 +1,7 @@
 using System.Buffers.Binary;
 using System.IO.Hashing;
 using SkiaSharp;
-using Tagend.Scan;
+using Tagend.Qr.Read;
 
 namespace Tagend.Fuzz;
 

@@ -1,5 +1,5 @@
 using Tagend.Catalog;
-using Tagend.Pages;
+using Tagend.Pages.Sheet;
 using Tagend.Problems;
 
 namespace Tagend.Fuzz;

@@ -1,7 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Text.Json;
-using Tagend.Scan;
+using Tagend.Qr.Read;
 using ZXing;
 using ZXing.Common;
 

@@ -1,6 +1,6 @@
 using System.CommandLine;
 using Tagend.Catalog;
-using Tagend.Pages;
+using Tagend.Pages.Sheet;
 using Tagend.Problems;
 using Tagend.Specs;
 

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Tagend.Specs;
+using Tagend.Specs.Explained;
 
 namespace Tagend.Commands;
 

@@ -1,6 +1,6 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
-using Tagend.Specs;
+using Tagend.Specs.Explained;
 
 namespace Tagend.Commands;
 

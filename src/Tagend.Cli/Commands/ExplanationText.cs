@@ -1,5 +1,6 @@
 using Tagend.Measures;
 using Tagend.Specs;
+using Tagend.Specs.Explained;
 
 namespace Tagend.Commands;
 

@@ -2,7 +2,7 @@ using Tagend.Catalog;
 using Tagend.Fits;
 using Tagend.Measures;
 using Tagend.Output;
-using Tagend.Pages;
+using Tagend.Pages.Fit;
 
 namespace Tagend.Commands;
 

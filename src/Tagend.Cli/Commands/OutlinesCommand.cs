@@ -1,6 +1,6 @@
 using System.CommandLine;
 using Tagend.Output;
-using Tagend.Pages;
+using Tagend.Pages.Labels;
 using Tagend.Problems;
 
 namespace Tagend.Commands;

@@ -2,7 +2,8 @@ using System.CommandLine;
 using System.Globalization;
 using Tagend.Catalog;
 using Tagend.Orders;
-using Tagend.Pages;
+using Tagend.Pages.Labels;
+using Tagend.Pages.Strip;
 
 namespace Tagend.Commands;
 

@@ -1,7 +1,12 @@
 using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Output;
-using Tagend.Pages;
+using Tagend.Pages.Card;
+using Tagend.Pages.Labels;
+using Tagend.Pages.Parts;
+using Tagend.Pages.Pull;
+using Tagend.Pages.Sheet;
+using Tagend.Pages.Strip;
 using Tagend.Problems;
 using Tagend.Specs;
 using Tagend.Tags;

@@ -3,7 +3,7 @@ using System.Text;
 using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Output;
-using Tagend.Pages;
+using Tagend.Pages.Ruler;
 using Tagend.Problems;
 
 namespace Tagend.Commands;

@@ -2,7 +2,7 @@ using System.CommandLine;
 using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Output;
-using Tagend.Pages;
+using Tagend.Pages.Strip;
 
 namespace Tagend.Commands;
 

@@ -1,6 +1,6 @@
 using System.Text;
 using Tagend.Measures;
-using Tagend.Scan;
+using Tagend.Qr.Read;
 using Tagend.Specs;
 using Tagend.Tags;
 

@@ -1,4 +1,5 @@
 using Tagend.Catalog;
+using Tagend.Qr.Encode;
 
 namespace Tagend.Output;
 
@@ -51,9 +52,6 @@ public sealed record BarsInk(float X, float Y, float Unit, IReadOnlyList<Bar> Ba
 {
     public override Ink Moved(float dx, float dy) => this with { X = X + dx, Y = Y + dy };
 }
-
-/// <summary>A rectangle of whole squares. In bytes, for a page with a code has several hundred.</summary>
-public readonly record struct Bar(byte X, byte Y, byte Width, byte Height);
 
 /// <summary>A picture scaled into a place.</summary>
 public sealed record PictureInk(float X, float Y, float Width, float Height, Picture Picture) : Ink

@@ -1,5 +1,6 @@
 using SkiaSharp;
 using Tagend.Catalog;
+using Tagend.Qr.Encode;
 
 namespace Tagend.Output;
 

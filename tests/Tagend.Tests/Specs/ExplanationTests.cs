@@ -3,6 +3,7 @@ using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Orders;
 using Tagend.Specs;
+using Tagend.Specs.Explained;
 using Xunit;
 
 namespace Tagend.Tests.Specs;

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using NCalc;
-using Tagend.Specs;
+using Tagend.Specs.Explained;
 
 namespace Tagend.Tests.Specs;
 

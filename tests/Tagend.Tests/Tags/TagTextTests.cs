@@ -148,7 +148,7 @@ public class TagTextTests
         {
             var text = TagWriter.Write(p.Spec!);
             Assert.InRange(text.Length, 1, 311);
-            Assert.InRange(Tagend.Blocks.QrSymbol.Of(text)!.Version, 1, 10);
+            Assert.InRange(Tagend.Qr.Encode.QrSymbol.Of(text)!.Version, 1, 10);
         });
     }
 

@@ -1,0 +1,84 @@
+using Tagend.Blocks;
+using Tagend.Output;
+using Tagend.Pages.Parts;
+using Tagend.Specs;
+
+namespace Tagend.Pages.Card;
+
+/// <summary>The number a card is for, the posts' setting, and the key figures under it.</summary>
+internal static class CardPosts
+{
+    private const float Border = 1.6f;
+    private const float Hairline = 0.6f;
+
+    public static Block Of(BuildSpec spec, CardStyle style, CardWriter write)
+    {
+        var posts = spec.Posts;
+        var beside = new Stack(
+        [
+            style.Fact("Exact", write.Exact(posts.Outside)),
+            style.Fact("Between centers", $"{write.Setting(posts.CentersTape)} ({write.Exact(posts.Centers)})"),
+            style.Fact("Post, pin", $"{write.Setting(posts.PostDiameter)}, {write.Setting(posts.PinDiameter)}"),
+            new Spacer(3),
+            Residual(spec, style, write),
+        ]);
+        var number = new Row(
+            [
+                new Column(new BigReading(write.Setting(posts.Tape)), ColumnWidth.Natural),
+                new Column(beside, ColumnWidth.Shared()),
+            ],
+            Gap: 14,
+            Level: Level.Middle);
+        var title = new Box(
+            new Row(
+                [
+                    new Column(new Paragraph("SET THE POSTS", White(TypeScale.Heading)), ColumnWidth.Natural),
+                    new Column(new Paragraph($"{write.Setting(posts.Tape)} outside to outside, on the tape", White(TypeScale.Caption), Align.Right), ColumnWidth.Shared()),
+                ],
+                Level: Level.Baseline),
+            Padding: 2.5f,
+            Fill: 0);
+        return new Stack([title, new Box(number, Padding: 5.5f, Border: Border), KeyFigures(spec, write)]);
+    }
+
+    private static Paragraph Residual(BuildSpec spec, CardStyle style, CardWriter write)
+    {
+        var turns = CardWriter.HalfTurns(spec.ResidualTurns);
+        var off = write.Exact(Measures.Length.Abs(spec.Posts.Residual));
+        if (turns.Length == 0)
+        {
+            return style.Text($"The tape's mark is {off} off: leave the turns.");
+        }
+
+        var longer = spec.ResidualTurns > 0;
+        return new Paragraph(
+        [
+            new Span($"The tape's mark is {off} {(longer ? "long" : "short")}: ", style.Body),
+            new Span(Joined($"{(longer ? "add" : "take out")} {turns} turn{(turns is "1" or "1/2" ? "" : "s")}."), style.BodyBold),
+        ]);
+    }
+
+    private static Row KeyFigures(BuildSpec spec, CardWriter write) => Row.Equal(
+        [
+            Figure("FINISHED LENGTH", write.Mark(spec.FinishedLength), $"± {write.Mark(spec.Tolerance)}"),
+            Figure("TURNS", $"{spec.Twist.Turns}", CardWriter.Direction(spec.Twist.Direction) + ", seen from A"),
+            Figure("STRANDS", $"{spec.Bundle.Strands}", $"{spec.Layup.Loops} loops"),
+            Figure("STRETCH", write.Load(spec.Stretch.Load), $"{spec.Stretch.Minutes} min"),
+        ],
+        gap: -Hairline);
+
+    private static Box Figure(string name, string value, string remark) => new Box(
+        new Stack(
+        [
+            new Paragraph(name, TypeScale.Caption),
+            new Paragraph(value, TypeScale.Figure),
+            new Paragraph(remark, TypeScale.Caption),
+        ]),
+        Padding: 3.5f,
+        Border: Hairline);
+
+    /// <summary>Kept on one line.</summary>
+    private static string Joined(string text) => text.Replace(' ', '\u00A0');
+
+    private static TextStyle White(TextStyle style) => style with { Gray = 255 };
+}

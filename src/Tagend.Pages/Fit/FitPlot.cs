@@ -1,0 +1,141 @@
+using System.Globalization;
+using Tagend.Blocks;
+using Tagend.Measures;
+using Tagend.Output;
+
+namespace Tagend.Pages.Fit;
+
+/// <summary>A build on the plot of a fit.</summary>
+/// <param name="Predicted">The finished length that the fit expects of its posts and turns.</param>
+/// <param name="Difference">Measured − predicted.</param>
+/// <param name="Label">Written beside it; empty for none.</param>
+public sealed record PlottedBuild(Length Predicted, Length Difference, Length Tolerance, PlotMark Mark, string Label);
+
+public enum PlotMark
+{
+    Used,
+    Outlier,
+    LeftOut,
+}
+
+/// <summary>Draws what was measured against what a fit predicts, with the band of the tolerance.</summary>
+/// <remarks>
+/// Upward is the difference of the two, for on a plot of whole lengths a sixteenth of an inch cannot be seen.
+/// Half a sheet, lying. All coordinates are points.
+/// </remarks>
+/// <param name="title">What was fitted.</param>
+/// <param name="facts">The fit's numbers in words.</param>
+public sealed class FitPlot(string title, string facts, LengthUnit unit, Fonts fonts)
+{
+    private const float Margin = 24;
+    private const float Left = 66;
+    private const float Top = 82;
+    private const float Bottom = 66;
+    private const float Radius = 2.8f;
+    private const byte Band = 226;
+    private const byte Faint = 150;
+
+    private static TextStyle Small => TypeScale.Body;
+
+    /// <param name="builds">One at least.</param>
+    /// <param name="paper">Half a sheet, upright; the plot lies on it.</param>
+    public Page Of(IReadOnlyList<PlottedBuild> builds, Paper paper)
+    {
+        var (width, height) = (Points.Of(paper.Height), Points.Of(paper.Width));
+        var across = PlotAxis.Covering(
+            In(builds.Min(b => b.Predicted)), In(builds.Max(b => b.Predicted)), Left, width - Margin, LeastSpan(1));
+        var reach = Math.Max(builds.Max(b => In(Length.Abs(b.Difference))), builds.Max(b => In(b.Tolerance)) * 1.2);
+        var up = PlotAxis.Covering(-reach, reach, height - Bottom, Top, LeastSpan(0.02));
+        return new Page(
+            width,
+            height,
+            [
+                .. Bands(builds, across, up),
+                .. Frame(across, up),
+                .. builds.SelectMany(b => Mark(b.Mark, across.At(In(b.Predicted)), up.At(In(b.Difference)))),
+                .. builds.Where(b => b.Label.Length > 0).Select(b => Label(b, across, up)),
+                .. Words(height),
+            ]);
+    }
+
+    private IEnumerable<Ink> Words(float height)
+    {
+        yield return new TextInk(Margin, Margin + 10, title, TypeScale.Figure);
+        yield return new TextInk(Margin, Margin + 25, facts, Small);
+        var x = Left;
+        foreach (var (mark, word) in new[] { (PlotMark.Used, "build"), (PlotMark.Outlier, "outlier, still in the fit"), (PlotMark.LeftOut, "left out of the fit") })
+        {
+            foreach (var ink in Mark(mark, x + Radius, height - Margin - 3))
+            {
+                yield return ink;
+            }
+
+            yield return new TextInk(x + 10, height - Margin, word, Small);
+            x += 26 + fonts.WidthOf(word, Small);
+        }
+    }
+
+    /// <summary>The least tolerance as a gray band; each tolerance as a pair of dashed lines with its value.</summary>
+    private IEnumerable<Ink> Bands(IReadOnlyList<PlottedBuild> builds, PlotAxis across, PlotAxis up)
+    {
+        var tolerances = builds.Select(b => b.Tolerance).Distinct().Order().ToList();
+        var least = In(tolerances[0]);
+        yield return new BoxInk(across.Start, up.At(least), across.End - across.Start, up.At(-least) - up.At(least), Fill: Band);
+        foreach (var tolerance in tolerances)
+        {
+            foreach (var (sign, value) in new[] { ("+", In(tolerance)), ("−", -In(tolerance)) })
+            {
+                var label = $"{sign}{LengthWriter.Setting(tolerance, unit)} tolerance";
+                yield return new LineInk(across.Start, up.At(value), across.End, up.At(value), 0.7f, Dash: 3);
+                yield return new TextInk(across.End - fonts.WidthOf(label, Small) - 4, up.At(value) + (value > 0 ? -3 : 9), label, Small);
+            }
+        }
+    }
+
+    private IEnumerable<Ink> Frame(PlotAxis across, PlotAxis up)
+    {
+        yield return new LineInk(across.Start, up.At(0), across.End, up.At(0), 0.8f);
+        yield return new LineInk(across.Start, up.End, across.Start, up.Start, 0.8f);
+        yield return new LineInk(across.Start, up.Start, across.End, up.Start, 0.8f);
+        foreach (var tick in across.Ticks)
+        {
+            var text = tick.ToString("0.####", CultureInfo.InvariantCulture);
+            yield return new LineInk(across.At(tick), up.Start, across.At(tick), up.Start + 4, 0.8f);
+            yield return new TextInk(across.At(tick) - (fonts.WidthOf(text, Small) / 2), up.Start + 14, text, Small);
+        }
+
+        foreach (var tick in up.Ticks)
+        {
+            var text = (tick < 0 ? "−" : tick > 0 ? "+" : "") + Math.Abs(tick).ToString("0.####", CultureInfo.InvariantCulture);
+            yield return new LineInk(across.Start - 4, up.At(tick), across.Start, up.At(tick), 0.8f);
+            yield return new TextInk(across.Start - 7 - fonts.WidthOf(text, Small), up.At(tick) + (Small.CapHeight / 2), text, Small);
+        }
+
+        var symbol = LengthWriter.Symbol(unit);
+        var name = $"predicted length, {symbol}";
+        yield return new TextInk(((across.Start + across.End) / 2) - (fonts.WidthOf(name, Small) / 2), up.Start + 27, name, Small);
+        yield return new TextInk(Margin, up.End - 8, $"measured − predicted, {symbol}", Small);
+    }
+
+    private static IEnumerable<Ink> Mark(PlotMark mark, float x, float y) => mark switch
+    {
+        PlotMark.Used => [new OvalInk(x, y, Radius, Radius, Fill: 0)],
+        PlotMark.Outlier => [new BoxInk(x - 3.4f, y - 3.4f, 6.8f, 6.8f, Stroke: 1.3f, Fill: 255)],
+        PlotMark.LeftOut =>
+        [
+            new LineInk(x - 3, y - 3, x + 3, y + 3, 1.2f, Faint),
+            new LineInk(x - 3, y + 3, x + 3, y - 3, 1.2f, Faint),
+        ],
+        _ => throw new InvalidOperationException($"no mark for {mark}"),
+    };
+
+    private TextInk Label(PlottedBuild build, PlotAxis across, PlotAxis up)
+    {
+        var (x, width) = (across.At(In(build.Predicted)), fonts.WidthOf(build.Label, Small));
+        return new TextInk(x + 6 + width > across.End ? x - 6 - width : x + 6, up.At(In(build.Difference)) + (Small.CapHeight / 2), build.Label, Small);
+    }
+
+    private double In(Length length) => unit == LengthUnit.Inch ? length.Inches : length.Millimeters;
+
+    private double LeastSpan(double inches) => In(Length.FromInches(inches));
+}

@@ -1,0 +1,47 @@
+using Tagend.Blocks;
+using Tagend.Measures;
+using Tagend.Output;
+using Tagend.Specs;
+
+namespace Tagend.Pages.Labels;
+
+/// <summary>The pieces in a bag, a line each: name, finished length, and colors where they are wanted.</summary>
+internal sealed record BagPieces(BuildSet Set, bool WithColors, LabelStyle Style) : Block
+{
+    /// <summary>Between the columns, in points.</summary>
+    private const float Gap = 6;
+
+    /// <summary>Between a length and its unit, in points.</summary>
+    private const float UnitGap = 2.5f;
+
+    public override Placement Place(Fonts fonts, Room room)
+    {
+        var unit = Set.Builds[0].Spec.Unit;
+        var lengths = Reading.Column(
+            [.. Set.Builds.Select(b => LengthWriter.Bare(b.Spec.FinishedLength, unit))], Style.BodyBold, fonts);
+        var length = lengths.Max(l => l.NaturalWidth(fonts));
+        var widest = Set.Builds.Max(b => fonts.WidthOf(b.Spec.Piece, Style.BodyBold));
+        var rest = room.Width - Gap - length - UnitGap - fonts.WidthOf(LengthWriter.Symbol(unit), Style.Body);
+        var name = Math.Max(0, Math.Min(widest, rest));
+        return new Stack([.. Set.Builds.Select(LineOf)], Style.Gap / 2).Place(fonts, room);
+
+        Row LineOf(Build build, int index)
+        {
+            var colors = WithColors ? $" · {LoopTag.Colors(build.Spec)}" : "";
+            var measured = new Row(
+                [
+                    new Column(lengths[index], ColumnWidth.Of(length)),
+                    new Column(Style.Line(LengthWriter.Symbol(unit) + colors), ColumnWidth.Shared()),
+                ],
+                UnitGap,
+                Level.Baseline);
+            return new Row(
+                [
+                    new Column(new Paragraph(build.Spec.Piece, Style.BodyBold), ColumnWidth.Of(name)),
+                    new Column(measured, ColumnWidth.Shared()),
+                ],
+                Gap,
+                Level.Baseline);
+        }
+    }
+}

@@ -1,0 +1,36 @@
+using Tagend.Blocks;
+using Tagend.Output;
+
+namespace Tagend.Pages.Labels;
+
+/// <summary>Type sizes of labels, in points. Nothing on a label is smaller than 6, and its name not smaller than 14.</summary>
+internal sealed record LabelStyle(TextStyle Title, TextStyle Length, TextStyle Body, float Gap)
+{
+    public static IReadOnlyList<LabelStyle> LargeToSmall { get; } =
+    [
+        Of(30, 22, 10, 3),
+        Of(27, 19, 9, 2.5f),
+        Of(23, 17, 8.5f, 2),
+        Of(20, 15, 8, 1.5f),
+        Of(17, 14, 7, 1),
+        Of(14, 12, 6, 0.6f),
+    ];
+
+    public TextStyle BodyBold => Body with { Weight = Weight.Bold };
+
+    /// <summary>Nothing smaller is left: a long name is parted rather than refused.</summary>
+    public bool IsSmallest => this == LargeToSmall[^1];
+
+    /// <summary>A line of plain text; where it wraps, its last word does not stand alone.</summary>
+    public Paragraph Line(string text)
+    {
+        var last = text.LastIndexOf(' ');
+        return new Paragraph(last < 0 ? text : $"{text[..last]}\u00A0{text[(last + 1)..]}", Body);
+    }
+
+    private static LabelStyle Of(float title, float length, float body, float gap) => new(
+        new TextStyle(Weight.Bold, title, Tracking: -0.01f * title, Leading: 1),
+        new TextStyle(Weight.Bold, length, Leading: 1.1f),
+        new TextStyle(Weight.Regular, body, Leading: 1.2f),
+        gap);
+}

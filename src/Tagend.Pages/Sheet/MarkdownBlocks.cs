@@ -1,0 +1,239 @@
+using Markdig;
+using Markdig.Extensions.CustomContainers;
+using Markdig.Extensions.Tables;
+using Markdig.Syntax;
+using Tagend.Blocks;
+using Tagend.Catalog;
+using Tagend.Output;
+using Tagend.Problems;
+using Block = Tagend.Blocks.Block;
+using MarkdownTable = Markdig.Extensions.Tables.Table;
+using Table = Tagend.Blocks.Table;
+
+namespace Tagend.Pages.Sheet;
+
+/// <summary>A sheet's text as blocks to pour over pages.</summary>
+/// <param name="Foot">Of each page, with the marks of <see cref="SheetFields"/> for the page's number.</param>
+internal sealed record SheetText(IReadOnlyList<FlowItem> Items, string Foot, IReadOnlyList<Problem> Problems);
+
+/// <summary>A sheet's text, parsed once for all styles it is tried in.</summary>
+internal sealed class SheetMarkdown(string text)
+{
+    private static readonly MarkdownPipeline Dialect = new MarkdownPipelineBuilder().UsePipeTables().UseTaskLists().UseCustomContainers().Build();
+
+    public string[] Lines { get; } = text.Split('\n');
+
+    public MarkdownDocument Document { get; } = Markdown.Parse(text, Dialect);
+}
+
+/// <summary>What a sheet's text calls for and the program makes.</summary>
+/// <param name="Pieces">The drawing of the pieces.</param>
+internal sealed record Drawn(SheetLanguage Language, Func<SheetStyle, Block> Pieces);
+
+/// <summary>Turns a sheet's Markdown into blocks. What the dialect is, templates/sheets/README.md says.</summary>
+internal sealed class MarkdownBlocks
+{
+    private const string ColumnsName = "columns";
+
+    private readonly SheetStyle _style;
+    private readonly MarkdownSpans _spans;
+    private readonly Drawn _drawn;
+    private readonly List<Problem> _problems = [];
+    private readonly Func<string, Place> _find;
+    private readonly string[] _lines;
+    private List<FlowItem> _items = [];
+    private string _foot = "";
+
+    private MarkdownBlocks(string[] lines, Func<string, Place> find, SheetStyle style, Drawn drawn)
+    {
+        _style = style;
+        _drawn = drawn;
+        _find = find;
+        _lines = lines;
+        _spans = new MarkdownSpans(drawn.Language, Refuse);
+    }
+
+    /// <param name="find">Where a line of the filled text stands in the template.</param>
+    public static SheetText Of(SheetMarkdown markdown, Func<string, Place> find, SheetStyle style, Drawn drawn)
+    {
+        var blocks = new MarkdownBlocks(markdown.Lines, find, style, drawn);
+        foreach (var block in markdown.Document)
+        {
+            blocks.Add(block);
+        }
+
+        return new SheetText(blocks._items, blocks._foot, blocks._problems);
+    }
+
+    private void Add(Markdig.Syntax.Block block)
+    {
+        switch (block)
+        {
+            case HeadingBlock { Level: 1 } title:
+                AddHeading(title, _style.Title, _style.BetweenParagraphs);
+                break;
+            case HeadingBlock { Level: 2 } heading:
+                AddHeading(heading, _style.Heading, _style.BeforeHeading);
+                break;
+            case HeadingBlock { Level: 6 } foot:
+                _foot = string.Concat(_spans.Of(foot, _style.Foot, _style.Foot).Select(s => s.Text));
+                break;
+            case ParagraphBlock paragraph when MarkdownSpans.IsDrawing(paragraph):
+                _items.Add(new FlowItem(_drawn.Pieces(_style), _style.BeforeDrawing));
+                break;
+            case CustomContainer { Info: ColumnsName } columns:
+                AddColumns(columns);
+                break;
+            case ParagraphBlock paragraph:
+                _items.Add(new FlowItem(TextOf(paragraph), BeforeNext()));
+                break;
+            case ListBlock list:
+                Add(list);
+                break;
+            case QuoteBlock quote when PanelOf(quote) is { } panel:
+                _items.Add(new FlowItem(panel, BeforeNext()));
+                break;
+            case MarkdownTable table:
+                _items.Add(new FlowItem(TableOf(table), _style.BetweenParagraphs));
+                break;
+            case HtmlBlock { Type: HtmlBlockType.Comment }:
+            case LinkReferenceDefinitionGroup:
+            case QuoteBlock:
+                break;
+            default:
+                Refuse(block, "a sheet has headings of #, ## and ######, paragraphs, lists, tables, caution panels, ![](drawing) and ::: columns, nothing else");
+                break;
+        }
+    }
+
+    /// <summary>Parts side by side: each heading within starts a column. They stay on one page.</summary>
+    private void AddColumns(CustomContainer container)
+    {
+        var outside = _items;
+        var columns = new List<Column>();
+        foreach (var block in container)
+        {
+            if (block is HeadingBlock || _items == outside)
+            {
+                Close();
+                _items = [];
+            }
+
+            Add(block);
+        }
+
+        Close();
+        _items = outside;
+        if (columns.Count > 0)
+        {
+            _items.Add(new FlowItem(new Row(columns, _style.ColumnGap), _style.BeforeHeading));
+        }
+
+        void Close()
+        {
+            if (_items != outside)
+            {
+                columns.Add(new Column(StackOf(_items), ColumnWidth.Shared()));
+            }
+        }
+    }
+
+    private static Stack StackOf(IReadOnlyList<FlowItem> items) =>
+        new([.. items.SelectMany((item, i) => i == 0 ? [item.Block] : new[] { new Spacer(item.Before), item.Block })]);
+
+    private void AddHeading(HeadingBlock heading, TextStyle type, float before) =>
+        _items.Add(new FlowItem(new Paragraph(_spans.Of(heading, type, type)), before, KeepWithNext: true));
+
+    private float BeforeNext() => _items.Count > 0 && _items[^1].KeepWithNext ? _style.AfterHeading : _style.BetweenParagraphs;
+
+    private Paragraph TextOf(LeafBlock leaf) => new(_spans.Of(leaf, _style.Text, _style.Strong));
+
+    private void Add(ListBlock list)
+    {
+        var number = 1;
+        foreach (var item in list.OfType<ListItemBlock>())
+        {
+            var before = number == 1 ? BeforeNext() : _style.BetweenItems;
+            var body = item.OfType<ParagraphBlock>().FirstOrDefault();
+            if (body is null)
+            {
+                Refuse(item, "a list item begins with its text");
+                continue;
+            }
+
+            var text = TextOf(body);
+            Block line = MarkdownSpans.IsTask(body)
+                ? new Checkbox(text)
+                : new ListItem(MarkerOf(list, number), text, _style.Indent);
+            var more = item.Where(b => b != body).ToList();
+            _items.Add(new FlowItem(line, before, KeepWithNext: more.Count > 0));
+            foreach (var block in more)
+            {
+                AddWithin(block);
+            }
+
+            number++;
+        }
+    }
+
+    private Paragraph MarkerOf(ListBlock list, int number) =>
+        list.IsOrdered ? new Paragraph($"{number}.", _style.Strong) : new Paragraph("•", _style.Text);
+
+    private void AddWithin(Markdig.Syntax.Block block)
+    {
+        Block? inner = block switch
+        {
+            QuoteBlock quote => PanelOf(quote),
+            ParagraphBlock paragraph => TextOf(paragraph),
+            _ => null,
+        };
+        if (inner is not null)
+        {
+            Column[] columns = [new(new Spacer(0), ColumnWidth.Of(_style.Indent)), new(inner, ColumnWidth.Shared())];
+            _items.Add(new FlowItem(new Row(columns), _style.BetweenItems * 1.5f));
+        }
+        else if (block is not QuoteBlock)
+        {
+            Refuse(block, "a list item has text and caution panels, nothing else");
+        }
+    }
+
+    private CautionPanel? PanelOf(QuoteBlock quote)
+    {
+        if (quote.Count == 1 && quote[0] is ParagraphBlock paragraph && _spans.SignalOf(paragraph) is { } word)
+        {
+            return new CautionPanel(word, _drawn.Language, new Paragraph(_spans.After(paragraph, _style.Text, _style.Strong)), _style);
+        }
+
+        var words = Enum.GetValues<SignalWord>().Reverse().Select(w => $"**{w.In(_drawn.Language)}**").ToList();
+        Refuse(quote, $"a caution panel is one paragraph that begins with {string.Join(", ", words.SkipLast(1))} or {words[^1]}");
+        return null;
+    }
+
+    private Block TableOf(MarkdownTable table)
+    {
+        var rows = table.OfType<TableRow>()
+            .Select(r => r.OfType<TableCell>().Select(CellOf).ToList())
+            .ToList();
+        var header = rows[0].Select(TextOf).ToList();
+        var body = rows.Skip(1).ToList();
+        return body.Count > 0 && body.All(r => r.Skip(1).All(c => TextOf(c).Length == 0))
+            ? new FormGrid(header, [.. body.Select(r => TextOf(r[0]))], _style)
+            : new SpreadTable(new Table([.. header.Select(h => new TableColumn(h, ColumnWidth.Natural))], body, _style.Label)
+            {
+                Gap = _style.Size,
+                Padding = _style.CellPadding,
+            });
+    }
+
+    private Paragraph CellOf(TableCell cell) =>
+        new(_spans.Of(cell, _style.Cell, _style.Cell with { Weight = _style.Strong.Weight }));
+
+    private static string TextOf(Paragraph paragraph) => string.Concat(paragraph.Spans.Select(s => s.Text));
+
+    private void Refuse(MarkdownObject at, string message)
+    {
+        var line = at.Line < _lines.Length ? _lines[at.Line].Trim() : "";
+        _problems.Add(new Problem(_find(line), line, message));
+    }
+}

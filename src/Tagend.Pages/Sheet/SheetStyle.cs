@@ -1,0 +1,72 @@
+using Tagend.Catalog;
+using Tagend.Output;
+
+namespace Tagend.Pages.Sheet;
+
+/// <summary>Type and distances of a customer sheet, all from the size of its running text. In points.</summary>
+/// <param name="Size">Of running text.</param>
+/// <param name="Air">1 for comfortable distances, less for tighter ones.</param>
+internal sealed record SheetStyle(float Size, float Air)
+{
+    /// <summary>Of title, headings and the letterhead's line; null for black.</summary>
+    public InkColor? Accent { get; init; }
+
+    /// <summary>From comfortable to as dense as a customer should have to read: 8.5 pt is the smallest running text.</summary>
+    public static IReadOnlyList<SheetStyle> LooseToDense { get; } =
+    [
+        new(10, 1),
+        new(9.75f, 1),
+        new(9.5f, 1),
+        new(9.25f, 1),
+        new(9, 1),
+        new(9, 0.75f),
+        new(8.75f, 0.75f),
+        new(8.75f, 0.6f),
+        new(8.5f, 0.7f),
+        new(8.5f, 0.6f),
+        new(8.5f, 0.5f),
+        new(8.5f, 0.4f),
+        new(8.5f, 0.3f),
+    ];
+
+    public TextStyle Text => new(Weight.Regular, Size, Leading: 1.22f + (0.1f * Air));
+
+    public TextStyle Strong => Text with { Weight = Weight.Bold };
+
+    public TextStyle Title => new(Weight.Bold, Size * 2.1f, Tracking: -0.3f, Leading: 1.15f, Color: Accent);
+
+    public TextStyle Heading => new(Weight.Bold, Size * 1.25f, Leading: 1.25f, Color: Accent);
+
+    /// <summary>Headers of tables.</summary>
+    public TextStyle Label => new(Weight.SemiBold, Size * 0.86f, Leading: 1.25f);
+
+    public TextStyle Cell => Text with { Leading = 1.22f };
+
+    public TextStyle Signal => new(Weight.Bold, Size * 1.05f, Tracking: 0.4f, Leading: 1.25f);
+
+    public TextStyle ShopName => new(Weight.Bold, Size * 1.5f, Leading: 1.2f);
+
+    public TextStyle Foot => new(Weight.Regular, Size * 0.86f, Leading: 1.25f);
+
+    public float BetweenParagraphs => Size * 0.55f * Air;
+
+    public float BeforeDrawing => 2 + (Size * 0.6f * Air);
+
+    public float BetweenItems => Size * 0.32f * Air;
+
+    public float BeforeHeading => Size * 1.25f * Air;
+
+    public float AfterHeading => Size * 0.35f * Air;
+
+    public float PanelPadding => 3 + (2.5f * Air);
+
+    public float CellPadding => Size * 0.25f * Air;
+
+    /// <summary>Between parts side by side.</summary>
+    public float ColumnGap => Size * 2;
+
+    public float Indent => Size * 1.9f;
+
+    /// <summary>Height of a box to write into.</summary>
+    public float FormRow => Size * (1.6f + (0.5f * Air));
+}

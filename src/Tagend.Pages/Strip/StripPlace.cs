@@ -1,0 +1,96 @@
+using Tagend.Measures;
+using Tagend.Pages.Parts;
+using Tagend.Specs;
+
+namespace Tagend.Pages.Strip;
+
+/// <summary>Which places a strip shows.</summary>
+public enum StripPositions
+{
+    /// <summary>Of the finished piece over measuring pins.</summary>
+    Finished,
+
+    /// <summary>Of the untwisted loop on the jig.</summary>
+    OnJig,
+}
+
+/// <summary>What stands at a place of a strip.</summary>
+internal enum StripSymbol
+{
+    None,
+    End,
+    ServingEdge,
+    Separator,
+    NockPoint,
+    SpeedNock,
+    Post,
+}
+
+/// <summary>A line across a strip and its words.</summary>
+/// <param name="At">From the strip's start, end A.</param>
+/// <param name="Figure">Written large: the distance from end A, or the end's letter.</param>
+internal sealed record StripPlace(StripSymbol Symbol, Length At, string Figure, string Words);
+
+/// <summary>The places of a piece as a strip shows them.</summary>
+internal sealed class StripPlaces(BuildSpec spec, string endA, string endB, StripPositions positions)
+{
+    private readonly CardWriter _write = new(spec.Unit);
+
+    public Length StripLength => At(spec.FinishedLength);
+
+    /// <summary>A place of the finished piece on the strip.</summary>
+    public Length At(Length fromA) => positions == StripPositions.OnJig ? spec.OnJig(fromA) : fromA;
+
+    /// <summary>As a tape reads it on the jig, else as it was ordered.</summary>
+    public string Read(Length fromA) => positions == StripPositions.OnJig ? _write.BareTape(At(fromA)) : _write.Bare(fromA);
+
+    /// <summary>What is to be done at a serving's bar: nothing yet on the jig.</summary>
+    public string Serve => positions == StripPositions.OnJig ? "serving" : "SERVE";
+
+    /// <summary>In order from end A.</summary>
+    public IReadOnlyList<StripPlace> All() =>
+    [
+        .. Ends()
+            .Concat(Edges())
+            .Concat(CardPlaces.PlacesOf(spec).Select(p => Place(SymbolOf(p), p.Position, p.Name)))
+            .OrderBy(p => p.At),
+    ];
+
+    private static StripSymbol SymbolOf(CardPlace place) => place.Mark?.Kind switch
+    {
+        MarkKind.NockPoint => StripSymbol.NockPoint,
+        MarkKind.SpeedNock => StripSymbol.SpeedNock,
+        _ => StripSymbol.Separator,
+    };
+
+    private IEnumerable<StripPlace> Ends()
+    {
+        yield return new StripPlace(StripSymbol.End, Length.Zero, "A", endA);
+        yield return new StripPlace(StripSymbol.End, StripLength, "B", $"{endB}, A {Read(spec.FinishedLength)}");
+        if (positions == StripPositions.OnJig)
+        {
+            yield return new StripPlace(StripSymbol.Post, spec.PastPosts, "POST A", "outside of the post");
+            yield return new StripPlace(StripSymbol.Post, StripLength - spec.PastPosts, "POST B", "outside of the post");
+        }
+    }
+
+    private IEnumerable<StripPlace> Edges()
+    {
+        foreach (var serving in spec.Servings)
+        {
+            var name = CardWriter.Role(serving.Role) + (serving.Role == ServingRole.Other ? "" : " serving");
+            if (serving.From > Length.Zero)
+            {
+                yield return Place(StripSymbol.ServingEdge, serving.From, $"{name} starts");
+            }
+
+            if (serving.To < spec.FinishedLength)
+            {
+                yield return Place(StripSymbol.ServingEdge, serving.To, $"{name} ends");
+            }
+        }
+    }
+
+    private StripPlace Place(StripSymbol symbol, Length fromA, string name) =>
+        new(symbol, At(fromA), Read(fromA), $"{name}, B {Read(spec.FromB(fromA))}");
+}

@@ -1,0 +1,80 @@
+using ZXing.QrCode.Internal;
+
+namespace Tagend.Qr.Encode;
+
+/// <summary>Share of a symbol's codewords that may be lost and still be read (ISO/IEC 18004:2015, 7.5.1).</summary>
+public enum QrRecovery
+{
+    /// <summary>7 %.</summary>
+    L,
+
+    /// <summary>15 %.</summary>
+    M,
+
+    /// <summary>25 %.</summary>
+    Q,
+
+    /// <summary>30 %.</summary>
+    H,
+}
+
+/// <summary>A QR code, as dark and light modules, without its quiet zone.</summary>
+/// <remarks>Texts of the alphanumeric set are encoded in that mode; the mask is the one the standard scores best.</remarks>
+public sealed class QrSymbol
+{
+    /// <summary>Light modules around a symbol (ISO/IEC 18004:2015, 9.1).</summary>
+    public const int QuietModules = 4;
+
+    /// <summary>Spares the encoder its own choice, which takes longer than all the rest.</summary>
+    private static readonly Dictionary<ZXing.EncodeHintType, object> AnyMask = new() { [ZXing.EncodeHintType.QR_MASK_PATTERN] = 0 };
+
+    private readonly byte[] _modules;
+    private readonly Lazy<IReadOnlyList<Bar>> _bars;
+
+    private QrSymbol(QRCode code)
+    {
+        (Version, Modules, IsAlphanumeric) = (code.Version.VersionNumber, code.Matrix.Width, code.Mode == Mode.ALPHANUMERIC);
+        (Mask, _modules) = QrMask.BestFor(code);
+        _bars = new(() => QrBars.Of(this));
+    }
+
+    /// <summary>1 to 40.</summary>
+    public int Version { get; }
+
+    /// <summary>0 to 7.</summary>
+    public int Mask { get; }
+
+    /// <summary>Modules a side, without the quiet zone.</summary>
+    public int Modules { get; }
+
+    /// <summary>The alphanumeric mode's 45 characters serve for all of the text.</summary>
+    public bool IsAlphanumeric { get; }
+
+    /// <summary>The dark areas as rectangles, in modules.</summary>
+    public IReadOnlyList<Bar> Bars => _bars.Value;
+
+    public bool IsDark(int column, int row) => _modules[(row * Modules) + column] == 1;
+
+    /// <summary>The smallest symbol that holds a text; null where none does.</summary>
+    /// <param name="text">Not empty.</param>
+    public static QrSymbol? Of(string text, QrRecovery recovery = QrRecovery.M)
+    {
+        try
+        {
+            return new QrSymbol(Encoder.encode(text, LevelOf(recovery), AnyMask));
+        }
+        catch (ZXing.WriterException)
+        {
+            return null;
+        }
+    }
+
+    private static ErrorCorrectionLevel LevelOf(QrRecovery recovery) => recovery switch
+    {
+        QrRecovery.L => ErrorCorrectionLevel.L,
+        QrRecovery.M => ErrorCorrectionLevel.M,
+        QrRecovery.Q => ErrorCorrectionLevel.Q,
+        QrRecovery.H => ErrorCorrectionLevel.H,
+        _ => throw new InvalidOperationException($"no level for {recovery}"),
+    };
+}

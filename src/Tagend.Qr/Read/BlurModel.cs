@@ -1,0 +1,211 @@
+using Tagend.Qr.Symbol;
+
+namespace Tagend.Qr.Read;
+
+/// <summary>
+/// Undoes a blur wider than a module: learns from modules that are known how each module's neighbors leak into its light,
+/// then looks for the darkness of all modules, between light and dark, that explains best what was seen.
+/// </summary>
+/// <remarks>Least squares within bounds, by projected gradients (Landweber's iteration): the bounds are what makes it stable.</remarks>
+internal sealed class BlurModel
+{
+    /// <summary>Neighbors that leak in, to each side.</summary>
+    private const int Reach = 2;
+
+    private const int Side = (2 * Reach) + 1;
+    private const int Border = 2 * Reach;
+
+    /// <summary>Half of the neighbors and the module itself are learnt: a blur is taken to be the same on opposite sides.</summary>
+    private const int Pairs = (Side * Side / 2) + 1;
+
+    /// <summary>And the light that is there without any.</summary>
+    private const int Unknowns = Pairs + 1;
+
+    private const int Steps = 30;
+
+    private readonly int _size;
+    private readonly int _stride;
+    private readonly float[] _seen;
+    private readonly sbyte[] _known;
+    private readonly float[] _kernel = new float[Side * Side];
+    private float _offset;
+
+    private BlurModel(int size, float[] seen, sbyte[] known)
+    {
+        (_size, _seen, _known) = (size, seen, known);
+        _stride = size + (2 * Border);
+    }
+
+    /// <param name="seen">Darkness, in any unit, even over the symbol.</param>
+    /// <param name="guess">Above 0 where a module seems dark.</param>
+    /// <returns>Darkness, -1 to 1; null where nothing can be learnt.</returns>
+    public static float[]? Undo(SymbolLayout layout, float[] seen, float[] guess)
+    {
+        var model = new BlurModel(layout.Size, seen, layout.Known);
+        var darkness = model.Framed(i => layout.Known[i] != 0 ? layout.Known[i] : guess[i] > 0 ? 0.7f : -0.7f);
+        if (!model.Learn(darkness, knownOnly: true))
+        {
+            return null;
+        }
+
+        model.Explain(darkness);
+        if (model.Learn(darkness, knownOnly: false))
+        {
+            model.Explain(darkness);
+        }
+
+        var result = new float[seen.Length];
+        for (var i = 0; i < result.Length; i++)
+        {
+            result[i] = darkness[model.Place(i)];
+        }
+
+        return result;
+    }
+
+    /// <summary>In the array with a frame of light modules around.</summary>
+    private int Place(int module) => (((module / _size) + Border) * _stride) + (module % _size) + Border;
+
+    private float[] Framed(Func<int, float> value)
+    {
+        var framed = new float[_stride * _stride];
+        Array.Fill(framed, -1f);
+        for (var i = 0; i < _seen.Length; i++)
+        {
+            framed[Place(i)] = value(i);
+        }
+
+        return framed;
+    }
+
+    /// <summary>Least squares for the kernel, held back a little towards none.</summary>
+    private bool Learn(float[] darkness, bool knownOnly)
+    {
+        var normal = new double[Unknowns, Unknowns + 1];
+        var row = new double[Unknowns];
+        var equations = 0;
+        for (var i = 0; i < _seen.Length; i++)
+        {
+            if (knownOnly && !AllKnown(i % _size, i / _size))
+            {
+                continue;
+            }
+
+            equations++;
+            var place = Place(i);
+            for (var k = 0; k < Pairs; k++)
+            {
+                var step = ((k / Side) - Reach) * _stride + (k % Side) - Reach;
+                row[k] = step == 0 ? darkness[place] : darkness[place + step] + darkness[place - step];
+            }
+
+            row[Pairs] = 1;
+            for (var a = 0; a < Unknowns; a++)
+            {
+                for (var b = 0; b < Unknowns; b++)
+                {
+                    normal[a, b] += row[a] * row[b];
+                }
+
+                normal[a, Unknowns] += row[a] * _seen[i];
+            }
+        }
+
+        for (var a = 0; a < Pairs; a++)
+        {
+            normal[a, a] += 0.01 * equations;
+        }
+
+        if (equations < 2 * Unknowns)
+        {
+            return false;
+        }
+
+        Solve(normal);
+        for (var k = 0; k < Pairs; k++)
+        {
+            _kernel[k] = _kernel[(Side * Side) - 1 - k] = (float)normal[k, Unknowns];
+        }
+
+        _offset = (float)normal[Pairs, Unknowns];
+        return _kernel[Pairs - 1] > 0;
+    }
+
+    private bool AllKnown(int x, int y)
+    {
+        for (var d = 0; d < Side * Side; d++)
+        {
+            var (nx, ny) = (x + (d % Side) - Reach, y + (d / Side) - Reach);
+            if (nx >= 0 && ny >= 0 && nx < _size && ny < _size && _known[(ny * _size) + nx] == 0)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private static void Solve(double[,] normal)
+    {
+        for (var pivot = 0; pivot < Unknowns; pivot++)
+        {
+            for (var r = 0; r < Unknowns; r++)
+            {
+                if (r == pivot)
+                {
+                    continue;
+                }
+
+                var factor = normal[r, pivot] / normal[pivot, pivot];
+                for (var c = pivot; c <= Unknowns; c++)
+                {
+                    normal[r, c] -= factor * normal[pivot, c];
+                }
+            }
+        }
+
+        for (var r = 0; r < Unknowns; r++)
+        {
+            normal[r, Unknowns] /= normal[r, r];
+        }
+    }
+
+    private void Explain(float[] darkness)
+    {
+        var rest = new float[darkness.Length];
+        var total = _kernel.Sum(Math.Abs);
+        // At most 2 over the largest eigenvalue, which is at most the kernel's sum squared.
+        var rate = 1.6f / (total * total);
+        for (var step = 0; step < Steps; step++)
+        {
+            for (var i = 0; i < _seen.Length; i++)
+            {
+                rest[Place(i)] = _seen[i] - _offset - Leaked(darkness, Place(i));
+            }
+
+            for (var i = 0; i < _seen.Length; i++)
+            {
+                if (_known[i] == 0)
+                {
+                    ref var d = ref darkness[Place(i)];
+                    d = Math.Clamp(d + (rate * Leaked(rest, Place(i))), -1, 1);
+                }
+            }
+        }
+    }
+
+    private float Leaked(float[] from, int place)
+    {
+        var sum = 0f;
+        for (var row = 0; row < Side; row++)
+        {
+            var start = place + ((row - Reach) * _stride) - Reach;
+            for (var column = 0; column < Side; column++)
+            {
+                sum += _kernel[(row * Side) + column] * from[start + column];
+            }
+        }
+
+        return sum;
+    }
+}

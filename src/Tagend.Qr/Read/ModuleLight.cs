@@ -1,0 +1,134 @@
+namespace Tagend.Qr.Read;
+
+/// <summary>The light of each module, and how dark that makes it against its neighbors.</summary>
+internal static class ModuleLight
+{
+    /// <summary>Looks a module's side.</summary>
+    private const int Looks = 3;
+
+    /// <summary>Between looks, in modules.</summary>
+    private const float Apart = 0.22f;
+
+    public static float[] Read(GrayPicture picture, ModuleGrid grid)
+    {
+        var light = new float[grid.Size * grid.Size];
+        for (var y = 0; y < grid.Size; y++)
+        {
+            for (var x = 0; x < grid.Size; x++)
+            {
+                var (cx, cy) = grid.At(x + 0.5f, y + 0.5f);
+                var (rx, ry) = grid.At(x + 0.5f + Apart, y + 0.5f);
+                var (dx, dy) = grid.At(x + 0.5f, y + 0.5f + Apart);
+                var sum = 0f;
+                for (var i = 0; i < Looks * Looks; i++)
+                {
+                    var (a, b) = ((i % Looks) - 1, (i / Looks) - 1);
+                    sum += picture.At(cx + (a * (rx - cx)) + (b * (dx - cx)), cy + (a * (ry - cy)) + (b * (dy - cy)));
+                }
+
+                light[(y * grid.Size) + x] = sum / (Looks * Looks);
+            }
+        }
+
+        return light;
+    }
+
+    /// <summary>Each module's difference from the mean of the four beside it is added again, so many times.</summary>
+    public static float[] Sharpened(float[] light, int size, float across, float down)
+    {
+        var sharp = new float[light.Length];
+        for (var y = 0; y < size; y++)
+        {
+            for (var x = 0; x < size; x++)
+            {
+                var i = (y * size) + x;
+                var beside = (light[x > 0 ? i - 1 : i] + light[x < size - 1 ? i + 1 : i]) / 2;
+                var above = (light[y > 0 ? i - size : i] + light[y < size - 1 ? i + size : i]) / 2;
+                sharp[i] = light[i] + (across * (light[i] - beside)) + (down * (light[i] - above));
+            }
+        }
+
+        return sharp;
+    }
+
+    /// <summary>Darkness from -1 to 1 or so, against the middle between the darkest and the lightest module around.</summary>
+    /// <param name="reach">Of the surroundings, in modules.</param>
+    public static float[] Darkness(float[] light, int size, int reach)
+    {
+        var (low, high) = (Extreme(light, size, reach, Math.Min), Extreme(light, size, reach, Math.Max));
+        low = Mean(low, size, reach);
+        high = Mean(high, size, reach);
+        // Where all is nearly alike, glare or dirt has taken what was there: such modules are doubtful.
+        var usual = low.Zip(high, (l, h) => h - l).Order().ElementAt(low.Length / 2);
+        var darkness = new float[light.Length];
+        for (var i = 0; i < light.Length; i++)
+        {
+            darkness[i] = (low[i] + high[i] - (2 * light[i])) / Math.Max(high[i] - low[i], 0.6f * usual + 0.01f);
+        }
+
+        return darkness;
+    }
+
+    /// <summary>Darkness against the mean around.</summary>
+    public static float[] AgainstMean(float[] light, int size, int reach)
+    {
+        var mean = Mean(light, size, reach);
+        var spread = light.Zip(mean, (l, m) => Math.Abs(l - m)).Average() + 0.01f;
+        return [.. light.Zip(mean, (l, m) => (m - l) / spread)];
+    }
+
+    public static float[] Transposed(float[] light, int size)
+    {
+        var transposed = new float[light.Length];
+        for (var i = 0; i < light.Length; i++)
+        {
+            transposed[(i % size * size) + (i / size)] = light[i];
+        }
+
+        return transposed;
+    }
+
+    private static float[] Extreme(float[] light, int size, int reach, Func<float, float, float> choose) =>
+        Along(Along(light, size, reach, 1, choose), size, reach, size, choose);
+
+    private static float[] Along(float[] light, int size, int reach, int stride, Func<float, float, float> choose)
+    {
+        var chosen = new float[light.Length];
+        for (var i = 0; i < light.Length; i++)
+        {
+            var at = i / stride % size;
+            var best = light[i];
+            for (var d = Math.Max(-reach, -at); d <= Math.Min(reach, size - 1 - at); d++)
+            {
+                best = choose(best, light[i + (d * stride)]);
+            }
+
+            chosen[i] = best;
+        }
+
+        return chosen;
+    }
+
+    private static float[] Mean(float[] light, int size, int reach)
+    {
+        float[] Pass(float[] from, int stride)
+        {
+            var means = new float[from.Length];
+            for (var i = 0; i < from.Length; i++)
+            {
+                var at = i / stride % size;
+                var (first, last, sum) = (Math.Max(-reach, -at), Math.Min(reach, size - 1 - at), 0f);
+                for (var d = first; d <= last; d++)
+                {
+                    sum += from[i + (d * stride)];
+                }
+
+                means[i] = sum / (last - first + 1);
+            }
+
+            return means;
+        }
+
+        return Pass(Pass(light, 1), size);
+    }
+}

@@ -1,0 +1,192 @@
+namespace Tagend.Qr.Symbol;
+
+/// <summary>Corrects blocks of codewords, some of which may be known to be doubtful: ISO/IEC 18004:2015, annex B.</summary>
+internal static class ReedSolomon
+{
+    /// <summary>x⁸ + x⁴ + x³ + x² + 1.</summary>
+    private const int Primitive = 0x11D;
+
+    private static readonly byte[] Exp = new byte[510];
+    private static readonly int[] Log = new int[256];
+
+    static ReedSolomon()
+    {
+        for (int i = 0, x = 1; i < 255; i++, x = x << 1 ^ (x >= 128 ? Primitive : 0))
+        {
+            Exp[i] = Exp[i + 255] = (byte)x;
+            Log[x] = i;
+        }
+    }
+
+    /// <summary>Corrects in place.</summary>
+    /// <param name="block">Data and check codewords.</param>
+    /// <param name="checks">How many of them are check codewords, at the end.</param>
+    /// <param name="doubtful">Places whose value counts for nothing.</param>
+    /// <returns>Codewords corrected elsewhere; -1 where there are too many, and then the block is as it was.</returns>
+    public static int Correct(Span<byte> block, int checks, ReadOnlySpan<int> doubtful)
+    {
+        var syndromes = new byte[checks];
+        if (AreZero(block, syndromes))
+        {
+            return 0;
+        }
+
+        // Locator of the doubtful places, then Berlekamp and Massey's from there on.
+        var locator = new byte[checks + 1];
+        locator[0] = 1;
+        foreach (var place in doubtful)
+        {
+            var root = Exp[block.Length - 1 - place];
+            for (var i = checks; i > 0; i--)
+            {
+                locator[i] ^= Times(locator[i - 1], root);
+            }
+        }
+
+        var degree = Massey(syndromes, locator, doubtful.Length);
+        if (degree < 0)
+        {
+            return -1;
+        }
+
+        var fixes = new List<(int Place, byte Change)>();
+        for (var place = 0; place < block.Length; place++)
+        {
+            var inverse = (255 - (block.Length - 1 - place)) % 255;
+            if (Value(locator, degree, inverse) == 0)
+            {
+                fixes.Add((place, Change(syndromes, locator, degree, inverse)));
+            }
+        }
+
+        if (fixes.Count != degree)
+        {
+            return -1;
+        }
+
+        foreach (var (place, change) in fixes)
+        {
+            block[place] ^= change;
+        }
+
+        if (AreZero(block, syndromes))
+        {
+            return degree - doubtful.Length;
+        }
+
+        foreach (var (place, change) in fixes)
+        {
+            block[place] ^= change;
+        }
+
+        return -1;
+    }
+
+    private static byte Times(byte a, byte b) => a == 0 || b == 0 ? (byte)0 : Exp[Log[a] + Log[b]];
+
+    private static bool AreZero(ReadOnlySpan<byte> block, byte[] syndromes)
+    {
+        var wrong = false;
+        for (var i = 0; i < syndromes.Length; i++)
+        {
+            byte sum = 0;
+            foreach (var codeword in block)
+            {
+                sum = (byte)(Times(sum, Exp[i]) ^ codeword);
+            }
+
+            syndromes[i] = sum;
+            wrong |= sum != 0;
+        }
+
+        return !wrong;
+    }
+
+    /// <summary>Blahut's form: the locator begins as that of the erasures.</summary>
+    /// <returns>The locator's degree; -1 where it has more roots than can be told.</returns>
+    private static int Massey(byte[] syndromes, byte[] locator, int erasures)
+    {
+        var checks = syndromes.Length;
+        var previous = (byte[])locator.Clone();
+        var length = erasures;
+        for (var r = erasures; r < checks; r++)
+        {
+            byte discrepancy = 0;
+            for (var i = 0; i <= r; i++)
+            {
+                discrepancy ^= Times(locator[i], syndromes[r - i]);
+            }
+
+            for (var i = checks; i > 0; i--)
+            {
+                previous[i] = previous[i - 1];
+            }
+
+            previous[0] = 0;
+            if (discrepancy == 0)
+            {
+                continue;
+            }
+
+            var grows = 2 * length <= r + erasures;
+            var before = grows ? (byte[])locator.Clone() : locator;
+            for (var i = 0; i <= checks; i++)
+            {
+                locator[i] ^= Times(discrepancy, previous[i]);
+            }
+
+            if (grows)
+            {
+                length = r + 1 + erasures - length;
+                var inverse = Exp[255 - Log[discrepancy]];
+                for (var i = 0; i <= checks; i++)
+                {
+                    previous[i] = Times(before[i], inverse);
+                }
+            }
+        }
+
+        var degree = checks;
+        while (degree > 0 && locator[degree] == 0)
+        {
+            degree--;
+        }
+
+        return degree == length && (2 * (length - erasures)) + erasures <= checks ? degree : -1;
+    }
+
+    private static byte Value(byte[] polynomial, int degree, int logX)
+    {
+        byte sum = 0;
+        for (var i = degree; i >= 0; i--)
+        {
+            sum = (byte)(Times(sum, Exp[logX]) ^ polynomial[i]);
+        }
+
+        return sum;
+    }
+
+    /// <summary>Forney's formula, first root of the generator α⁰.</summary>
+    private static byte Change(byte[] syndromes, byte[] locator, int degree, int logInverse)
+    {
+        byte evaluator = 0;
+        for (var i = degree - 1; i >= 0; i--)
+        {
+            byte coefficient = 0;
+            for (var j = 0; j <= i; j++)
+            {
+                coefficient ^= Times(locator[j], syndromes[i - j]);
+            }
+
+            evaluator = (byte)(Times(evaluator, Exp[logInverse]) ^ coefficient);
+        }
+
+        byte slope = 0;
+        for (var i = 1; i <= degree; i += 2)
+        {
+            slope ^= Times(locator[i], Exp[logInverse * (i - 1) % 255]);
+        }
+
+        return slope == 0 ? (byte)0 : Times(Times(evaluator, Exp[(255 - logInverse) % 255]), Exp[255 - Log[slope]]);
+    }
+}

@@ -1,0 +1,145 @@
+using System.Collections.Concurrent;
+using ZXing.QrCode.Internal;
+
+namespace Tagend.Qr.Symbol;
+
+/// <summary>Where the parts of a symbol are: ISO/IEC 18004:2015, 5.3 and annex E.</summary>
+internal sealed class SymbolLayout
+{
+    public const int Smallest = 21;
+    public const int Largest = 177;
+
+    private static readonly ConcurrentDictionary<int, SymbolLayout> Made = new();
+
+    private readonly bool[] _taken;
+    private readonly int[]?[] _masked = new int[8][];
+
+    private SymbolLayout(int size)
+    {
+        Size = size;
+        Version = ZXing.QrCode.Internal.Version.getVersionForNumber((size - 17) / 4);
+        Known = new sbyte[size * size];
+        _taken = new bool[size * size];
+        for (var i = 8; i < size - 8; i++)
+        {
+            Set(i, 6, i % 2 == 0);
+            Set(6, i, i % 2 == 0);
+        }
+
+        FinderPattern(3, 3);
+        FinderPattern(size - 4, 3);
+        FinderPattern(3, size - 4);
+        Alignments = [.. AlignmentCenters()];
+        foreach (var (x, y) in Alignments)
+        {
+            Square(x, y, 2, (dx, dy) => Math.Max(Math.Abs(dx), Math.Abs(dy)) != 1);
+        }
+
+        Set(8, size - 8, true);
+        Reserve();
+        DataPath = [.. Path()];
+    }
+
+    /// <summary>Modules a side.</summary>
+    public int Size { get; }
+
+    public ZXing.QrCode.Internal.Version Version { get; }
+
+    /// <summary>1 where a module is dark in every symbol of this size, -1 where light, 0 where that depends on the text.</summary>
+    public sbyte[] Known { get; }
+
+    /// <summary>Middles of the alignment patterns.</summary>
+    public IReadOnlyList<(int X, int Y)> Alignments { get; }
+
+    /// <summary>Indices of the modules that hold the codewords' bits, in their order.</summary>
+    public int[] DataPath { get; }
+
+    public static SymbolLayout Of(int size) => Made.GetOrAdd(size, s => new SymbolLayout(s));
+
+    /// <summary>Indices of the modules with data that a mask turns over.</summary>
+    public int[] MaskedBy(int mask)
+    {
+        var format = new FormatInformation(ErrorCorrectionLevel.M, mask);
+        return _masked[mask] ??= [.. DataPath.Where(place => format.Turns(place % Size, place / Size))];
+    }
+
+    public static bool IsSize(int size) => size is >= Smallest and <= Largest && size % 4 == 1;
+
+    private IEnumerable<(int X, int Y)> AlignmentCenters()
+    {
+        var centers = Version.AlignmentPatternCenters;
+        foreach (var y in centers)
+        {
+            foreach (var x in centers)
+            {
+                if (!(x < 8 && y < 8) && !(x < 8 && y > Size - 9) && !(x > Size - 9 && y < 8))
+                {
+                    yield return (x, y);
+                }
+            }
+        }
+    }
+
+    private void FinderPattern(int x, int y) => Square(x, y, 4, (dx, dy) => Math.Max(Math.Abs(dx), Math.Abs(dy)) is not (2 or 4));
+
+    private void Square(int x, int y, int reach, Func<int, int, bool> isDark)
+    {
+        for (var dy = -reach; dy <= reach; dy++)
+        {
+            for (var dx = -reach; dx <= reach; dx++)
+            {
+                if (x + dx >= 0 && y + dy >= 0 && x + dx < Size && y + dy < Size)
+                {
+                    Set(x + dx, y + dy, isDark(dx, dy));
+                }
+            }
+        }
+    }
+
+    private void Set(int x, int y, bool dark)
+    {
+        Known[(y * Size) + x] = (sbyte)(dark ? 1 : -1);
+        _taken[(y * Size) + x] = true;
+    }
+
+    /// <summary>Room for format and version information.</summary>
+    private void Reserve()
+    {
+        for (var i = 0; i < 9; i++)
+        {
+            _taken[(8 * Size) + i] = _taken[(i * Size) + 8] = true;
+        }
+
+        for (var i = Size - 8; i < Size; i++)
+        {
+            _taken[(8 * Size) + i] = _taken[(i * Size) + 8] = true;
+        }
+
+        for (var i = 0; Version.VersionNumber >= 7 && i < 18; i++)
+        {
+            _taken[(i / 3 * Size) + Size - 11 + (i % 3)] = _taken[((Size - 11 + (i % 3)) * Size) + (i / 3)] = true;
+        }
+    }
+
+    private IEnumerable<int> Path()
+    {
+        var up = true;
+        for (var right = Size - 1; right > 0; right -= 2)
+        {
+            right -= right == 6 ? 1 : 0;
+            for (var n = 0; n < Size; n++)
+            {
+                var row = (up ? Size - 1 - n : n) * Size;
+                for (var column = right; column > right - 2; column--)
+                {
+                    if (!_taken[row + column])
+                    {
+                        yield return row + column;
+                    }
+                }
+            }
+
+            up = !up;
+        }
+    }
+}

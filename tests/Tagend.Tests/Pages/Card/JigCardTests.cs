@@ -1,0 +1,218 @@
+using Tagend.Blocks;
+using Tagend.Measures;
+using Tagend.Orders;
+using Tagend.Output;
+using Tagend.Pages.Card;
+using Tagend.Pages.Parts;
+using Tagend.Specs;
+using Tagend.Tags;
+using Tagend.Tests.Output;
+using Tagend.Tests.Specs;
+using Xunit;
+
+namespace Tagend.Tests.Pages;
+
+public sealed class JigCardTests
+{
+    private static readonly OrderSlip Slip = new("Demo customer 12", "compound bow, hybrid cam, 70 lb", "2026-04-02", "");
+
+    private static readonly OrderSlip LongSlip = new(
+        "A demo customer with a name of many words that goes over the line",
+        "compound bow, single cam, 65 lb, long axle to axle, left hand, second set of the season",
+        "2026-04-02",
+        "peep a touch higher than last time; a second string as a spare in the same colors, and keep the offcuts");
+
+    /// <summary>Of the post setting: it leans between numerator and denominator.</summary>
+    private const string FractionSlash = "/";
+
+    private static readonly (string, string)[] Full =
+    [
+        ("kind", "single-cam-string"),
+        ("finished_length", "109 15/16 in"),
+        ("strands", "28"),
+        ("colors", "black:8 red:8 flo-green:8 silver:4"),
+        ("servings", "A 0 in..9 in; A 14 in..16 in; A 20 1/16 in..24 3/32 in; A 40 1/2 in..44 in; A 60 in..62 in; A 63 in..64 in; A 65 in..66 in; A 67 in..72 in; B 0 in..10 in"),
+        ("center_serving", "50 in..55 1/2 in t019 flo-green"),
+        ("nock_point", "53 in"),
+        ("peep", "44 1/2 in"),
+        ("speed_nocks", "10 in; 12 in; B 11 in; B 13 in"),
+    ];
+
+    private static readonly (string, string)[] Bare =
+    [
+        ("kind", "plain"), ("finished_length", "20 in"), ("colors", ""), ("servings", ""), ("center_serving", ""),
+        ("nock_point", ""), ("peep", ""), ("speed_nocks", ""), ("draw_weight", ""),
+    ];
+
+    public static TheoryData<string, LengthUnit> Cards => new MatrixTheoryData<string, LengthUnit>(
+        ["usual", "full", "bare"], [LengthUnit.Inch, LengthUnit.Millimeter]);
+
+    [Theory]
+    [MemberData(nameof(Cards))]
+    public void Card_OnEitherPaper_IsOnePageOfLegibleTextsThatDoNotTouch(string name, LengthUnit unit)
+    {
+        var (spec, _) = SpecFixture.Build(unit, name switch { "full" => Full, "bare" => Bare, _ => [] });
+        foreach (var paper in new[] { Paper.HalfLetter, Paper.A5 })
+        {
+            var composed = Compose(spec!, paper, name == "full" ? LongSlip : Slip);
+            Assert.Empty(composed.Problems);
+            var page = Assert.Single(composed.Pages);
+            Assert.Equal(Points.Of(paper.Width), page.Width);
+            Assert.Equal(Points.Of(paper.Height), page.Height);
+
+            var texts = page.Inks.OfType<TextInk>().Where(t => t.Text != FractionSlash).ToList();
+            Assert.All(texts, t => Assert.True(t.Style.Size >= TypeScale.Smallest));
+            var areas = texts.Select(AreaOf).ToList();
+            Assert.All(areas, a => Assert.True(
+                a.Left >= 18 && a.Right <= page.Width - 17.9f && a.Top >= 18 && a.Bottom <= page.Height - 18));
+            for (var i = 0; i < texts.Count; i++)
+            {
+                for (var j = 0; j < i; j++)
+                {
+                    Assert.False(Touch(areas[i], areas[j]), $"\"{texts[i].Text}\" touches \"{texts[j].Text}\"");
+                }
+            }
+        }
+    }
+
+    [Fact]
+    public void Card_OfAString_ShowsWhatTheBenchNeeds()
+    {
+        var spec = SpecFixture.Good();
+        var texts = TextsOf(Compose(spec, Paper.HalfLetter, Slip));
+        string[] expected =
+        [
+            "D-101 string",
+            "compound bow, hybrid cam, 70 lb",
+            $"{LengthWriter.Setting(spec.Posts.Tape, LengthUnit.Inch)} outside to outside, on the tape",
+            LengthWriter.Exact(spec.Posts.Outside, LengthUnit.Inch),
+            "60 1/4 in",
+            "± 1/16 in",
+            "45",
+            "12 loops",
+            "tie the tag ends of black.",
+            "tie the tag ends of red.",
+            "26 1/4",
+            "29 1/4",
+            "b peep",
+            "c nock point",
+            "12 | 12",
+            "drawn 1 : 14, ruler in inches from A",
+            "top cam",
+            "bottom cam",
+            "Initials",
+            "D-101 string, rev 1",
+        ];
+        Assert.All(expected, e => Assert.Contains(texts, t => t.Contains(e, StringComparison.Ordinal)));
+    }
+
+    [Theory]
+    [InlineData(0.000, "leave the turns.")]
+    [InlineData(0.012, "take out 1/2 turn.")]
+    [InlineData(-0.012, "add 1/2 turn.")]
+    [InlineData(-0.023, "add 1 turn.")]
+    [InlineData(0.031, "take out 1 1/2 turns.")]
+    public void Residual_OfTheTape_IsCanceledByTurns(double pastTheMark, string expected)
+    {
+        var spec = SpecFixture.Good();
+        var posts = spec.Posts with { Outside = Length.FromInches(60.25 + pastTheMark) };
+        var texts = TextsOf(Compose(spec with { Posts = posts }, Paper.HalfLetter, Slip));
+        Assert.Contains(texts, t => t.EndsWith(expected, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void TakeUp_WhereTheModelsDisagree_IsShownByBoth()
+    {
+        var spec = SpecFixture.Good();
+        var apart = spec.Twist.TakeUp with { Rule = Length.FromInches(0.54), Helix = Length.FromInches(0.7) };
+        var texts = TextsOf(Compose(spec with { Twist = spec.Twist with { TakeUp = apart } }, Paper.A5, Slip));
+        Assert.Contains("0.540 in", texts);
+        Assert.Contains("0.700 in", texts);
+        Assert.Contains("They differ beyond the tolerance: measure early.", texts);
+        Assert.DoesNotContain("Take-up by helix", TextsOf(Compose(spec, Paper.A5, Slip)));
+    }
+
+    public static TheoryData<string> Kinds => [.. SpecFixture.Catalog.Plans.Values.Where(p => p.Material is not null).Select(p => p.Name)];
+
+    /// <summary>A row with nothing but what it must have, at every whole inch of its kind's lengths, on either paper.</summary>
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void Card_OfAnyKindWithNothingElseOrdered_IsOnePage(string kind)
+    {
+        var plan = SpecFixture.Catalog.Plans[kind];
+        for (var inches = (int)Math.Ceiling(plan.Shortest.Inches); inches <= plan.Longest.Inches; inches++)
+        {
+            var csv = $"order,piece,kind,finished_length\n1,x,{kind},{inches} in\n";
+            var file = OrderReader.Read("orders.csv", System.Text.Encoding.UTF8.GetBytes(csv), LengthUnit.Inch, SpecFixture.Catalog.Shop.Columns);
+            if (new SpecBuilder(SpecFixture.Catalog, LengthUnit.Inch, SpecFixture.Date).Build(file.Lines[0], []) is { } spec)
+            {
+                Assert.Single(Compose(spec, Paper.HalfLetter, OrderSlip.Blank).Pages);
+                Assert.Single(Compose(spec, Paper.A5, OrderSlip.Blank).Pages);
+            }
+        }
+    }
+
+    [Fact]
+    public void Tags_OfOneColor_NeedADummyAtB()
+    {
+        var texts = TextsOf(Compose(SpecFixture.Good(("colors", "black:24")), Paper.HalfLetter, Slip));
+        Assert.Contains("tie the tag ends.", texts);
+        Assert.Contains("no color ends here, tie in a dummy tag.", texts);
+    }
+
+    [Fact]
+    public void Ink_OfACard_IsBlackOrPaper()
+    {
+        var page = Assert.Single(Compose(SpecFixture.Good(), Paper.A5, Slip).Pages);
+        Assert.All(page.Inks.OfType<TextInk>(), t => Assert.True(t.Style.Gray is 0 or 255));
+        Assert.All(page.Inks.OfType<BoxInk>(), b => Assert.True(b.Fill is null or 0 or 255));
+        Assert.All(page.Inks.OfType<LineInk>(), l => Assert.Equal(0, l.Gray));
+    }
+
+    [Fact]
+    public void Notes_LongerThanTheCard_AreAProblemAndNoPage()
+    {
+        var notes = string.Join(' ', Enumerable.Repeat("keep the offcuts of this one", 80));
+        var composed = Compose(SpecFixture.Good(), Paper.HalfLetter, Slip with { Notes = notes });
+        Assert.Empty(composed.Pages);
+        Assert.All(composed.Problems, p => Assert.StartsWith("jig card D-101 string: ", p.ToString(), StringComparison.Ordinal));
+        Assert.All(composed.Problems, p => Assert.EndsWith("; on half letter", p.Message, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Customer_WithACharacterTheFontLacks_IsAProblem()
+    {
+        var problem = Assert.Single(Compose(SpecFixture.Good(), Paper.A5, Slip with { Customer = "漢" }).Problems);
+        Assert.Equal(
+            "jig card D-101 string: \"漢\": the font has no picture of '漢' (U+6F22); write it another way; on A5",
+            problem.ToString());
+    }
+
+    [Fact]
+    public void TagText_BeyondAQrCode_IsAProblem()
+    {
+        var composed = JigCard.Compose(
+            new Build(SpecFixture.Good(), Slip), SpecFixture.Catalog, new string('A', 5000), Paper.A5, TestFonts.Shipped);
+        Assert.Equal(
+            "jig card D-101 string: the tag text of 5000 characters is more than a QR code holds",
+            Assert.Single(composed.Problems).ToString());
+    }
+
+    private static Composed Compose(BuildSpec spec, Paper paper, OrderSlip slip) =>
+        JigCard.Compose(new Build(spec, slip), SpecFixture.Catalog, TagWriter.Write(spec), paper, TestFonts.Shipped);
+
+    private static List<string> TextsOf(Composed composed) =>
+        [.. Assert.Single(composed.Pages).Inks.OfType<TextInk>().Select(t => t.Text)];
+
+    /// <summary>From the top of the capitals to the baseline.</summary>
+    private static (float Left, float Top, float Right, float Bottom) AreaOf(TextInk text) => (
+        text.X,
+        text.Baseline - text.Style.CapHeight,
+        text.X + TestFonts.Shipped.WidthOf(text.Text.TrimEnd(), text.Style),
+        text.Baseline);
+
+    private static bool Touch(
+        (float Left, float Top, float Right, float Bottom) a, (float Left, float Top, float Right, float Bottom) b) =>
+        Math.Min(a.Right, b.Right) - Math.Max(a.Left, b.Left) > 0.1f
+        && Math.Min(a.Bottom, b.Bottom) - Math.Max(a.Top, b.Top) > 0.1f;
+}

@@ -1,0 +1,89 @@
+using Tagend.Blocks;
+using Tagend.Measures;
+using Tagend.Output;
+using Tagend.Pages.Parts;
+using Tagend.Pages.Pull;
+using Tagend.Specs;
+using Tagend.Tests.Output;
+using Xunit;
+
+namespace Tagend.Tests.Pages;
+
+public class PullSheetTests
+{
+    public static TheoryData<string, LengthUnit, int> Sheets => new MatrixTheoryData<string, LengthUnit, int>(
+        ["letter", "A4"], [LengthUnit.Inch, LengthUnit.Millimeter], [1, 40]);
+
+    [Theory]
+    [MemberData(nameof(Sheets))]
+    public void Sheet_OfAnyBatch_IsLegibleWithinItsPages(string paperName, LengthUnit unit, int sets)
+    {
+        var paper = paperName == "A4" ? Paper.A4 : Paper.Letter;
+        var composed = Compose(paper, [.. Enumerable.Range(0, sets).Select(_ => SheetFixture.Compound(4, unit))]);
+        Assert.Empty(composed.Problems);
+        Assert.Equal(sets > 1, composed.Pages.Count > 1);
+        foreach (var page in composed.Pages)
+        {
+            Assert.Equal((Points.Of(paper.Width), Points.Of(paper.Height)), (page.Width, page.Height));
+            var texts = page.Inks.OfType<TextInk>().Where(t => t.Text.Trim().Length > 0).ToList();
+            Assert.All(texts, t => Assert.True(
+                t.Style.Size >= TypeScale.Smallest
+                && t.X >= 36 && t.X + SheetFixture.WidthOf(t) <= page.Width - 36
+                && t.Baseline > 36 && t.Baseline < page.Height - 24));
+            var boxes = texts.Select(SheetFixture.BoxOf).ToList();
+            for (var i = 0; i < boxes.Count; i++)
+            {
+                Assert.DoesNotContain(boxes.Take(i), b => b.IntersectsWith(boxes[i]));
+            }
+        }
+    }
+
+    [Fact]
+    public void Sheet_OfSets_ListsEveryPieceInTheOrderOfBuildsWithABoxToTick()
+    {
+        BuildSet[] sets = [SheetFixture.Compound(3), SheetFixture.Recurve(), SheetFixture.Compound(3)];
+        var pages = Compose(Paper.Letter, sets).Pages;
+        var order = BuildOrder.Of([.. sets.SelectMany(s => s.Builds)]);
+        var text = SheetFixture.TextOf(pages);
+        var at = text.IndexOf("ORDER OF BUILDS", StringComparison.Ordinal);
+        foreach (var step in order.Steps)
+        {
+            var posts = LengthWriter.Bare(step.Build.Spec.Posts.Tape, LengthUnit.Inch);
+            at = text.IndexOf($"D-101 {step.Build.Spec.Piece} {posts} ", at + 1, StringComparison.Ordinal);
+            Assert.True(at > 0, $"{step.Build.Spec.Piece} is missing or out of order");
+        }
+
+        var stock = Tagend.Specs.Stock.Of(sets.SelectMany(s => s.Builds).Select(b => b.Spec), SheetFixture.Catalog.Shop);
+        Assert.Equal(order.Steps.Count + stock.Count, pages.SelectMany(p => p.Inks.OfType<BoxInk>()).Count());
+        Assert.Contains($"{order.Changes} changes of spools and posts; {order.ChangesAsOrdered} in the order of the file", text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(LengthUnit.Inch)]
+    [InlineData(LengthUnit.Millimeter)]
+    public void Sheet_OfASet_HasTheTotalOfEverySpoolInTheShopsUnit(LengthUnit unit)
+    {
+        var set = SheetFixture.Compound(3, unit);
+        var text = SheetFixture.TextOf(Compose(Paper.A4, [set]).Pages);
+        foreach (var need in Tagend.Specs.Stock.Of(set.Builds.Select(b => b.Spec), SheetFixture.Catalog.Shop))
+        {
+            Assert.Contains(
+                $"{need.Name} {(need.Color.Length > 0 ? need.Color : "any")} {LengthWriter.Spool(need.Length, unit)}",
+                text,
+                StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void Sheet_WithACharacterTheFontLacks_IsAProblem()
+    {
+        var set = SheetFixture.Compound(1);
+        var spec = set.Builds[0].Spec with { Piece = "漢" };
+        var composed = Compose(Paper.A4, [SheetFixture.Set([spec])]);
+        Assert.Empty(composed.Pages);
+        Assert.StartsWith("pull sheet: \"漢\": the font has no picture of '漢'", Assert.Single(composed.Problems).ToString(), StringComparison.Ordinal);
+    }
+
+    private static Composed Compose(Paper paper, IReadOnlyList<BuildSet> sets) =>
+        PullSheet.Compose(sets, SheetFixture.Catalog, paper, TestFonts.Shipped);
+}

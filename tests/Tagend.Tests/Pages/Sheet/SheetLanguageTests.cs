@@ -1,0 +1,126 @@
+using System.Text.RegularExpressions;
+using Tagend.Catalog;
+using Tagend.Measures;
+using Tagend.Pages.Sheet;
+using Tagend.Problems;
+using Xunit;
+
+namespace Tagend.Tests.Pages;
+
+public sealed partial class SheetLanguageTests : IDisposable
+{
+    private static readonly string Sheets = Path.Combine(TestFiles.Templates, "sheets");
+
+    private readonly string _folder = Directory.CreateTempSubdirectory("tagend-words-").FullName;
+
+    public static MatrixTheoryData<string, string> Translations => new(["compound", "recurve", "crossbow"], ["es", "fr", "de"]);
+
+    public static TheoryData<string> Languages => [.. SheetLanguageReader.Languages(TestFiles.Templates)];
+
+    [Fact]
+    public void Languages_Shipped_AreFour() =>
+        Assert.Equal(["de", "en", "es", "fr"], SheetLanguageReader.Languages(TestFiles.Templates));
+
+    [Theory]
+    [MemberData(nameof(Translations))]
+    public void Translation_OfASheet_HasTheSameFieldsAndTagsInTheSameOrder(string kind, string language) =>
+        Assert.Equal(TagsOf(kind, "en"), TagsOf(kind, language));
+
+    /// <summary>Headings, steps, boxes, tables with their columns, panels with their words: line by line.</summary>
+    [Theory]
+    [MemberData(nameof(Translations))]
+    public void Translation_OfASheet_HasTheSamePartsAndCautions(string kind, string language) =>
+        Assert.Equal(ShapesOf(kind, "en"), ShapesOf(kind, language));
+
+    [Theory]
+    [MemberData(nameof(Languages))]
+    public void Terms_OfALanguage_AreForEveryKindEndAndMaterialShipped(string language)
+    {
+        var terms = SheetFixture.Language(language).Terms;
+        var titles = SheetFixture.Catalog.Plans.Values.Where(p => p.Name != "plain").Select(p => p.Title);
+        var others = SheetFixture.Catalog.Plans.Values.SelectMany(p => new[] { p.EndA, p.EndB }.Concat(p.Separators.Select(s => s.Name)))
+            .Concat(SheetFixture.Catalog.Materials.Values.Select(m => m.Title));
+
+        Assert.All(language == "en" ? titles : titles.Concat(others), t => Assert.Contains(t, terms.Keys));
+    }
+
+    [Theory]
+    [InlineData("en", "March 1, 2026", "60 1/4 in", "0.023 in", "1530.4 mm")]
+    [InlineData("es", "1 de marzo de 2026", "60 1/4 in", "0,023 in", "1530,4 mm")]
+    [InlineData("fr", "1er mars 2026", "60 1/4 po", "0,023 po", "1530,4 mm")]
+    [InlineData("de", "1. März 2026", "60 1/4 Zoll", "0,023 Zoll", "1530,4 mm")]
+    public void Writer_OfALanguage_WritesAsItDoes(string language, string date, string mark, string exact, string metric)
+    {
+        var write = new SheetWriter(SheetFixture.Language(language));
+
+        Assert.Equal(date, write.Date(new DateOnly(2026, 3, 1)));
+        Assert.Equal(mark, write.Length(Length.FromInches(60.25), LengthUnit.Inch).Replace('\u00A0', ' '));
+        Assert.Equal(exact, write.ExactLength(Length.FromInches(0.0229), LengthUnit.Inch).Replace('\u00A0', ' '));
+        Assert.Equal(metric, write.Length(Length.FromMillimeters(1530.4), LengthUnit.Millimeter).Replace('\u00A0', ' '));
+    }
+
+    [Fact]
+    public void Term_ThatIsNotListed_IsPrintedAsItIs() =>
+        Assert.Equal("left-hand tip", new SheetWriter(SheetFixture.Language("fr")).Term("left-hand tip"));
+
+    [Fact]
+    public void Read_OfNoSuchLanguage_NamesThoseThereAre()
+    {
+        var broken = Assert.Throws<TagendException>(() => SheetLanguageReader.Read(TestFiles.Templates, "xx", []));
+
+        Assert.Equal($"there are no sheets in the language \"xx\": {Sheets} has words for de, en, es, fr", broken.Message);
+    }
+
+    [Theory]
+    [InlineData("decimal = \",\"", "decimal = 1", 4, "decimal \"1\": expected a text in quotes, of 1000 characters at most")]
+    [InlineData("danger = \"GEFAHR\"\n", "", 12, "[words] danger: danger is missing: expected a text in quotes, of 1000 characters at most")]
+    [InlineData(" Dezember\"", "\"", 6, "expected the names of twelve months with spaces between")]
+    [InlineData("peep = ", "pep = ", 18, "unknown entry; the entries here are caution, danger, drawing, nock_point, notice, peep, speed_nock, warning")]
+    public void Read_Mistake_IsReportedWithFileAndLine(string old, string replacement, int nearLine, string message)
+    {
+        var text = File.ReadAllText(Path.Combine(Sheets, "words.de.toml"));
+        Assert.Contains(old, text, StringComparison.Ordinal);
+        Directory.CreateDirectory(Path.Combine(_folder, "sheets"));
+        File.WriteAllText(Path.Combine(_folder, "sheets", "words.de.toml"), text.Replace(old, replacement, StringComparison.Ordinal));
+        var problems = new List<Problem>();
+
+        Assert.Null(SheetLanguageReader.Read(_folder, "de", problems));
+
+        var problem = Assert.Single(problems, p => p.ToString().EndsWith(message, StringComparison.Ordinal));
+        Assert.Equal("sheets/words.de.toml", problem.At.File);
+        Assert.InRange(problem.At.Line, nearLine - 3, nearLine + 3);
+    }
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+
+    private static List<string> TagsOf(string kind, string language) =>
+        [.. Tag().Matches(Read(kind, language)).Select(m => Filter().Replace(m.Value, " }}"))];
+
+    private static List<string> ShapesOf(string kind, string language)
+    {
+        var words = Enum.GetValues<SignalWord>().ToDictionary(w => w.In(SheetFixture.Language(language)), w => w.ToString());
+        return [.. Read(kind, language).Split('\n').Select(Shape)];
+
+        string Shape(string filled)
+        {
+            var line = Tag().Replace(filled, "");
+            var mark = Mark().Match(line).Value;
+            var panel = Word().Match(line);
+            return panel.Success ? mark + words[panel.Groups[1].Value] : $"{mark}{line.Count(c => c == '|')}{line.Split("**").Length / 2}";
+        }
+    }
+
+    private static string Read(string kind, string language) => File.ReadAllText(Path.Combine(Sheets, $"{kind}.{language}.md"));
+
+    [GeneratedRegex(@"\{\{.*?\}\}|\{%.*?%\}")]
+    private static partial Regex Tag();
+
+    [GeneratedRegex(@" \| downcase \}\}")]
+    private static partial Regex Filter();
+
+    [GeneratedRegex(@"^ *(#+|\d+\.|- \[ \]|-|>|:::|!\[\]\(\w+\)|<!--|\|)?")]
+    private static partial Regex Mark();
+
+    [GeneratedRegex(@"^ *> \*\*(\p{Lu}+)\*\*")]
+    private static partial Regex Word();
+}
