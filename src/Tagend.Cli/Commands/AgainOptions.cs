@@ -115,6 +115,6 @@ internal sealed class AgainOptions
         }
 
         var catalog = ShopOptions.ReadCatalog(parsed.GetValue(_templates));
-        return new AgainRun(catalog, plan, new RunBook(catalog is null ? null : JobBookOption.PathOf(parsed.GetValue(_jobBook), catalog.Folder)));
+        return new AgainRun(catalog, plan, new RunBook(catalog is null ? null : JobBookOption.AddressOf(parsed.GetValue(_jobBook), catalog.Folder)));
     }
 }

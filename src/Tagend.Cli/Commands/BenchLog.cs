@@ -7,7 +7,7 @@ namespace Tagend.Commands;
 
 /// <summary>Finds the pieces that builds are logged for, and logs them.</summary>
 /// <param name="unit">Of what is said.</param>
-internal sealed class BenchLog(JobBook book, LengthUnit unit)
+internal sealed class BenchLog(IJobBook book, LengthUnit unit)
 {
     /// <summary>The piece a text names: a tag's text, or an order and piece that were printed.</summary>
     /// <param name="error">What is wrong with the text, where the result is null.</param>
@@ -36,7 +36,7 @@ internal sealed class BenchLog(JobBook book, LengthUnit unit)
             return null;
         }
 
-        if (book.Find(new JobSearch(name.Order, name.Piece)) is not [.., var job])
+        if (book.Newest(name.Order, name.Piece) is not { } job)
         {
             error = $"{name.Order}/{name.Piece} was not printed, as the job book has it; tagend jobs lists what was, or scan the card";
             return null;
@@ -54,7 +54,7 @@ internal sealed class BenchLog(JobBook book, LengthUnit unit)
     /// <summary>Enters a build and says so, once it is on the disk.</summary>
     public void Log(BuildSpec spec, AsBuilt built)
     {
-        var logged = book.Log(spec, built);
+        var logged = book.Log(spec, built, Guid.NewGuid());
         var off = built.Measured - spec.FinishedLength;
         var within = Length.Abs(off) <= spec.Tolerance ? "within" : "outside";
         var by = off == Length.Zero ? "as ordered"

@@ -20,9 +20,9 @@ internal sealed class BookOptions
     public ShopCatalog? ReadCatalog(ParseResult parsed) => ShopOptions.ReadCatalog(parsed.GetValue(_templates));
 
     /// <exception cref="Problems.TagendException">There is no book, or it cannot be used.</exception>
-    public JobBook Open(ParseResult parsed, ShopCatalog catalog) => JobBookOption.OpenExisting(parsed.GetValue(_file), catalog.Folder);
+    public IJobBook Open(ParseResult parsed, ShopCatalog catalog) => JobBookOption.OpenExisting(parsed.GetValue(_file), catalog.Folder);
 
     /// <summary>A book that is begun where there is none.</summary>
     /// <exception cref="Problems.TagendException">It cannot be used.</exception>
-    public JobBook OpenOrBegin(ParseResult parsed, ShopCatalog catalog) => JobBookOption.Begin(parsed.GetValue(_file), catalog.Folder);
+    public IJobBook OpenOrBegin(ParseResult parsed, ShopCatalog catalog) => JobBookOption.Begin(parsed.GetValue(_file), catalog.Folder);
 }

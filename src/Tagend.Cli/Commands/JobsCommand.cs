@@ -27,7 +27,7 @@ internal static class JobsCommand
         }
 
         using var book = options.Shop.Open(parsed, catalog);
-        var jobs = book.Find(options.SearchOf(parsed));
+        var jobs = book.Find(options.SearchOf(parsed)).ToList();
         var unit = catalog.Shop.Unit;
         if (parsed.GetValue(options.Csv) is { } csv)
         {
@@ -46,7 +46,7 @@ internal static class JobsCommand
         return ExitCode.Done;
     }
 
-    private static void Show(IReadOnlyList<PrintedJob> jobs, LengthUnit unit)
+    private static void Show(List<PrintedJob> jobs, LengthUnit unit)
     {
         var table = new Table().Border(TableBorder.Simple);
         foreach (var name in new[] { "piece", "rev", "date", "length", "posts" })
@@ -109,12 +109,14 @@ internal sealed class JobsOptions
         Shop.AddTo(command);
     }
 
-    public JobSearch SearchOf(ParseResult parsed) => new(
-        parsed.GetValue(_order) is { } o ? NameReader.TryReadOrder(o, out var order, out _) ? order : o : null,
-        parsed.GetValue(_piece) is { } p ? NameReader.TryReadName(p, out var piece, out _) ? piece : p : null,
-        parsed.GetValue(_customer),
-        parsed.GetValue(_bow),
-        parsed.GetValue(_from),
-        parsed.GetValue(_to),
-        parsed.GetValue(_built));
+    public JobSearch SearchOf(ParseResult parsed) => new()
+    {
+        Order = parsed.GetValue(_order) is { } o ? NameReader.TryReadOrder(o, out var order, out _) ? order : o : null,
+        Piece = parsed.GetValue(_piece) is { } p ? NameReader.TryReadName(p, out var piece, out _) ? piece : p : null,
+        Customer = parsed.GetValue(_customer),
+        Bow = parsed.GetValue(_bow),
+        From = parsed.GetValue(_from),
+        To = parsed.GetValue(_to),
+        IsBuilt = parsed.GetValue(_built),
+    };
 }

@@ -8,8 +8,8 @@ using Tagend.Specs;
 namespace Tagend.Commands;
 
 /// <summary>The job book of a run on orders, which goes on without it where the book fails: papers come first.</summary>
-/// <param name="path">Null where no book is wanted.</param>
-internal sealed class RunBook(string? path)
+/// <param name="address">Null where no book is wanted.</param>
+internal sealed class RunBook(JobBookAddress? address)
 {
     /// <summary>The book failed, as was said.</summary>
     public bool HasFailed { get; private set; }
@@ -17,15 +17,10 @@ internal sealed class RunBook(string? path)
     /// <summary>What the book's builds teach; nothing where there is no book yet.</summary>
     public ValueList<FittedTakeUp> Fits(ShopCatalog catalog)
     {
-        if (path is null || !File.Exists(path))
-        {
-            return [];
-        }
-
         return Guarded<ValueList<FittedTakeUp>>([], () =>
         {
-            using var book = JobBook.Open(path, make: false, TimeProvider.System);
-            var fits = TakeUpFit.All(BuildPoint.Of(book.Find(new JobSearch(IsBuilt: true))), catalog);
+            using var book = address?.OpenExisting(TimeProvider.System);
+            var fits = TakeUpFit.All(BuildPoint.Of(book?.Find(new JobSearch { IsBuilt = true }) ?? []), catalog);
             return fits.Where(f => f.Fit is not null).Select(f => f.Fit!).ToValueList();
         });
     }
@@ -35,18 +30,18 @@ internal sealed class RunBook(string? path)
     public string? Record(IEnumerable<BuildSet> sets)
     {
         var builds = sets.SelectMany(s => s.Builds).ToList();
-        if (path is null || builds.Count == 0 || HasFailed)
+        if (address is null || builds.Count == 0 || HasFailed)
         {
             return null;
         }
 
         return Guarded<string?>(null, () =>
         {
-            using var book = JobBook.Open(path, make: true, TimeProvider.System);
+            using var book = address.OpenOrBegin(TimeProvider.System);
             var added = book.Record(builds);
             return added == builds.Count
-                ? $"{path}: {Counted.Of(added, "piece")} entered in the job book"
-                : $"{path}: {Counted.Of(added, "piece")} entered in the job book, {builds.Count - added} in it already";
+                ? $"{address.Text}: {Counted.Of(added, "piece")} entered in the job book"
+                : $"{address.Text}: {Counted.Of(added, "piece")} entered in the job book, {builds.Count - added} in it already";
         });
     }
 

@@ -88,7 +88,7 @@ internal sealed class ShopOptions
             _ => catalog.Shop.Unit,
         };
         var date = DateOf(parsed.GetValue(Date));
-        Book = new RunBook(JobBookOption.PathOf(parsed.GetValue(JobBookFile), catalog.Folder));
+        Book = new RunBook(JobBookOption.AddressOf(parsed.GetValue(JobBookFile), catalog.Folder));
         catalog = catalog with { Fits = Book.Fits(catalog) };
         var orders = OrderReader.Read(parsed.GetValue(Orders)!, catalog.Shop.Unit, catalog.Shop.Columns);
         return (catalog, orders, SetBuilder.Build(orders, new SpecBuilder(catalog, unit, date)));

@@ -19,8 +19,15 @@ public sealed record BuiltQuestion(string Name, string? AsCarded, Func<AsBuilt, 
     private const int LongestName = 40;
 
     /// <summary>The values that the card asks for; only the length must be answered.</summary>
-    public static AsBuilt CardOf(BuildSpec spec) =>
-        new(spec.Posts.Tape, spec.Twist.Turns, spec.FinishedLength, spec.Stretch.Load, spec.Stretch.Minutes, "");
+    public static AsBuilt CardOf(BuildSpec spec) => new()
+    {
+        Posts = spec.Posts.Tape,
+        Turns = spec.Twist.Turns,
+        Measured = spec.FinishedLength,
+        Load = spec.Stretch.Load,
+        Minutes = spec.Stretch.Minutes,
+        Who = "",
+    };
 
     /// <param name="unit">Of a bare number.</param>
     public static IReadOnlyList<BuiltQuestion> Of(BuildSpec spec, LengthUnit unit) =>

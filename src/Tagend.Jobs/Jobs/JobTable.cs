@@ -40,7 +40,7 @@ public static class JobTable
     [
         job.Order, job.Piece, Plain(job.Revision), DateWriter.Iso(job.Issued), job.Kind, job.Material, Plain(job.Strands),
         Plain(job.FinishedLength, unit), Plain(job.Tolerance, unit), Plain(job.Posts, unit),
-        job.Customer, job.Bow, job.Due, JobRows.Time(job.PrintedAt), job.Tag,
+        job.Customer, job.Bow, job.Due, UtcTime.Write(job.PrintedAt), job.Tag,
     ];
 
     private static string[] End(LoggedBuild? logged, LengthUnit unit) => logged is not { Built: var built }
@@ -49,7 +49,7 @@ public static class JobTable
         [
             Plain(logged.Number), Plain(built.Posts, unit), Plain(built.Turns), Plain(built.Measured, unit),
             Plain(unit == LengthUnit.Inch ? built.Load.Pounds : built.Load.Newtons), Plain(built.Minutes), built.Who,
-            JobRows.Time(logged.LoggedAt), logged.IsLeftOut ? "yes" : "no",
+            UtcTime.Write(logged.LoggedAt), logged.IsLeftOut ? "yes" : "no",
         ];
 
     private static string Plain(Length length, LengthUnit unit) => Plain(unit == LengthUnit.Inch ? length.Inches : length.Millimeters);

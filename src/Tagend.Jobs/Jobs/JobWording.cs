@@ -3,8 +3,8 @@ namespace Tagend.Jobs;
 /// <summary>All wording about a job book that cannot be used, so that tests can hold it.</summary>
 internal static class JobWording
 {
-    public static string Later(string path, long version) =>
-        $"{path}: the job book has version {version}, and this program knows versions to {JobSchema.Version}: use the later Tagend that wrote it; nothing in it was changed";
+    public static string Later(string path, long version, int known) =>
+        $"{path}: the job book has version {version}, and this program knows versions to {known}: use the later Tagend that wrote it; nothing in it was changed";
 
     public static string NoBook(string path) => $"{path}: is no job book; name another file with --job-book, or move this one away";
 

@@ -49,16 +49,16 @@ public class SimulatedShopTests
                 + Length.FromInches(SimulatedLog.Normal(random) * 0.01);
             misses.Add(Length.Abs(finished - length));
             var onTheTape = Length.FromInches(Math.Round(finished.Inches * 32) / 32);
-            book.Log(spec, BuiltQuestion.CardOf(spec) with { Measured = onTheTape });
+            book.Log(spec, BuiltQuestion.CardOf(spec) with { Measured = onTheTape }, Guid.NewGuid());
         }
 
         return misses;
     }
 
-    private static BuildSpec Print(JobBook book, string order, Length length)
+    private static BuildSpec Print(IJobBook book, string order, Length length)
     {
         var catalog = SpecFixture.Catalog;
-        var fits = TakeUpFit.All(BuildPoint.Of(book.Find(new JobSearch())), catalog).Where(f => f.Fit is not null).Select(f => f.Fit!);
+        var fits = TakeUpFit.All(BuildPoint.Of(book.Find(new JobSearch { IsBuilt = true })), catalog).Where(f => f.Fit is not null).Select(f => f.Fit!);
         var line = SpecFixture.Order(("order", order), ("finished_length", LengthWriter.Mark(length, LengthUnit.Inch)));
         var spec = new SpecBuilder(catalog with { Fits = fits.ToValueList() }, LengthUnit.Inch, SpecFixture.Date).Build(line, [])!;
         book.Record([new Build(spec, OrderSlip.Blank)]);

@@ -43,9 +43,26 @@ public class JobTableTests
         Assert.Equal("300", rows[0][Array.IndexOf(header, "load_lbf")]);
     }
 
-    private static PrintedJob Job { get; } = new(
-        1, "D-1", "string", 1, new DateOnly(2026, 3, 14), "compound-string", "hmpe-0145", 24, Length.FromInches(60.25),
-        Length.FromInches(0.0625), Length.FromInches(60.79), Length.FromInches(60.387), "", "", "", "TE1*", DateTimeOffset.UnixEpoch);
+    private static PrintedJob Job { get; } = new()
+    {
+        Number = 1,
+        Order = "D-1",
+        Piece = "string",
+        Revision = 1,
+        Issued = new DateOnly(2026, 3, 14),
+        Kind = "compound-string",
+        Material = "hmpe-0145",
+        Strands = 24,
+        FinishedLength = Length.FromInches(60.25),
+        Tolerance = Length.FromInches(0.0625),
+        LaidUpLength = Length.FromInches(60.79),
+        Posts = Length.FromInches(60.387),
+        Customer = "",
+        Bow = "",
+        Due = "",
+        Tag = "TE1*",
+        PrintedAt = DateTimeOffset.UnixEpoch,
+    };
 
     private static LoggedBuild Logged(string who) => new(1, TestBook.Built with { Who = who }, DateTimeOffset.UnixEpoch, IsLeftOut: false);
 

@@ -1,4 +1,5 @@
 using Tagend.Jobs;
+using Tagend.Jobs.Sqlite;
 using Tagend.Measures;
 using Tagend.Orders;
 using Tagend.Specs;
@@ -11,12 +12,19 @@ internal sealed class TestBook : IDisposable
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("tagend-book-").FullName;
 
-    public string Path => System.IO.Path.Combine(_folder, JobBook.FileName);
+    public string Path => System.IO.Path.Combine(_folder, "tagend-jobs.db");
 
-    public static AsBuilt Built { get; } =
-        new(Length.FromInches(61.1875), 45.5, Length.FromInches(60.28125), Force.FromPounds(300), 20, "AB");
+    public static AsBuilt Built { get; } = new()
+    {
+        Posts = Length.FromInches(61.1875),
+        Turns = 45.5,
+        Measured = Length.FromInches(60.28125),
+        Load = Force.FromPounds(300),
+        Minutes = 20,
+        Who = "AB",
+    };
 
-    public JobBook Open(TimeSpan? patience = null) => JobBook.Open(Path, make: true, TimeProvider.System, patience);
+    public IJobBook Open() => new SqliteAddress(Path).OpenOrBegin(TimeProvider.System);
 
     /// <summary>A string whose cells can be replaced; customer and bow as given.</summary>
     public static Build Piece(string customer = "", string bow = "", params (string Column, string Text)[] cells) =>

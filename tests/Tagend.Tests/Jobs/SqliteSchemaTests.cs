@@ -1,11 +1,12 @@
 using Microsoft.Data.Sqlite;
 using Tagend.Jobs;
+using Tagend.Jobs.Sqlite;
 using Tagend.Problems;
 using Xunit;
 
 namespace Tagend.Tests.Jobs;
 
-public class JobSchemaTests
+public class SqliteSchemaTests
 {
     /// <summary>A book as version 1 made it, before there was a log.</summary>
     private const string VersionOne =
@@ -31,11 +32,11 @@ public class JobSchemaTests
         Run(test.Path, VersionOne);
         using (var book = test.Open())
         {
-            Assert.Equal(new DateOnly(2025, 1, 31), Assert.Single(book.Find(new JobSearch(Order: "OLD-1"))).Issued);
-            Assert.Equal(1, book.Log(TestBook.Piece().Spec, TestBook.Built).Number);
+            Assert.Equal(new DateOnly(2025, 1, 31), Assert.Single(book.Find(new JobSearch { Order = "OLD-1" })).Issued);
+            Assert.Equal(1, book.Log(TestBook.Piece().Spec, TestBook.Built, Guid.NewGuid()).Number);
         }
 
-        Assert.Equal(2L, Run(test.Path, "PRAGMA user_version"));
+        Assert.Equal(3L, Run(test.Path, "PRAGMA user_version"));
     }
 
     [Fact]
@@ -43,11 +44,11 @@ public class JobSchemaTests
     {
         using var test = new TestBook();
         test.Open().Dispose();
-        Run(test.Path, "PRAGMA user_version = 3");
+        Run(test.Path, "PRAGMA user_version = 4");
         var before = File.ReadAllBytes(test.Path);
         var fault = Assert.Throws<TagendException>(() => test.Open());
         Assert.Equal(
-            $"{test.Path}: the job book has version 3, and this program knows versions to 2: use the later Tagend that wrote it; nothing in it was changed",
+            $"{test.Path}: the job book has version 4, and this program knows versions to 3: use the later Tagend that wrote it; nothing in it was changed",
             fault.Message);
         Assert.Equal(before, File.ReadAllBytes(test.Path));
     }
@@ -76,7 +77,7 @@ public class JobSchemaTests
     {
         using var test = new TestBook();
         var path = Path.Combine(test.Path, "book.db");
-        var fault = Assert.Throws<TagendException>(() => JobBook.Open(path, make: true, TimeProvider.System));
+        var fault = Assert.Throws<TagendException>(() => new SqliteAddress(path).OpenOrBegin(TimeProvider.System));
         Assert.Contains("cannot be opened; name a file in a folder that exists", fault.Message, StringComparison.Ordinal);
     }
 

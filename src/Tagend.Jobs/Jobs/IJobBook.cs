@@ -1,0 +1,41 @@
+using Tagend.Problems;
+using Tagend.Specs;
+
+namespace Tagend.Jobs;
+
+/// <summary>The shop's memory: every printed spec, and what was really built of it.</summary>
+/// <remarks>
+/// What a method has acknowledged by returning is safe from then on. Customers' names are in a book; the tags have none.
+/// A book is opened for one run and used by one thread. Every method throws <see cref="TagendException"/>, whose message is
+/// a sentence for the user, where the book cannot be used; nothing of a write that threw is in the book.
+/// </remarks>
+public interface IJobBook : IDisposable
+{
+    /// <summary>Enters specs as printed, all of them or none. A spec that is in the book already, letter for letter, stays as it is.</summary>
+    /// <returns>The number of specs that are new.</returns>
+    int Record(IEnumerable<Build> builds);
+
+    /// <summary>Logs what was built of a spec. A spec that the book does not have is entered first.</summary>
+    /// <param name="key">
+    /// The name of this one write, chosen by the caller. The same key again enters nothing and returns what was entered, so
+    /// a write whose answer was lost can be sent again.
+    /// </param>
+    LoggedBuild Log(BuildSpec spec, AsBuilt built, Guid key);
+
+    /// <summary>Takes builds out of the fit, or back in, all of them or none.</summary>
+    /// <exception cref="TagendException">A number is of no build.</exception>
+    void LeaveOut(IEnumerable<long> numbers, bool isLeftOut);
+
+    /// <summary>Finds jobs, each with its builds, in the order of printing.</summary>
+    /// <returns>
+    /// The jobs as they are read, some hundred at a time, so that a long list takes little memory and no writer waits for its
+    /// reader.
+    /// </returns>
+    IEnumerable<PrintedJob> Find(JobSearch search);
+
+    /// <summary>Finds the issue of a piece that was printed last.</summary>
+    /// <param name="order">The order's number, in capitals as in the book.</param>
+    /// <param name="piece">The piece's name, in lower case as in the book.</param>
+    /// <returns>The job with its builds; null where the piece was never printed.</returns>
+    PrintedJob? Newest(string order, string piece);
+}

@@ -1,0 +1,85 @@
+using System.Data.Common;
+using Tagend.Problems;
+
+namespace Tagend.Jobs.Sql;
+
+/// <summary>A database that holds a job book: opened for one run, and every fault of it in words.</summary>
+internal abstract class SqlStore : IDisposable
+{
+    protected abstract DbConnection Connection { get; }
+
+    public virtual void Dispose()
+    {
+        Connection.Dispose();
+        GC.SuppressFinalize(this);
+    }
+
+    /// <summary>A condition on jobs: that a column has a part, given as a parameter of the same name, both folded.</summary>
+    /// <param name="part">The folded part, to choose an index by.</param>
+    public abstract (string Sql, object Value) HasPart(string column, string part);
+
+    /// <summary>Does some writing whole or not at all. It is safe when this returns.</summary>
+    /// <exception cref="TagendException">It cannot be done; so say the other methods.</exception>
+    public abstract T Write<T>(Func<T> work);
+
+    /// <returns>How many rows changed.</returns>
+    public int Run(string sql, params ReadOnlySpan<(string Name, object Value)> values)
+    {
+        using var command = Command(sql, values);
+        return Guarded(command.ExecuteNonQuery);
+    }
+
+    /// <returns>Null where no row is found.</returns>
+    public long? Number(string sql, params ReadOnlySpan<(string Name, object Value)> values)
+    {
+        using var command = Command(sql, values);
+        return Guarded(() => (long?)command.ExecuteScalar());
+    }
+
+    /// <summary>All rows of a query, read by name.</summary>
+    public List<T> Read<T>(string sql, Func<DbDataReader, T> read, params ReadOnlySpan<(string Name, object Value)> values)
+    {
+        using var command = Command(sql, values);
+        return Guarded(() =>
+        {
+            using var reader = command.ExecuteReader();
+            var rows = new List<T>();
+            while (reader.Read())
+            {
+                rows.Add(read(reader));
+            }
+
+            return rows;
+        });
+    }
+
+    /// <summary>Does some work, and puts the database's faults in words.</summary>
+    protected T Guarded<T>(Func<T> work)
+    {
+        try
+        {
+            return work();
+        }
+        catch (DbException e)
+        {
+            throw new TagendException(Reason(e), e);
+        }
+    }
+
+    /// <summary>What is wrong, and what to do.</summary>
+    protected abstract string Reason(DbException e);
+
+    private DbCommand Command(string sql, ReadOnlySpan<(string Name, object Value)> values)
+    {
+        var command = Connection.CreateCommand();
+        command.CommandText = sql;
+        foreach (var (name, value) in values)
+        {
+            var parameter = command.CreateParameter();
+            (parameter.ParameterName, parameter.Value) = (name, value);
+            command.Parameters.Add(parameter);
+        }
+
+        return command;
+    }
+}

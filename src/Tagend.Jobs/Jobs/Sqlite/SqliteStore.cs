@@ -1,0 +1,84 @@
+using System.Data.Common;
+using Microsoft.Data.Sqlite;
+using Tagend.Jobs.Sql;
+using Tagend.Problems;
+
+namespace Tagend.Jobs.Sqlite;
+
+/// <summary>A job book's file.</summary>
+/// <remarks>
+/// Rollback journal and synchronous EXTRA: a change is on the disk, and the journal's removal too, before it is
+/// acknowledged; and at rest the book is one file, which can be copied and may stand on a network drive.
+/// </remarks>
+internal sealed class SqliteStore : SqlStore
+{
+    /// <summary>Characters that a part needs at least to be found by its trigrams (sqlite.org/fts5.html, "The Trigram Tokenizer").</summary>
+    private const int Trigram = 3;
+
+    private readonly SqliteConnection _connection;
+    private readonly string _path;
+
+    private SqliteStore(SqliteConnection connection, string path)
+    {
+        _connection = connection;
+        _path = path;
+    }
+
+    protected override DbConnection Connection => _connection;
+
+    /// <param name="patience">How long to wait for another run that writes, to whole seconds.</param>
+    /// <exception cref="TagendException">The book cannot be used; says why and what to do.</exception>
+    public static SqliteStore Open(string path, bool make, TimeSpan patience)
+    {
+        var text = new SqliteConnectionStringBuilder
+        {
+            DataSource = path,
+            Mode = make ? SqliteOpenMode.ReadWriteCreate : SqliteOpenMode.ReadWrite,
+            DefaultTimeout = (int)patience.TotalSeconds,
+            ForeignKeys = true,
+            Pooling = false,
+        }.ToString();
+        var store = new SqliteStore(new SqliteConnection(text), path);
+        try
+        {
+            store.Guarded(() =>
+            {
+                store._connection.Open();
+                store.Run("PRAGMA journal_mode = DELETE");
+                store.Run("PRAGMA synchronous = EXTRA");
+                SqliteSchema.Migrate(store._connection, path);
+                return 0;
+            });
+            return store;
+        }
+        catch
+        {
+            store.Dispose();
+            throw;
+        }
+    }
+
+    public override (string Sql, object Value) HasPart(string column, string part) => part.EnumerateRunes().Count() < Trigram
+        ? ($"instr({column}, @{column}) > 0", part)
+        : ($"number IN (SELECT rowid FROM job_texts WHERE {column} MATCH @{column})", $"\"{part.Replace("\"", "\"\"", StringComparison.Ordinal)}\"");
+
+    public override T Write<T>(Func<T> work) => Guarded(() =>
+    {
+        using var transaction = _connection.BeginTransaction(deferred: false);
+        var result = work();
+        transaction.Commit();
+        return result;
+    });
+
+    /// <remarks>Result codes: sqlite.org/rescode.html.</remarks>
+    protected override string Reason(DbException e) => (e as SqliteException)?.SqliteErrorCode switch
+    {
+        5 or 6 => JobWording.Busy(_path),
+        8 => JobWording.ReadOnly(_path),
+        11 => JobWording.Damaged(_path, e.Message),
+        13 => JobWording.DiskFull(_path),
+        14 => JobWording.CannotOpen(_path),
+        26 => JobWording.NoBook(_path),
+        _ => JobWording.Failed(_path, e.Message),
+    };
+}

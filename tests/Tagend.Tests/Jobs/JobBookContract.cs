@@ -1,0 +1,245 @@
+using Tagend.Jobs;
+using Tagend.Problems;
+using Tagend.Tags;
+using Xunit;
+
+namespace Tagend.Tests.Jobs;
+
+/// <summary>What every kind of job book must do. A class for each kind runs these on a place of its own.</summary>
+public abstract class JobBookContract
+{
+    /// <summary>Where no book has been begun.</summary>
+    protected abstract JobBookAddress Address { get; }
+
+    [Fact]
+    public void OpenExisting_WhereNoBookWasBegun_IsNone() => Assert.Null(Address.OpenExisting(TimeProvider.System));
+
+    [Fact]
+    public void Record_Specs_AreThereAfterReopening()
+    {
+        var piece = TestBook.Piece("Example club", "compound bow, hybrid cam, 70 lb");
+        using (var book = Open())
+        {
+            Assert.Equal(1, book.Record([piece]));
+        }
+
+        using var again = Address.OpenExisting(new StoppedClock())!;
+        var job = Assert.Single(again.Find(new JobSearch()));
+        Assert.Equal(
+            new PrintedJob
+            {
+                Number = job.Number,
+                Order = "D-101",
+                Piece = "string",
+                Revision = 1,
+                Issued = piece.Spec.Date,
+                Kind = "compound-string",
+                Material = "hmpe-0145",
+                Strands = 24,
+                FinishedLength = piece.Spec.FinishedLength,
+                Tolerance = piece.Spec.Tolerance,
+                LaidUpLength = piece.Spec.LaidUpLength,
+                Posts = piece.Spec.Posts.Outside,
+                Customer = "Example club",
+                Bow = "compound bow, hybrid cam, 70 lb",
+                Due = "",
+                Tag = TagWriter.Write(piece.Spec),
+                PrintedAt = StoppedClock.Now,
+            },
+            job);
+    }
+
+    [Fact]
+    public void Record_TheSameAgain_KeepsOne()
+    {
+        using var book = Open();
+        book.Record([TestBook.Piece()]);
+        Assert.Equal(1, book.Record([TestBook.Piece(), TestBook.Piece(cells: ("finished_length", "60 1/8 in"))]));
+        Assert.Equal(2, book.Find(new JobSearch()).Count());
+    }
+
+    [Fact]
+    public void Record_OneThatCannotBeEntered_EntersNone()
+    {
+        using var book = Open();
+        Assert.Throws<InvalidOperationException>(() => book.Record(Broken()));
+        Assert.Empty(book.Find(new JobSearch()));
+        Assert.Equal(1, book.Record([TestBook.Piece()]));
+
+        static IEnumerable<Tagend.Specs.Build> Broken()
+        {
+            yield return TestBook.Piece();
+            throw new InvalidOperationException();
+        }
+    }
+
+    public static TheoryData<JobSearch, string> Searches => new()
+    {
+        { new JobSearch { Order = "D-2" }, "D-2/string D-2/buss" },
+        { new JobSearch { Order = "D-2", Piece = "buss" }, "D-2/buss" },
+        { new JobSearch { Piece = "string" }, "D-1/string D-2/string" },
+        { new JobSearch { Order = "d-2" }, "" },
+        { new JobSearch { Customer = "ÉXAMPLE" }, "D-1/string" },
+        { new JobSearch { Customer = "" }, "D-1/string D-2/string D-2/buss" },
+        { new JobSearch { Customer = "b" }, "D-1/string" },
+        { new JobSearch { Customer = "E C" }, "D-1/string" },
+        { new JobSearch { Customer = "e cl" }, "D-1/string" },
+        { new JobSearch { Customer = "e  cl" }, "" },
+        { new JobSearch { Customer = "\"q\" 50%" }, "D-2/string" },
+        { new JobSearch { Customer = "_q_" }, "" },
+        { new JobSearch { Customer = "50% \\" }, "D-2/string" },
+        { new JobSearch { Customer = "q\" 5*" }, "" },
+        { new JobSearch { Customer = "%" }, "D-2/string" },
+        { new JobSearch { Bow = "Crossbow" }, "D-2/string" },
+        { new JobSearch { Bow = "BOW", Customer = "club" }, "D-1/string" },
+        { new JobSearch { From = new DateOnly(2026, 3, 14), To = new DateOnly(2026, 3, 14) }, "D-1/string D-2/string D-2/buss" },
+        { new JobSearch { From = new DateOnly(2026, 3, 15) }, "" },
+        { new JobSearch { To = new DateOnly(2026, 3, 13) }, "" },
+        { new JobSearch { Customer = "' OR 1=1 --" }, "" },
+        { new JobSearch { Order = "' OR 1=1 --" }, "" },
+    };
+
+    [Theory]
+    [MemberData(nameof(Searches))]
+    public void Find_BySearch_GivesWhatFits(JobSearch search, string found)
+    {
+        using var book = Open();
+        book.Record(
+        [
+            TestBook.Piece("Éxample club", "compound bow, 60 lb", ("order", "D-1")),
+            TestBook.Piece("Sample \"Q\" 50% \\", "crossbow, 150 lb", ("order", "D-2")),
+            TestBook.Piece("", "", ("order", "D-2"), ("piece", "buss")),
+        ]);
+        Assert.Equal(found, string.Join(' ', book.Find(search).Select(j => $"{j.Order}/{j.Piece}")));
+    }
+
+    [Theory]
+    [InlineData(499)]
+    [InlineData(500)]
+    [InlineData(501)]
+    public void Find_AsManyAsAreReadAtOnceOrOneMore_GivesEachOnceInOrder(int jobs)
+    {
+        using var book = Open();
+        var spec = TestBook.Piece().Spec;
+        book.Record(Enumerable.Range(1, jobs).Select(i => new Tagend.Specs.Build(spec with { Order = $"N-{i:000}" }, Tagend.Orders.OrderSlip.Blank)));
+        Assert.Equal(Enumerable.Range(1, jobs).Select(i => $"N-{i:000}"), book.Find(new JobSearch()).Select(j => j.Order));
+    }
+
+    [Fact]
+    public void Find_WhileItIsRead_LetsOthersWrite()
+    {
+        using var book = Open();
+        book.Record([TestBook.Piece(cells: ("order", "D-1")), TestBook.Piece(cells: ("order", "D-2"))]);
+        using var found = book.Find(new JobSearch()).GetEnumerator();
+        Assert.True(found.MoveNext());
+        using var other = Open();
+        Assert.Equal(1, other.Record([TestBook.Piece(cells: ("order", "D-3"))]));
+    }
+
+    [Fact]
+    public void Newest_OfAPieceIssuedTwice_IsTheLastPrinted()
+    {
+        using var book = Open();
+        book.Record([TestBook.Piece(cells: ("finished_length", "60 1/8 in")), TestBook.Piece(), TestBook.Piece(cells: ("piece", "buss"))]);
+        var logged = book.Log(TestBook.Piece().Spec, TestBook.Built, Guid.NewGuid());
+        var newest = book.Newest("D-101", "string")!;
+        Assert.Equal(TagWriter.Write(TestBook.Piece().Spec), newest.Tag);
+        Assert.Equal([logged], newest.Builds);
+        Assert.Null(book.Newest("D-101", "cable"));
+    }
+
+    [Fact]
+    public void Log_Build_ComesBackBitForBit()
+    {
+        var piece = TestBook.Piece();
+        var built = TestBook.Built with { Turns = 45.1, Minutes = 1 / 3.0, Who = "Ä\"'; --" };
+        LoggedBuild logged;
+        using (var book = Open())
+        {
+            book.Record([piece]);
+            logged = book.Log(piece.Spec, built, Guid.NewGuid());
+        }
+
+        using var again = Open();
+        var build = Assert.Single(Assert.Single(again.Find(new JobSearch())).Builds);
+        Assert.Equal(new LoggedBuild(logged.Number, built, logged.LoggedAt, IsLeftOut: false), build);
+    }
+
+    [Fact]
+    public void Log_SpecThatWasNotRecorded_EntersItFromItsTag()
+    {
+        using var book = Open();
+        book.Log(TestBook.Piece().Spec, TestBook.Built, Guid.NewGuid());
+        Assert.Single(Assert.Single(book.Find(new JobSearch { Order = "D-101" })).Builds);
+    }
+
+    [Fact]
+    public void Log_TheSameWriteAgain_IsEnteredOnce()
+    {
+        using var book = Open();
+        var key = Guid.NewGuid();
+        var first = book.Log(TestBook.Piece().Spec, TestBook.Built, key);
+        using var later = Open();
+        Assert.Equal(first, later.Log(TestBook.Piece().Spec, TestBook.Built, key));
+        Assert.NotEqual(first.Number, later.Log(TestBook.Piece().Spec, TestBook.Built, Guid.NewGuid()).Number);
+        Assert.Equal(2, Assert.Single(book.Find(new JobSearch())).Builds.Count);
+    }
+
+    [Fact]
+    public void Find_Built_GivesThoseWithABuildOnly()
+    {
+        using var book = Open();
+        book.Record([TestBook.Piece(), TestBook.Piece(cells: ("order", "D-2"))]);
+        book.Log(TestBook.Piece(cells: ("order", "D-2")).Spec, TestBook.Built, Guid.NewGuid());
+        Assert.Equal("D-2", Assert.Single(book.Find(new JobSearch { IsBuilt = true })).Order);
+        Assert.Equal(2, book.Find(new JobSearch()).Count());
+    }
+
+    [Fact]
+    public void LeaveOut_AndTakeIn_AreRemembered()
+    {
+        using var book = Open();
+        var number = book.Log(TestBook.Piece().Spec, TestBook.Built, Guid.NewGuid()).Number;
+        book.LeaveOut([number], isLeftOut: true);
+        Assert.True(OnlyBuild(book).IsLeftOut);
+        book.LeaveOut([number], isLeftOut: false);
+        Assert.False(OnlyBuild(book).IsLeftOut);
+    }
+
+    [Fact]
+    public void LeaveOut_OneNumberOfNoBuild_ChangesNone()
+    {
+        using var book = Open();
+        var number = book.Log(TestBook.Piece().Spec, TestBook.Built, Guid.NewGuid()).Number;
+        var fault = Assert.Throws<TagendException>(() => book.LeaveOut([number, 77], isLeftOut: true));
+        Assert.Equal("there is no build 77 in the job book; tagend jobs --built lists them", fault.Message);
+        Assert.False(OnlyBuild(book).IsLeftOut);
+    }
+
+    [Fact]
+    public async Task OpenOrBegin_ManyRunsAtOnce_BeginOneBookAndEnterAll()
+    {
+        await Task.WhenAll(Enumerable.Range(0, 4).Select(run => Task.Run(() =>
+        {
+            foreach (var number in Enumerable.Range(0, 5))
+            {
+                using var book = Open();
+                book.Record([TestBook.Piece(cells: ("order", $"R-{run}-{number}"))]);
+            }
+        })));
+        using var all = Open();
+        Assert.Equal(20, all.Find(new JobSearch()).Count());
+    }
+
+    protected IJobBook Open() => Address.OpenOrBegin(new StoppedClock());
+
+    private static LoggedBuild OnlyBuild(IJobBook book) => Assert.Single(Assert.Single(book.Find(new JobSearch())).Builds);
+
+    /// <summary>A moment of whole seconds, as a book keeps it.</summary>
+    private sealed class StoppedClock : TimeProvider
+    {
+        public static DateTimeOffset Now { get; } = new(2026, 3, 14, 9, 30, 0, TimeSpan.Zero);
+
+        public override DateTimeOffset GetUtcNow() => Now;
+    }
+}

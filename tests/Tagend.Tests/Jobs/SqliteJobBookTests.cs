@@ -1,0 +1,43 @@
+using Microsoft.Data.Sqlite;
+using Tagend.Jobs;
+using Tagend.Jobs.Sqlite;
+using Tagend.Problems;
+using Xunit;
+
+namespace Tagend.Tests.Jobs;
+
+/// <summary>A job book in a file: what every kind does, and what a file alone does.</summary>
+public sealed class SqliteJobBookTests : JobBookContract, IDisposable
+{
+    private readonly TestBook _test = new();
+
+    protected override JobBookAddress Address => new SqliteAddress(_test.Path);
+
+    public void Dispose() => _test.Dispose();
+
+    [Fact]
+    public void Record_WhileAnotherRunWrites_SaysSoAfterWaiting()
+    {
+        using var book = new SqliteAddress(_test.Path, TimeSpan.FromSeconds(1)).OpenOrBegin(TimeProvider.System);
+        using var other = new SqliteConnection($"Data Source={_test.Path};Pooling=False");
+        other.Open();
+        using (other.BeginTransaction(deferred: false))
+        {
+            var fault = Assert.Throws<TagendException>(() => book.Record([TestBook.Piece()]));
+            Assert.Equal($"{_test.Path}: another program holds the job book; wait for the other run to end, then run this one again", fault.Message);
+        }
+
+        Assert.Equal(1, book.Record([TestBook.Piece()]));
+    }
+
+    [Fact]
+    public void Open_AtRest_IsOneFile()
+    {
+        using (var book = Open())
+        {
+            book.Record([TestBook.Piece()]);
+        }
+
+        Assert.Equal([_test.Path], Directory.GetFiles(Path.GetDirectoryName(_test.Path)!));
+    }
+}
