@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using Microsoft.Data.Sqlite;
 using Tagend.Jobs;
+using Tagend.Jobs.Sqlite;
 using Xunit;
 
 namespace Tagend.PaperTests.Cli;
@@ -96,8 +97,8 @@ public class KilledProgramTests
 
     private static void AssertAllThere(string path, Dictionary<long, string> builds, HashSet<string> orders)
     {
-        using var book = JobBook.Open(path, make: false, TimeProvider.System);
-        var jobs = book.Find(new JobSearch());
+        using var book = new SqliteAddress(path).OpenExisting(TimeProvider.System)!;
+        var jobs = book.Find(new JobSearch()).ToList();
         var found = jobs.SelectMany(j => j.Builds).ToDictionary(b => b.Number, b => b.Built.Who);
         Assert.All(builds, b => Assert.Equal(b.Value, found.GetValueOrDefault(b.Key)));
         Assert.Empty(orders.Except(jobs.Select(j => j.Order)));
