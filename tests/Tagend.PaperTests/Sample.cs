@@ -28,7 +28,7 @@ internal sealed class Sample : IDisposable
     public string Pdf(params IReadOnlyList<Page> pages)
     {
         var path = Place("sample.pdf");
-        WholeFiles.Write([new NewFile(path, s => PdfFile.Write(pages, Fonts, new PdfNote("A sample", Date), s))]);
+        AtomicFiles.Write([new NewFile(path, s => PdfFile.Write(pages, Fonts, new PdfNote("A sample", Date), s))]);
         return path;
     }
 

@@ -152,7 +152,7 @@ internal sealed class AgainRun(ShopCatalog? catalog, AgainPlan plan, RunBook boo
 
         var note = set.Builds[0].Spec.Date;
         var files = papers.Select(p => (Path: Path.Combine(plan.Folder, Safe(p.Name) + ".pdf"), p.Page)).ToList();
-        WholeFiles.Write([.. files.Select(f => new NewFile(
+        AtomicFiles.Write([.. files.Select(f => new NewFile(
             f.Path, stream => PdfFile.Write(f.Page.Pages, fonts, new PdfNote($"Tagend {Path.GetFileNameWithoutExtension(f.Path)}", note), stream)))]);
         var say = plan.AsOrder ? Console.Error : Console.Out;
         foreach (var file in files)

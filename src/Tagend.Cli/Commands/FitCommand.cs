@@ -73,7 +73,7 @@ internal static class FitCommand
         }
 
         var date = DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime);
-        WholeFiles.Write([new NewFile(path, stream =>
+        AtomicFiles.Write([new NewFile(path, stream =>
         {
             if (isPicture)
             {

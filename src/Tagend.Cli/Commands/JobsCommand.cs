@@ -31,7 +31,7 @@ internal static class JobsCommand
         var unit = catalog.Shop.Unit;
         if (parsed.GetValue(options.Csv) is { } csv)
         {
-            WholeFiles.Write([new NewFile(csv, stream => JobTable.Write(jobs, unit, stream))]);
+            AtomicFiles.Write([new NewFile(csv, stream => JobTable.Write(jobs, unit, stream))]);
             Console.WriteLine($"{csv}: {Counted.Of(jobs.Count, "piece")}, {Counted.Of(jobs.Sum(j => j.Builds.Count), "build")}");
         }
         else if (parsed.GetValue(options.Json))

@@ -49,7 +49,7 @@ internal static class OutlinesCommand
         var path = Path.Combine(folder, $"{stock.Name}-outlines.pdf");
         var title = $"Tagend outlines of {stock.Name}";
         var note = new PdfNote(title, DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime));
-        WholeFiles.Write([new NewFile(path, stream => PdfFile.Write([StockOutlines.Of(stock, fonts)], fonts, note, stream))]);
+        AtomicFiles.Write([new NewFile(path, stream => PdfFile.Write([StockOutlines.Of(stock, fonts)], fonts, note, stream))]);
         Console.WriteLine(path);
         if (printer is not null)
         {

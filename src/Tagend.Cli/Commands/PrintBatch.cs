@@ -72,7 +72,7 @@ internal sealed class PrintBatch(ShopCatalog catalog, PrintPlan plan)
         var printed = _run.Compose([.. sets.Select(s => s.Make())], volume, stop);
         if (printed.Files.Count > 0)
         {
-            WholeFiles.Write(printed.Files);
+            AtomicFiles.Write(printed.Files);
         }
 
         printed = printed with { Files = [] };

@@ -64,7 +64,7 @@ internal static class RulerCommand
 
         IReadOnlyList<Page> pages = scale is null ? composed.Pages : [.. composed.Pages.Select(p => p.Through(scale))];
         var path = Path.Combine(folder, FileName);
-        WholeFiles.Write([new NewFile(
+        AtomicFiles.Write([new NewFile(
             path, s => PdfFile.Write(pages, fonts, new PdfNote("Tagend ruler", date), s))]);
         Console.WriteLine($"{path}: print it at 100 % (\"actual size\") and measure its bars");
         return ExitCode.Done;
@@ -90,7 +90,7 @@ internal static class RulerCommand
 
         var path = Path.Combine(folder, PrinterScaleFile.Name);
         var text = PrinterScaleFile.With(PrinterScales.All(folder), scale);
-        WholeFiles.Write([new NewFile(path, s => s.Write(Encoding.UTF8.GetBytes(text)))]);
+        AtomicFiles.Write([new NewFile(path, s => s.Write(Encoding.UTF8.GetBytes(text)))]);
         Console.WriteLine(FormattableString.Invariant(
             $"{path}: with --printer {scale.Printer} pages are drawn {scale.Across:0.0000} times as wide and {scale.Along:0.0000} times as long"));
         return ExitCode.Done;

@@ -19,7 +19,7 @@ internal static class JobWording
     public static string CannotOpen(string path) =>
         $"{path}: the job book cannot be opened; name a file in a folder that exists and that you may write to, with --job-book";
 
-    public static string DiskFull(string path) => $"{path}: the disk of the job book is full; make room and run again";
+    public static string DiskFull(string path) => $"{path}: the disk of the job book is full; free some space and run again";
 
     public static string Failed(string path, string reason) => $"{path}: the job book cannot be used ({reason}); try again, or name another file with --job-book";
 

@@ -13,15 +13,17 @@ public static class PrintQueue
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
 
     /// <summary>Sends a PDF as it is, unscaled, on its own paper.</summary>
+    /// <param name="file">Named to the user.</param>
     /// <param name="job">The job's name in the queue.</param>
     /// <param name="paper">Of all pages.</param>
+    /// <param name="content">Where the file's bytes are, where not in the file itself: <see cref="AtomicFiles.TempPathOf"/>.</param>
     /// <returns>The queue's name for the job.</returns>
     /// <exception cref="TagendException">There is no queue, or it refused: in its own words, and what to do.</exception>
-    public static string Send(string printer, string file, string job, Paper paper)
+    public static string Send(string printer, string file, string job, Paper paper, string? content = null)
     {
         var said = Run(
             "lp",
-            ["-d", printer, "-t", job, .. AtTrueSize, "-o", $"media={PaperName.Of(paper)}", Path.GetFullPath(file)],
+            ["-d", printer, "-t", job, .. AtTrueSize, "-o", $"media={PaperName.Of(paper)}", Path.GetFullPath(content ?? file)],
             ByHand(file, paper));
         return said.ExitCode == 0
             ? WordAfter("request id is ", said.Output) ?? said.Output
@@ -49,7 +51,7 @@ public static class PrintQueue
 
     private static (int ExitCode, string Output, string Errors) Run(string program, IReadOnlyList<string> arguments, string otherwise)
     {
-        var start = new ProcessStartInfo(program, arguments)
+        var start = new ProcessStartInfo(PathOf(program) ?? throw NotInstalled(), arguments)
         {
             RedirectStandardInput = true,
             RedirectStandardOutput = true,
@@ -72,9 +74,19 @@ public static class PrintQueue
         }
         catch (Win32Exception e)
         {
-            throw new TagendException($"this system has no print queue ({program} of CUPS is not installed): {otherwise}", e);
+            throw NotInstalled(e);
         }
+
+        TagendException NotInstalled(Exception? cause = null) =>
+            new($"this system has no print queue ({program} of CUPS is not installed): {otherwise}", cause!);
     }
+
+    /// <summary>Where the system has a program. The current folder, which Process.Start looks through first, may hold anything.</summary>
+    private static string? PathOf(string program) => Environment.GetEnvironmentVariable("PATH")?
+        .Split(Path.PathSeparator)
+        .Where(Path.IsPathFullyQualified)
+        .Select(folder => Path.Combine(folder, program))
+        .FirstOrDefault(File.Exists);
 
     private static string? WordAfter(string words, string text) =>
         text.IndexOf(words, StringComparison.Ordinal) is >= 0 and var at ? text[(at + words.Length)..].Split(' ', '\n')[0] : null;

@@ -24,6 +24,9 @@ internal static class TagendProgram
 
     public static Said RunIn(string folder, params IReadOnlyList<string> arguments) => Run(folder, "", [], arguments);
 
+    public static Said RunIn(string folder, Dictionary<string, string> environment, params IReadOnlyList<string> arguments) =>
+        Run(folder, "", environment, arguments);
+
     /// <summary>With the job book that a run has where nothing is said of it.</summary>
     public static Said RunWithItsBook(string folder, params IReadOnlyList<string> arguments) =>
         Run(folder, "", new() { ["TAGEND_JOB_BOOK"] = "" }, arguments);

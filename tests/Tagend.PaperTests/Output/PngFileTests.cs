@@ -14,7 +14,7 @@ public sealed class PngFileTests
         using var sample = new Sample();
         var path = sample.Place("page.png");
         var page = Sample.PageOf(Paper.A5, new Paragraph("61 3/16 in", TypeScale.Post));
-        WholeFiles.Write([new NewFile(path, s => PngFile.Write(page, Sample.Fonts, dotsPerInch, depth, s))]);
+        AtomicFiles.Write([new NewFile(path, s => PngFile.Write(page, Sample.Fonts, dotsPerInch, depth, s))]);
         var said = OutsideTool.Run("identify", "-units", "PixelsPerCentimeter", "-format", "%w %h %[png:IHDR.bit-depth-orig] %x", path);
         Assert.Equal("", said.Errors);
         Assert.StartsWith(expected, said.Output, StringComparison.Ordinal);

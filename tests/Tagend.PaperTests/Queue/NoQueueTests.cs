@@ -28,4 +28,18 @@ public sealed class NoQueueTests
         Assert.Equal(5, said.ExitCode);
         Assert.StartsWith("tagend: this system has no print queue (lpstat of CUPS is not installed)", said.Errors, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void Printers_WithAProgramOfThatNameInTheCurrentFolder_DoNotRunIt()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "lpstat is no program of Windows");
+        using var folder = TagendProgram.NewFolder();
+        File.SetUnixFileMode(folder.Write("lpstat", "#!/bin/sh\ntouch run; echo queue\n"), UnixFileMode.UserRead | UnixFileMode.UserExecute);
+        foreach (var path in new[] { "/nonexistent", "", ".:/nonexistent" })
+        {
+            var said = TagendProgram.RunIn(folder.Path, new Dictionary<string, string> { ["PATH"] = path }, "print", "--printers");
+            Assert.Equal((5, ""), (said.ExitCode, said.Output));
+            Assert.False(File.Exists(folder["run"]));
+        }
+    }
 }

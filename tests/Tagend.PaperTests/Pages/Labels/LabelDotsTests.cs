@@ -87,7 +87,7 @@ public sealed class LabelDotsTests
         switch (maker)
         {
             case "PngFile":
-                WholeFiles.Write([.. pages.Select((page, i) => new NewFile(
+                AtomicFiles.Write([.. pages.Select((page, i) => new NewFile(
                     sample.Place($"page-{i:00}.png"), s => PngFile.Write(page, Sample.Fonts, dotsPerInch, DotDepth.BlackOrWhite, s)))]);
                 break;
             case "pdftoppm":

@@ -84,7 +84,7 @@ public sealed class TagLabelsTests
         using var sample = new Sample();
         var tags = PrintedTags.Of(bag, loop);
         var pictures = tags.Pages.Select((_, i) => sample.Place($"page-{i:00}.png")).ToList();
-        WholeFiles.Write([.. tags.Pages.Select((page, i) => new NewFile(
+        AtomicFiles.Write([.. tags.Pages.Select((page, i) => new NewFile(
             pictures[i], s => PngFile.Write(page, Sample.Fonts, dotsPerInch, DotDepth.BlackOrWhite, s)))]);
         AssertRead(tags, pictures);
     }

@@ -29,7 +29,7 @@ public sealed class ThermalHeadTests
         using var sample = new Sample();
         var tags = PrintedTags.Of("roll-4x2", "roll-3x1.25", dotsPerInch, "1002");
         var labels = tags.Pages.Select((_, i) => sample.Place($"label-{i}.png")).ToList();
-        WholeFiles.Write([.. tags.Pages.Select((page, i) => new NewFile(
+        AtomicFiles.Write([.. tags.Pages.Select((page, i) => new NewFile(
             labels[i], s => PngFile.Write(page, Sample.Fonts, dotsPerInch, DotDepth.BlackOrWhite, s)))]);
         var seen = labels.Select((_, i) => sample.Place($"seen-{i}.png")).ToList();
         foreach (var (label, i) in labels.Select((l, i) => (l, i)))

@@ -36,7 +36,7 @@ public sealed class QrSymbolTests
         var picture = sample.Place("label.png");
         var margin = 100 * Points.PerInch / dotsPerInch;
         var page = Sample.PageOf(Paper.A5, block, margin, margin);
-        WholeFiles.Write([new NewFile(picture, s => PngFile.Write(page, Sample.Fonts, dotsPerInch, DotDepth.BlackOrWhite, s))]);
+        AtomicFiles.Write([new NewFile(picture, s => PngFile.Write(page, Sample.Fonts, dotsPerInch, DotDepth.BlackOrWhite, s))]);
 
         Assert.Equal(TagLike, OutsideTool.Run("zbarimg", "--quiet", "--raw", picture).Output.Trim());
         Assert.Equal(TagLike, OutsideTool.Run("ZXingReader", "-1", "-bytes", picture).Output.Trim());

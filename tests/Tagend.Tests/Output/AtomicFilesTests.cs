@@ -4,7 +4,7 @@ using Xunit;
 
 namespace Tagend.Tests.Output;
 
-public sealed class WholeFilesTests : IDisposable
+public sealed class AtomicFilesTests : IDisposable
 {
     private const int UnixNoSpace = 28;
     private const int WindowsNoSpace = unchecked((int)0x80070070);
@@ -17,7 +17,7 @@ public sealed class WholeFilesTests : IDisposable
     public void Write_OverAnOldFile_ReplacesIt()
     {
         File.WriteAllText(At("cards.pdf"), "a longer text of an earlier run");
-        WholeFiles.Write([Text("cards.pdf", "new")]);
+        AtomicFiles.Write([Text("cards.pdf", "new")]);
         Assert.Equal("new", File.ReadAllText(At("cards.pdf")));
         Assert.Equal(["cards.pdf"], Names());
     }
@@ -25,7 +25,7 @@ public sealed class WholeFilesTests : IDisposable
     [Fact]
     public void Write_IntoAMissingFolder_MakesIt()
     {
-        WholeFiles.Write([Text("out/today/cards.pdf", "new")]);
+        AtomicFiles.Write([Text("out/today/cards.pdf", "new")]);
         Assert.Equal("new", File.ReadAllText(At("out/today/cards.pdf")));
     }
 
@@ -33,7 +33,7 @@ public sealed class WholeFilesTests : IDisposable
     public void Write_WhenTheLastOfASetFails_LeavesTheOldFiles()
     {
         File.WriteAllText(At("cards.pdf"), "old");
-        Assert.Throws<TagendException>(() => WholeFiles.Write(
+        Assert.Throws<TagendException>(() => AtomicFiles.Write(
         [
             Text("cards.pdf", "new"),
             Text("tags.pdf", "new"),
@@ -46,14 +46,14 @@ public sealed class WholeFilesTests : IDisposable
     [Fact]
     public void Write_WhenThePageHasABug_LeavesNothingAndThrowsTheBug()
     {
-        Assert.Throws<InvalidOperationException>(() => WholeFiles.Write([Failing("cards.pdf", new InvalidOperationException("bug"))]));
+        Assert.Throws<InvalidOperationException>(() => AtomicFiles.Write([Failing("cards.pdf", new InvalidOperationException("bug"))]));
         Assert.Empty(Names());
     }
 
     public static TheoryData<Exception, string> Failures => new()
     {
-        { new IOException("no space", UnixNoSpace), "the disk is full; make room and run again" },
-        { new IOException("no space", WindowsNoSpace), "the disk is full; make room and run again" },
+        { new IOException("no space", UnixNoSpace), "the disk is full; free some space and run again" },
+        { new IOException("no space", WindowsNoSpace), "the disk is full; free some space and run again" },
         {
             new UnauthorizedAccessException("denied"),
             "may not be written; choose a folder you may write to, or close the program that has the file open"
@@ -65,28 +65,58 @@ public sealed class WholeFilesTests : IDisposable
     [MemberData(nameof(Failures))]
     public void Write_WhenTheDiskRefuses_SaysPathCauseAndRemedy(Exception cause, string reason)
     {
-        var thrown = Assert.Throws<TagendException>(() => WholeFiles.Write([Failing("cards.pdf", cause)]));
+        var thrown = Assert.Throws<TagendException>(() => AtomicFiles.Write([Failing("cards.pdf", cause)]));
         Assert.Equal($"{At("cards.pdf")}: {reason}", thrown.Message);
         Assert.Same(cause, thrown.InnerException);
     }
 
     [Fact]
-    public void Write_AfterARunThatWasKilled_ClearsItsDraftsOnly()
+    public void Prepare_BeforeItAppears_HasTheRunsOwnBytesBesideTheOldFile()
     {
-        var name = Drafts.NameFor("tags.pdf");
-        var (killed, running) = (name.Replace($"-{Environment.ProcessId}-", $"-{int.MaxValue}-", StringComparison.Ordinal), name);
-        var otherMachines = name.Replace(Environment.MachineName, "elsewhere", StringComparison.Ordinal);
-        string[] names = [killed, running, otherMachines, ".tags.pdf.swp"];
-        Array.ForEach(names, n => File.WriteAllText(At(n), "half"));
-        WholeFiles.Write([Text("cards.pdf", "new")]);
-        Assert.Equal([.. names.Skip(1).Append("cards.pdf").Order()], Names());
+        File.WriteAllText(At("cards.pdf"), "old");
+        using (var files = AtomicFiles.Prepare([Text("cards.pdf", "new")]))
+        {
+            Assert.Equal("old", File.ReadAllText(At("cards.pdf")));
+            AtomicFiles.Write([Text("cards.pdf", "another run's")]);
+            Assert.Equal("new", File.ReadAllText(files.TempPathOf(At("cards.pdf"))));
+        }
+
+        Assert.Equal("another run's", File.ReadAllText(At("cards.pdf")));
+        Assert.Equal(["cards.pdf"], Names());
+    }
+
+    [Fact]
+    public void Write_AfterARunThatWasKilled_ClearsItsFilesOnly()
+    {
+        using var running = AtomicFiles.Prepare([Text("tags.pdf", "half")]);
+        var ofRunning = Path.GetFileName(Path.GetDirectoryName(running.TempPathOf(At("tags.pdf"))))!;
+        var otherMachines = ofRunning.Replace(Environment.MachineName, "elsewhere", StringComparison.Ordinal);
+        var killed = ofRunning[..^1] + "-";
+        string[] stay = [otherMachines, ".tagend-cards.swp.d", ".cards.pdf.swp"];
+        Array.ForEach([killed, .. stay], n => Directory.CreateDirectory(At(n)));
+        File.WriteAllText(At(Path.Combine(killed, "tags.pdf")), "half");
+        File.WriteAllText(At(Path.Combine(killed, ".lock")), "");
+        File.WriteAllText(At(Path.Combine(otherMachines, "tags.pdf")), "half");
+        AtomicFiles.Write([Text("cards.pdf", "new")]);
+        Assert.Equal([.. stay.Append(ofRunning).Append("cards.pdf").Order()], Names());
+    }
+
+    [Theory]
+    [InlineData(23, true)]
+    [InlineData(25, false)]
+    public void Write_BesideTheFilesOfAnotherMachine_LeavesThemForADay(int hoursAgo, bool stay)
+    {
+        Directory.CreateDirectory(At(".tagend-elsewhere-1"));
+        Directory.SetLastWriteTimeUtc(At(".tagend-elsewhere-1"), TimeProvider.System.GetUtcNow().UtcDateTime.AddHours(-hoursAgo));
+        AtomicFiles.Write([Text("cards.pdf", "new")]);
+        Assert.Equal(stay, Directory.Exists(At(".tagend-elsewhere-1")));
     }
 
     [Fact]
     public void Write_OverAFolder_SaysSo()
     {
         Directory.CreateDirectory(At("cards.pdf"));
-        var thrown = Assert.Throws<TagendException>(() => WholeFiles.Write([Text("tags.pdf", "new"), Text("cards.pdf", "new")]));
+        var thrown = Assert.Throws<TagendException>(() => AtomicFiles.Write([Text("tags.pdf", "new"), Text("cards.pdf", "new")]));
         Assert.Equal($"{At("cards.pdf")}: is a folder; name a file", thrown.Message);
         Assert.Equal(["cards.pdf"], Names());
     }
@@ -95,7 +125,7 @@ public sealed class WholeFilesTests : IDisposable
     public void Write_UnderAFile_SaysSo()
     {
         File.WriteAllText(At("out"), "a file");
-        var thrown = Assert.Throws<TagendException>(() => WholeFiles.Write([Text("out/cards.pdf", "new")]));
+        var thrown = Assert.Throws<TagendException>(() => AtomicFiles.Write([Text("out/cards.pdf", "new")]));
         Assert.Equal($"{At("out/cards.pdf")}: a file stands where a folder is needed; choose another folder", thrown.Message);
     }
 

@@ -1,0 +1,123 @@
+namespace Tagend.Output;
+
+/// <summary>
+/// Where files are until they are whole: a folder of one run's own beside their places, and in it a lock that dies with the
+/// run. What a killed run left behind is known by its lock, whatever its process number means by now.
+/// </summary>
+internal sealed class TempFiles : IDisposable
+{
+    private const string Prefix = ".tagend-";
+    private const string LockName = ".lock";
+
+    /// <summary>How long the files of another machine are left alone: a network drive may know nothing of its locks.</summary>
+    private static readonly TimeSpan Patience = TimeSpan.FromDays(1);
+
+    private readonly FileStream _lock;
+
+    private TempFiles(string folder, FileStream held) => (Folder, _lock) = (folder, held);
+
+    public string Folder { get; }
+
+    /// <summary>Makes a run's folder, and removes those of runs that are no more.</summary>
+    /// <param name="folder">Where the files are to be; made if missing.</param>
+    /// <exception cref="IOException">The folder cannot be made.</exception>
+    /// <exception cref="UnauthorizedAccessException">The folder may not be made.</exception>
+    public static TempFiles In(string folder)
+    {
+        Directory.CreateDirectory(folder);
+        while (true)
+        {
+            var own = Directory.CreateDirectory(Path.Combine(folder, $"{Prefix}{Environment.MachineName}-{Guid.NewGuid():N}"));
+            try
+            {
+                if (Lock(own.FullName) is { } held)
+                {
+                    RemoveAbandoned(folder, own.LastWriteTimeUtc);
+                    return new TempFiles(own.FullName, held);
+                }
+            }
+            catch (Exception e) when (e is IOException or UnauthorizedAccessException && own.Exists)
+            {
+                own.Delete();
+                throw;
+            }
+
+            // Another run took it for abandoned before it had its lock.
+        }
+    }
+
+    /// <summary>A new file, which can be read and moved in.</summary>
+    public FileStream Make(string name) => new(Path.Combine(Folder, name), FileMode.CreateNew, FileAccess.ReadWrite, FileShare.Read, 1 << 16);
+
+    public void Dispose() => Remove(Folder, _lock);
+
+    /// <param name="now">By the clock of the folder's drive.</param>
+    private static void RemoveAbandoned(string folder, DateTime now)
+    {
+        foreach (var path in Directory.EnumerateDirectories(folder, $"{Prefix}*"))
+        {
+            try
+            {
+                var isOfThisMachine = Path.GetFileName(path).StartsWith($"{Prefix}{Environment.MachineName}-", StringComparison.Ordinal);
+                if ((isOfThisMachine || Directory.GetLastWriteTimeUtc(path) < now - Patience) && Lock(path) is { } held)
+                {
+                    Remove(path, held);
+                }
+            }
+            catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+            {
+                // Another user's, or just removed.
+            }
+        }
+    }
+
+    /// <summary>Null where another run has it, or had it and removed the folder.</summary>
+    private static FileStream? Lock(string folder)
+    {
+        var path = Path.Combine(folder, LockName);
+        try
+        {
+            var held = new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, 1, FileOptions.DeleteOnClose);
+            if (File.Exists(path))
+            {
+                return held;
+            }
+
+            held.Dispose();
+        }
+        catch (IOException e) when (e is DirectoryNotFoundException || IsHeld(e))
+        {
+            return null;
+        }
+
+        return null;
+    }
+
+    /// <summary>EWOULDBLOCK of Linux and macOS, ERROR_SHARING_VIOLATION of Windows.</summary>
+    private static bool IsHeld(IOException e) => e.HResult is 11 or 35 or unchecked((int)0x80070020);
+
+    private static void Remove(string folder, FileStream held)
+    {
+        try
+        {
+            foreach (var file in Directory.EnumerateFiles(folder).Where(f => Path.GetFileName(f) != LockName))
+            {
+                File.Delete(file);
+            }
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // What was told the user already matters more than files left behind; the next run tries again.
+        }
+
+        held.Dispose();
+        try
+        {
+            Directory.Delete(folder);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // The same.
+        }
+    }
+}
