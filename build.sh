@@ -120,7 +120,7 @@ test_all() {
         echo "no C linker here: the program is tested as built, not as published ahead of time"
     fi
     local passed=0 failed=0 skipped=0
-    for project in Tagend.Tests Tagend.PaperTests; do
+    for project in Tagend.CoreTests Tagend.Tests Tagend.PaperTests; do
         local log="out/$project.log"
         "tests/$project/bin/Release/net10.0/$project" -noColor 2>&1 | tee "$log" | grep -E "\[(FAIL|SKIP)\]|^ {6}|Total:" || true
         local line

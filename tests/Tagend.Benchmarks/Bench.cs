@@ -24,7 +24,7 @@ internal sealed class Bench(string templates)
         var orders = OrderReader.Read("season.csv", csv, Catalog.Shop.Unit, Catalog.Shop.Columns);
         var report = SetBuilder.Build(orders, new SpecBuilder(Catalog, Catalog.Shop.Unit, Date));
         return report.Withheld.Count == 0
-            ? report.Sets
+            ? report.MakeSets()
             : throw new InvalidOperationException($"the invented orders have problems: {report.Problems[0]}");
     }
 

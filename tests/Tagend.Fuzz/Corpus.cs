@@ -38,7 +38,7 @@ public sealed class Corpus(string root)
     }
 
     /// <summary>Sets of the demo orders.</summary>
-    public IReadOnlyList<BuildSet> Sets => [.. Orders.SelectMany(o => Read(o, Catalog).Sets)];
+    public IReadOnlyList<BuildSet> Sets => [.. Orders.SelectMany(o => Read(o, Catalog).MakeSets())];
 
     public static IReadOnlyList<byte[]> Words(params IEnumerable<string> words) => [.. words.Select(Encoding.UTF8.GetBytes)];
 

@@ -29,9 +29,9 @@ internal sealed class OrdersTarget(Corpus corpus) : ITarget
             }
         }
 
-        if (report.Sets.Count > 0)
+        if (report.MakeSets().Count > 0)
         {
-            new Papers(corpus.Fonts, mutation).OfOrder(mutation.Pick(report.Sets), corpus.Catalog);
+            new Papers(corpus.Fonts, mutation).OfOrder(mutation.Pick(report.MakeSets()), corpus.Catalog);
         }
 
         return report.Problems.Count == 0;

@@ -69,9 +69,9 @@ internal sealed class TemplatesTarget : ITarget
         {
             var report = Corpus.Read(mutation.Pick(_corpus.Orders), catalog);
             Corpus.Hold(report.Problems);
-            if (report.Sets.Count > 0)
+            if (report.MakeSets().Count > 0)
             {
-                new Papers(_corpus.Fonts, mutation).OfOrder(mutation.Pick(report.Sets), catalog);
+                new Papers(_corpus.Fonts, mutation).OfOrder(mutation.Pick(report.MakeSets()), catalog);
             }
         }
 

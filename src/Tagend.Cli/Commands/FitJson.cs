@@ -1,6 +1,6 @@
 using System.Text.Json;
+using Tagend.Catalog;
 using Tagend.Fits;
-using Tagend.Specs;
 
 namespace Tagend.Commands;
 

@@ -2,7 +2,6 @@ using System.Globalization;
 using Tagend.Catalog;
 using Tagend.Fits;
 using Tagend.Measures;
-using Tagend.Specs;
 
 namespace Tagend.Commands;
 

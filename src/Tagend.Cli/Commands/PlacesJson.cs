@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Tagend.Catalog;
 using Tagend.Specs;
 
 namespace Tagend.Commands;

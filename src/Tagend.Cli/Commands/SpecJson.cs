@@ -154,7 +154,7 @@ internal static class SpecJson
 
         json.WriteEndArray();
         json.WriteStartArray("tags");
-        foreach (var tag in layup.EndTags)
+        foreach (var tag in layup.EndTags())
         {
             json.WriteStartObject();
             json.WriteString("post", tag.Post.ToString());

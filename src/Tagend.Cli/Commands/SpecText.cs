@@ -1,4 +1,5 @@
 using System.Globalization;
+using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Orders;
 using Tagend.Specs;
@@ -28,7 +29,7 @@ internal static class SpecText
             Line("", $"{color.Color}: {color.Strands} strands, {color.Loops} loops, starts and ends at post {color.Post}");
         }
 
-        foreach (var tag in spec.Layup.EndTags)
+        foreach (var tag in spec.Layup.EndTags())
         {
             Line($"tie at {tag.Post}", tag.IsDummy ? "a dummy tag" : string.Join(", ", tag.Colors));
         }

@@ -1,6 +1,5 @@
 using Tagend.Measures;
 using Tagend.Problems;
-using Tagend.Specs;
 
 namespace Tagend.Catalog;
 
@@ -46,20 +45,22 @@ public static class CatalogReader
         return items;
     }
 
-    private static StrandMaterial ReadMaterial(TomlSection section) => new(
-        section.Name.ToLowerInvariant(),
-        section.Text("title"),
-        section.Number("density", 0.5, 3),
-        section.Length("diameter"),
-        section.Number("linear_density", 1, 2000),
-        section.Force("strength"),
-        section.Number("modulus", 0.1, 400),
-        section.Number("settle", 0, 0.05, 0),
-        section.Force("stretch_load"),
-        section.Whole("stretch_minutes", 0, 10_000, 0),
-        section.Number("stretch_limit", 0.05, 0.9, 0.5),
-        section.OptionalNumber("packing", 0.3, Bundle.HexagonalPacking),
-        section.OptionalLength("spool"));
+    private static StrandMaterial ReadMaterial(TomlSection section) => new StrandMaterial
+    {
+        Name = section.Name.ToLowerInvariant(),
+        Title = section.Text("title"),
+        Density = section.Number("density", 0.5, 3),
+        Diameter = section.Length("diameter"),
+        LinearDensity = section.Number("linear_density", 1, 2000),
+        Strength = section.Force("strength"),
+        Modulus = section.Number("modulus", 0.1, 400),
+        Settle = section.Number("settle", 0, 0.05, 0),
+        StretchLoad = section.Force("stretch_load"),
+        StretchMinutes = section.Whole("stretch_minutes", 0, 10_000, 0),
+        StretchLimit = section.Number("stretch_limit", 0.05, 0.9, 0.5),
+        Packing = section.OptionalNumber("packing", 0.3, StrandMaterial.HexagonalPacking),
+        Spool = section.OptionalLength("spool"),
+    };
 
     private static ServingThread ReadThread(TomlSection section) => new(
         section.Name.ToLowerInvariant(),
@@ -90,19 +91,21 @@ public static class CatalogReader
             Language = ShopIdentity.ReadLanguage(folder, file.Root),
             Unit = file.Root.Choice("unit", ("in", LengthUnit.Inch), ("mm", LengthUnit.Millimeter)),
             Paper = file.Root.Choice("paper", ("letter", PaperSize.Letter), ("a4", PaperSize.A4)),
-            Jig = new Jig(
-                jig.Length("post_diameter"),
-                jig.Length("shortest"),
-                jig.Length("longest"),
-                jig.Length("tape_in", Length.FromInches(1.0 / 16)),
-                jig.Length("tape_mm", Length.FromMillimeters(1)),
-                jig.Length("tail")),
+            Jig = new Jig
+            {
+                PostDiameter = jig.Length("post_diameter"),
+                Shortest = jig.Length("shortest"),
+                Longest = jig.Length("longest"),
+                InchTapeStep = jig.Length("tape_in", Length.FromInches(1.0 / 16)),
+                MillimeterTapeStep = jig.Length("tape_mm", Length.FromMillimeters(1)),
+                Tail = jig.Length("tail"),
+            },
             PinDiameter = measuring.Length("pin_diameter", Length.FromInches(0.25)),
-            TurnsPerInch = twisting.Number("turns_per_inch", 0, 5, Twist.CommonTurnsPerInch),
+            TurnsPerInch = twisting.Number("turns_per_inch", 0, 5, Shop.CommonTurnsPerInch),
             TakeUpModel = twisting.Choice("take_up", ("rule", TakeUpModel.Rule), ("helix", TakeUpModel.Helix)),
             TwistDirection = twisting.Choice(
                 "direction", ("clockwise", TwistDirection.Clockwise), ("counterclockwise", TwistDirection.Counterclockwise)),
-            RuleTakeUpPerTurn = twisting.Length("rule_per_turn", Twist.CommonTakeUpPerTurn),
+            RuleTakeUpPerTurn = twisting.Length("rule_per_turn", Shop.CommonTakeUpPerTurn),
             WantedNockClearance = serving.Length("nock_clearance", Length.FromInches(0.002)),
             GreatestNockMisfit = serving.Length("nock_misfit", Length.FromInches(0.008)),
             ThreadTail = serving.Length("thread_tail", Length.FromInches(12)),

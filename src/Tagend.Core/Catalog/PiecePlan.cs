@@ -12,44 +12,68 @@ public enum BowSystem
 }
 
 /// <summary>A kind of piece and its defaults. From plans/NAME.toml.</summary>
-/// <param name="Name">As orders name it in the column kind, in lower case.</param>
-/// <param name="Title">As pages name it.</param>
-/// <param name="EndA">What end A is on the bow.</param>
-/// <param name="EndB">What end B is on the bow.</param>
-/// <param name="Shortest">Least usual finished length.</param>
-/// <param name="Longest">Greatest usual finished length.</param>
-/// <param name="Tolerance">±1/16 in by AMO Standards FP-3, 2000, where the plan says nothing else.</param>
-/// <param name="NeedsPeep">A peep separator belongs into it.</param>
-/// <param name="IsPaired">All pieces of this kind in a set are equal, such as twin cables.</param>
-/// <param name="IsMirrored">Both ends are equal, such as the legs of a yoke.</param>
-/// <param name="Partners">Kinds that a set with this piece has too.</param>
-/// <param name="EndLoopA">From the outside of the measuring pin to where the legs meet; zero where the loop is left open.</param>
-/// <param name="EndLoopB">The same at end B.</param>
-/// <param name="Thread">Serving thread where none is named.</param>
-/// <param name="Servings">Where the order has none.</param>
-/// <param name="Separators">Besides the peep.</param>
-/// <param name="FirstShots">Shots a new piece settles in, after which the bow is measured again.</param>
-public sealed record PiecePlan(
-    string Name,
-    string Title,
-    BowSystem System,
-    string EndA,
-    string EndB,
-    Length Shortest,
-    Length Longest,
-    Length Tolerance,
-    bool NeedsPeep,
-    bool IsPaired,
-    bool IsMirrored,
-    ValueList<string> Partners,
-    Length EndLoopA,
-    Length EndLoopB,
-    string? Material,
-    int? Strands,
-    string Thread,
-    ValueList<OrderedServing> Servings,
-    ValueList<PlannedSeparator> Separators,
-    int FirstShots);
+public sealed record PiecePlan
+{
+    /// <summary>As orders name it in the column kind, in lower case.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>As pages name it.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>The bows it is for.</summary>
+    public required BowSystem System { get; init; }
+
+    /// <summary>What end A is on the bow.</summary>
+    public required string EndA { get; init; }
+
+    /// <summary>What end B is on the bow.</summary>
+    public required string EndB { get; init; }
+
+    /// <summary>Least usual finished length.</summary>
+    public required Length Shortest { get; init; }
+
+    /// <summary>Greatest usual finished length.</summary>
+    public required Length Longest { get; init; }
+
+    /// <summary>A finished piece may be this much longer or shorter: ±1/16 in by AMO Standards FP-3, 2000, where the plan says nothing else.</summary>
+    public required Length Tolerance { get; init; }
+
+    /// <summary>Whether a peep separator belongs into it.</summary>
+    public required bool NeedsPeep { get; init; }
+
+    /// <summary>Whether all pieces of this kind in a set are equal, such as twin cables.</summary>
+    public required bool IsPaired { get; init; }
+
+    /// <summary>Whether both ends are equal, such as the legs of a yoke.</summary>
+    public required bool IsMirrored { get; init; }
+
+    /// <summary>Kinds that a set with this piece has too.</summary>
+    public required ValueList<string> Partners { get; init; }
+
+    /// <summary>From the outside of the measuring pin at end A to where the legs meet; zero where the loop is left open.</summary>
+    public required Length EndLoopA { get; init; }
+
+    /// <summary>From the outside of the measuring pin at end B to where the legs meet; zero where the loop is left open.</summary>
+    public required Length EndLoopB { get; init; }
+
+    /// <summary>Strand material where the order names none; null where the order must.</summary>
+    public required string? Material { get; init; }
+
+    /// <summary>Strands where the order names none; null where the order must.</summary>
+    public required int? Strands { get; init; }
+
+    /// <summary>Serving thread where none is named.</summary>
+    public required string Thread { get; init; }
+
+    /// <summary>Servings where the order has none.</summary>
+    public required ValueList<OrderedServing> Servings { get; init; }
+
+    /// <summary>Separators besides the peep.</summary>
+    public required ValueList<PlannedSeparator> Separators { get; init; }
+
+    /// <summary>Shots a new piece settles in, after which the bow is measured again.</summary>
+    public required int FirstShots { get; init; }
+}
 
 /// <summary>A separator that every piece of a kind has, such as a yoke's split.</summary>
 public sealed record PlannedSeparator(string Name, Position At);

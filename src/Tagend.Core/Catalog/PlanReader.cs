@@ -56,27 +56,29 @@ internal static class PlanReader
     private static PiecePlan Read(TomlFile file, string name)
     {
         var root = file.Root;
-        var plan = new PiecePlan(
-            name,
-            root.Text("title"),
-            root.Choice("system", ("compound", BowSystem.Compound), ("recurve", BowSystem.Recurve), ("crossbow", BowSystem.Crossbow)),
-            root.Text("end_a"),
-            root.Text("end_b"),
-            root.Length("shortest"),
-            root.Length("longest"),
-            root.Length("tolerance", StandardTolerance),
-            root.Flag("needs_peep", false),
-            root.Flag("paired", false),
-            root.Flag("mirrored", false),
-            root.Text("partners", "").Split(' ', StringSplitOptions.RemoveEmptyEntries).ToValueList(),
-            root.Length("end_loop_a", Length.Zero),
-            root.Length("end_loop_b", Length.Zero),
-            root.OptionalText("material"),
-            root.OptionalWhole("strands", 2, 200),
-            root.Text("thread"),
-            ReadServings(root),
-            [.. file.Sections.Where(s => s.Name == "separator").Select(ReadSeparator)],
-            root.Whole("first_shots", 1, 1000, UsualFirstShots));
+        var plan = new PiecePlan
+        {
+            Name = name,
+            Title = root.Text("title"),
+            System = root.Choice("system", ("compound", BowSystem.Compound), ("recurve", BowSystem.Recurve), ("crossbow", BowSystem.Crossbow)),
+            EndA = root.Text("end_a"),
+            EndB = root.Text("end_b"),
+            Shortest = root.Length("shortest"),
+            Longest = root.Length("longest"),
+            Tolerance = root.Length("tolerance", StandardTolerance),
+            NeedsPeep = root.Flag("needs_peep", false),
+            IsPaired = root.Flag("paired", false),
+            IsMirrored = root.Flag("mirrored", false),
+            Partners = root.Text("partners", "").Split(' ', StringSplitOptions.RemoveEmptyEntries).ToValueList(),
+            EndLoopA = root.Length("end_loop_a", Length.Zero),
+            EndLoopB = root.Length("end_loop_b", Length.Zero),
+            Material = root.OptionalText("material"),
+            Strands = root.OptionalWhole("strands", 2, 200),
+            Thread = root.Text("thread"),
+            Servings = ReadServings(root),
+            Separators = [.. file.Sections.Where(s => s.Name == "separator").Select(ReadSeparator)],
+            FirstShots = root.Whole("first_shots", 1, 1000, UsualFirstShots),
+        };
         root.RefuseUnknown();
         foreach (var section in file.Sections)
         {

@@ -1,11 +1,16 @@
 using Tagend.Measures;
-using Tagend.Specs;
 
 namespace Tagend.Catalog;
 
 /// <summary>The shop: who it is, how it measures, and the jig it lays up on. From shop.toml.</summary>
 public sealed record Shop
 {
+    /// <summary>Turns per inch where a shop says nothing else: common practice.</summary>
+    public const double CommonTurnsPerInch = 0.75;
+
+    /// <summary>Take-up of one turn by the rule model where a shop says nothing else: common practice.</summary>
+    public static readonly Length CommonTakeUpPerTurn = Length.FromInches(0.012);
+
     public required string Name { get; init; }
 
     public required string Phone { get; init; }
@@ -73,6 +78,26 @@ public sealed record Shop
     public Length TapeStep(LengthUnit unit) => unit == LengthUnit.Inch ? Jig.InchTapeStep : Jig.MillimeterTapeStep;
 }
 
+/// <summary>Which way a piece is twisted, seen from end A; servings are wound the other way.</summary>
+public enum TwistDirection
+{
+    Clockwise,
+    Counterclockwise,
+}
+
+/// <summary>Where a take-up number comes from.</summary>
+public enum TakeUpModel
+{
+    /// <summary>A length for each turn, whatever the bundle: common practice.</summary>
+    Rule,
+
+    /// <summary>An ideal helical yarn.</summary>
+    Helix,
+
+    /// <summary>The shop's own builds: <see cref="FittedTakeUp"/>.</summary>
+    Fitted,
+}
+
 /// <summary>Paper the sheets are printed on; cards are half of it.</summary>
 public enum PaperSize
 {
@@ -81,10 +106,23 @@ public enum PaperSize
 }
 
 /// <summary>The jig: its posts, their reach outside to outside, and the tape beside it.</summary>
-public sealed record Jig(
-    Length PostDiameter,
-    Length Shortest,
-    Length Longest,
-    Length InchTapeStep,
-    Length MillimeterTapeStep,
-    Length Tail);
+public sealed record Jig
+{
+    /// <summary>Diameter of the posts the strands are laid around.</summary>
+    public required Length PostDiameter { get; init; }
+
+    /// <summary>Least setting of the posts, outside to outside.</summary>
+    public required Length Shortest { get; init; }
+
+    /// <summary>Greatest setting of the posts, outside to outside.</summary>
+    public required Length Longest { get; init; }
+
+    /// <summary>Finest mark of the tape in inches.</summary>
+    public required Length InchTapeStep { get; init; }
+
+    /// <summary>Finest mark of the tape in millimeters.</summary>
+    public required Length MillimeterTapeStep { get; init; }
+
+    /// <summary>Length left at each tag end for tying.</summary>
+    public required Length Tail { get; init; }
+}

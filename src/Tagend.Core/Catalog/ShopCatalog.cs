@@ -1,5 +1,4 @@
 using Tagend.Measures;
-using Tagend.Specs;
 
 namespace Tagend.Catalog;
 
@@ -21,6 +20,6 @@ public sealed record ShopCatalog(
     public ValueList<FittedTakeUp> Fits { get; init; } = [];
 
     /// <summary>The fit to be used for a piece; null where the shop's builds do not serve for it.</summary>
-    public FittedTakeUp? FitOf(Bundle bundle, int turns, Length finishedLength, Length tolerance) => Fits.FirstOrDefault(f =>
-        f.Material == bundle.Material && f.Strands == bundle.Strands && f.Serves(turns, finishedLength, tolerance));
+    public FittedTakeUp? FitOf(string material, int strands, int turns, Length finishedLength, Length tolerance) => Fits.FirstOrDefault(f =>
+        f.Material == material && f.Strands == strands && f.Serves(turns, finishedLength, tolerance));
 }

@@ -9,21 +9,23 @@ internal static class StockReader
     {
         var page = section.Lengths("page", 2);
         var label = section.Lengths("label", 2, page);
-        var stock = new LabelStock(
-            section.Name.ToLowerInvariant(),
-            section.Text("title"),
-            page[0],
-            page[1],
-            label[0],
-            label[1],
-            section.Whole("rows", 1, 100, 1),
-            section.Whole("columns", 1, 100, 1),
-            section.Length("left", Length.Zero),
-            section.Length("top", Length.Zero),
-            section.Length("across", label[0]),
-            section.Length("down", label[1]),
-            section.Length("corner", Length.Zero),
-            section.OptionalWhole("dpi", 100, 1200));
+        var stock = new LabelStock
+        {
+            Name = section.Name.ToLowerInvariant(),
+            Title = section.Text("title"),
+            PageWidth = page[0],
+            PageHeight = page[1],
+            LabelWidth = label[0],
+            LabelHeight = label[1],
+            Rows = section.Whole("rows", 1, 100, 1),
+            Columns = section.Whole("columns", 1, 100, 1),
+            Left = section.Length("left", Length.Zero),
+            Top = section.Length("top", Length.Zero),
+            AcrossPitch = section.Length("across", label[0]),
+            DownPitch = section.Length("down", label[1]),
+            Corner = section.Length("corner", Length.Zero),
+            DotsPerInch = section.OptionalWhole("dpi", 100, 1200),
+        };
         if (stock.Left + (stock.AcrossPitch * (stock.Columns - 1)) + stock.LabelWidth > stock.PageWidth)
         {
             section.Report("page", null, CatalogWording.LabelsBeyondPage("across"));

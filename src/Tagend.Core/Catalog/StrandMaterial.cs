@@ -3,33 +3,53 @@ using Tagend.Measures;
 namespace Tagend.Catalog;
 
 /// <summary>A strand material, by fibre and size. From materials.toml.</summary>
-/// <param name="Name">As orders name it, in lower case.</param>
-/// <param name="Title">As pages name it.</param>
-/// <param name="Density">Of the fibre, g/cm³.</param>
-/// <param name="Diameter">Of one strand.</param>
-/// <param name="LinearDensity">Of one strand, tex (g/km).</param>
-/// <param name="Strength">Of one strand, in straight pull.</param>
-/// <param name="Modulus">Of the fibre, GPa.</param>
-/// <param name="Settle">Share of its length that the material gains for good on the stretcher.</param>
-/// <param name="StretchLoad">On the stretcher.</param>
-/// <param name="StretchMinutes">On the stretcher.</param>
-/// <param name="StretchLimit">Greatest share of a piece's strength it may be stretched with.</param>
-/// <param name="Packing">Share of the bundle's section filled by strands; null where not measured.</param>
-/// <param name="Spool">On a full spool; null where the shop does not say.</param>
-public sealed record StrandMaterial(
-    string Name,
-    string Title,
-    double Density,
-    Length Diameter,
-    double LinearDensity,
-    Force Strength,
-    double Modulus,
-    double Settle,
-    Force StretchLoad,
-    int StretchMinutes,
-    double StretchLimit,
-    double? Packing,
-    Length? Spool);
+public sealed record StrandMaterial
+{
+    /// <summary>Packing φ where a material's was not measured: an assumption.</summary>
+    public const double AssumedPacking = 0.80;
+
+    /// <summary>The densest packing of round strands: the hexagonal limit π / (2√3).</summary>
+    public const double HexagonalPacking = 0.9069;
+
+    /// <summary>As orders name it, in lower case.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>As pages name it.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>Density of the fibre, g/cm³.</summary>
+    public required double Density { get; init; }
+
+    /// <summary>Diameter of one strand.</summary>
+    public required Length Diameter { get; init; }
+
+    /// <summary>Linear density of one strand, tex (g/km).</summary>
+    public required double LinearDensity { get; init; }
+
+    /// <summary>Breaking force of one strand in straight pull.</summary>
+    public required Force Strength { get; init; }
+
+    /// <summary>Modulus of the fibre, GPa.</summary>
+    public required double Modulus { get; init; }
+
+    /// <summary>Share of its length that the material gains for good on the stretcher.</summary>
+    public required double Settle { get; init; }
+
+    /// <summary>Load on the stretcher.</summary>
+    public required Force StretchLoad { get; init; }
+
+    /// <summary>Minutes on the stretcher.</summary>
+    public required int StretchMinutes { get; init; }
+
+    /// <summary>Greatest share of a piece's strength that it may be stretched with.</summary>
+    public required double StretchLimit { get; init; }
+
+    /// <summary>Share of the bundle's section filled by strands; null where not measured.</summary>
+    public required double? Packing { get; init; }
+
+    /// <summary>Length on a full spool; null where the shop does not say.</summary>
+    public required Length? Spool { get; init; }
+}
 
 /// <summary>A serving thread. From threads.toml.</summary>
 /// <param name="Name">As orders name it, in lower case.</param>

@@ -34,6 +34,9 @@ public sealed record OrderLine
     /// <summary>The bow's nominal length, where a recurve or longbow is ordered by it.</summary>
     public Length? BowLength { get; init; }
 
+    /// <summary>The column that gives the length: finished or bow length.</summary>
+    public string LengthColumn => FinishedLength is null ? OrderColumn.BowLength : OrderColumn.FinishedLength;
+
     public string? Material { get; init; }
 
     public int? Strands { get; init; }

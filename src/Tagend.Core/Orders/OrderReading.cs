@@ -61,7 +61,7 @@ internal sealed class OrderReading(string file, LengthUnit bareUnit)
 
         return new OrderFile(
             _rows?.Names ?? [],
-            _rows?.Lines ?? [],
+            _rows?.ReadLines() ?? [],
             [.. _brokenRows.OrderBy(r => r.Line)],
             _brokenOrders,
             [.. Problems.OrderBy(p => p.At.Line)]);

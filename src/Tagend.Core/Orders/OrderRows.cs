@@ -14,7 +14,8 @@ internal sealed class OrderRows(OrderTable table, OrderHeader header, LengthUnit
 
     public IReadOnlyList<RowName> Names => _names;
 
-    public IReadOnlyList<OrderLine> Lines => new MadeList<OrderLine>(_names.Count, LineAt);
+    /// <summary>The rows, each read anew whenever it is asked for.</summary>
+    public IReadOnlyList<OrderLine> ReadLines() => new MadeList<OrderLine>(_names.Count, LineAt);
 
     public void Add(OrderLine line, RecordPlace place)
     {

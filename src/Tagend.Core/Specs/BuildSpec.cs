@@ -62,7 +62,7 @@ public sealed record BuildSpec
     public required Mass Mass { get; init; }
 
     /// <summary>The loop before twisting, over measuring pins, outside to outside, end loops closed.</summary>
-    public Length LaidUpLength => FinishedLength - Settle + Twist.TakeUp.Amount;
+    public Length LaidUpLength => Twist.TakeUp.LaidUp(FinishedLength, Settle);
 
     /// <summary>How much shorter one more turn makes the piece, at its own twist, by the helix model.</summary>
     public Length TurnSensitivity => Helix.PerTurn(Bundle.Diameter, Twist.Turns, FinishedLength);

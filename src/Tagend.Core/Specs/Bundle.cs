@@ -8,12 +8,6 @@ namespace Tagend.Specs;
 /// <param name="Diameter">Twice the helix model's radius R = (d / 2)·√(n / φ).</param>
 public sealed record Bundle(string Material, int Strands, Length Diameter)
 {
-    /// <summary>Packing φ where a material's was not measured: an assumption.</summary>
-    public const double AssumedPacking = 0.80;
-
-    /// <summary>The densest packing of round strands: the hexagonal limit π / (2√3).</summary>
-    public const double HexagonalPacking = 0.9069;
-
     /// <summary>Diameter of a bundle of round strands.</summary>
     /// <param name="strandDiameter">Of one strand.</param>
     /// <param name="strands">Total, 1 or more.</param>

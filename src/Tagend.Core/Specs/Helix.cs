@@ -14,13 +14,6 @@ public static class Helix
     /// <summary>Length before twisting over length after: (1 + sec α) / 2.</summary>
     public static double Contraction(double surfaceAngle) => (1 + (1 / Math.Cos(surfaceAngle))) / 2;
 
-    /// <summary>Share of the untwisted length that twisting takes up: tan²(α/2).</summary>
-    public static double Retraction(double surfaceAngle)
-    {
-        var tangent = Math.Tan(surfaceAngle / 2);
-        return tangent * tangent;
-    }
-
     /// <summary>Length taken up by twisting a bundle of strands.</summary>
     /// <param name="bundleDiameter">2R, of the untwisted bundle under working load.</param>
     /// <param name="turns">Full turns over the finished length, 0 or more.</param>

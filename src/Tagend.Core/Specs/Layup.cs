@@ -13,7 +13,7 @@ public sealed record Layup(ValueList<ColorShare> Colors, Length Tail)
     public int Loops => Strands / 2;
 
     /// <summary>What is tied at each post: the tag ends of its colors, or a dummy tag where there are none.</summary>
-    public ValueList<EndTag> EndTags =>
+    public ValueList<EndTag> EndTags() =>
     [
         new EndTag(PieceEnd.A, Colors.Where(c => c.Post == PieceEnd.A).Select(c => c.Color).ToValueList()),
         new EndTag(PieceEnd.B, Colors.Where(c => c.Post == PieceEnd.B).Select(c => c.Color).ToValueList()),

@@ -41,10 +41,10 @@ internal sealed class PlaceSchedule
 
     private ValueList<Serving> ReadServings()
     {
-        var ordered = (_line.Servings ?? _plan.Servings).Select(s => (Serving: s, Column: "servings"));
+        var ordered = (_line.Servings ?? _plan.Servings).Select(s => (Serving: s, Column: OrderColumn.Servings));
         if (_line.CenterServing is { } center)
         {
-            ordered = ordered.Append((center, "center_serving"));
+            ordered = ordered.Append((center, OrderColumn.CenterServing));
         }
 
         var placed = new List<(Serving Serving, string Column)>();
@@ -61,7 +61,7 @@ internal sealed class PlaceSchedule
         {
             if (second.Serving.From < first.Serving.To)
             {
-                var column = first.Column == "center_serving" ? first.Column : second.Column;
+                var column = first.Column == OrderColumn.CenterServing ? first.Column : second.Column;
                 Report(column, SpecWording.Overlap(first.Serving, second.Serving, _unit));
             }
         }
@@ -71,7 +71,7 @@ internal sealed class PlaceSchedule
 
     private Serving? Place(OrderedServing ordered, string column)
     {
-        var name = ordered.Thread ?? (column == "center_serving" ? CenterThread() : _plan.Thread);
+        var name = ordered.Thread ?? (column == OrderColumn.CenterServing ? CenterThread() : _plan.Thread);
         if (!_catalog.Threads.TryGetValue(name, out var thread))
         {
             Report(column, SpecWording.Unknown($"thread as {name}", name, _catalog.Threads.Keys));
@@ -92,7 +92,7 @@ internal sealed class PlaceSchedule
             return null;
         }
 
-        var role = column == "center_serving" ? ServingRole.Center
+        var role = column == OrderColumn.CenterServing ? ServingRole.Center
             : from == Length.Zero ? ServingRole.EndA
             : to == _finished ? ServingRole.EndB
             : ServingRole.Other;
@@ -109,25 +109,25 @@ internal sealed class PlaceSchedule
         var places = _plan.Separators.Select(s => (s.Name, s.At)).ToList();
         if (_line.Peep is { } peep)
         {
-            places.Add(("peep", peep));
+            places.Add((OrderColumn.Peep, peep));
         }
         else if (_plan.NeedsPeep)
         {
-            Report("peep", SpecWording.PeepForgotten(_plan.Name), Severity.Warning);
+            Report(OrderColumn.Peep, SpecWording.PeepForgotten(_plan.Name), Severity.Warning);
         }
 
         return places
             .Select(p => new Separator(p.Name, p.At.FromA(_finished), _bundle.Strands / 2))
-            .Where(s => IsOnPiece($"the {s.Name}", s.Position, s.Name == "peep" ? "peep" : "kind"))
+            .Where(s => IsOnPiece($"the {s.Name}", s.Position, s.Name == OrderColumn.Peep ? OrderColumn.Peep : OrderColumn.Kind))
             .OrderBy(s => s.Position)
             .ToValueList();
     }
 
     private ValueList<Mark> ReadMarks()
     {
-        var speedNocks = (_line.SpeedNocks ?? []).Select(p => (Kind: MarkKind.SpeedNock, At: p, Column: "speed_nocks"));
+        var speedNocks = (_line.SpeedNocks ?? []).Select(p => (Kind: MarkKind.SpeedNock, At: p, Column: OrderColumn.SpeedNocks));
         var all = _line.NockPoint is { } nock
-            ? speedNocks.Prepend((Kind: MarkKind.NockPoint, At: nock, Column: "nock_point"))
+            ? speedNocks.Prepend((Kind: MarkKind.NockPoint, At: nock, Column: OrderColumn.NockPoint))
             : speedNocks;
         return all
             .Select(m => (Mark: new Mark(m.Kind, m.At.FromA(_finished)), m.Column))
@@ -148,12 +148,12 @@ internal sealed class PlaceSchedule
         {
             if (_line.CenterServing is null)
             {
-                Report("nock_point", SpecWording.NoCenterServing(nock.Position, _unit));
+                Report(OrderColumn.NockPoint, SpecWording.NoCenterServing(nock.Position, _unit));
             }
         }
         else if (nock.Position < center.From || nock.Position > center.To)
         {
-            Report("nock_point", SpecWording.NockPointOutside(nock.Position, SpecWording.Span(center, _unit), _unit));
+            Report(OrderColumn.NockPoint, SpecWording.NockPointOutside(nock.Position, SpecWording.Span(center, _unit), _unit));
         }
     }
 
@@ -163,7 +163,7 @@ internal sealed class PlaceSchedule
         {
             if (Servings.FirstOrDefault(s => s.From < separator.Position && separator.Position < s.To) is { } serving)
             {
-                Report(separator.Name == "peep" ? "peep" : "servings", SpecWording.SeparatorUnderServing(separator, serving, _unit));
+                Report(separator.Name == OrderColumn.Peep ? OrderColumn.Peep : OrderColumn.Servings, SpecWording.SeparatorUnderServing(separator, serving, _unit));
             }
         }
     }

@@ -2,7 +2,6 @@ using System.Globalization;
 using CsvHelper;
 using Tagend.Measures;
 using Tagend.Orders;
-using Tagend.Tags;
 
 namespace Tagend.Specs;
 
@@ -35,7 +34,7 @@ public static class Reorder
             [OrderColumn.Strands] = Plain(spec.Bundle.Strands),
             [OrderColumn.Colors] = string.Join(' ', spec.Layup.Colors.Select(c => $"{c.Color}:{c.Strands}")),
             [OrderColumn.DrawWeight] = spec.DrawWeight is { } weight
-                ? TagNumber.Spelled(weight, spec.Unit)
+                ? ExactNumber.Spelled(weight, spec.Unit)
                 : "",
             [OrderColumn.Servings] = string.Join("; ", spec.Servings.Where(s => s != center).Select(Serving)),
             [OrderColumn.CenterServing] = center is null ? "" : Serving(center),
@@ -59,7 +58,7 @@ public static class Reorder
 
         string Place(Length fromA) => fromA > spec.FinishedLength / 2 ? $"B {Exact(spec.FromB(fromA))}" : Exact(fromA);
 
-        string Exact(Length length) => TagNumber.Spelled(length, spec.Unit);
+        string Exact(Length length) => ExactNumber.Spelled(length, spec.Unit);
     }
 
     /// <summary>An order file of rows of cells: RFC 4180, UTF-8 with its mark.</summary>

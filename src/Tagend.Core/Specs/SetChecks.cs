@@ -26,7 +26,7 @@ internal static class SetChecks
             var missing = plan.Partners.Where(partner =>
                 isWhole && pieces.Count(p => p.Spec.Kind == partner) < (partner == plan.Name ? 2 : 1));
             foreach (var problem in problems.Concat(missing.Select(
-                partner => first.Line.Row.Problem("kind", SpecWording.PartnerMissing(plan.Name, partner), Severity.Warning))))
+                partner => first.Line.Row.Problem(OrderColumn.Kind, SpecWording.PartnerMissing(plan.Name, partner), Severity.Warning))))
             {
                 yield return problem;
             }
@@ -39,19 +39,19 @@ internal static class SetChecks
         if (a.FinishedLength != b.FinishedLength)
         {
             yield return Refusal(
-                other.Line.FinishedLength is null ? "bow_length" : "finished_length",
+                other.Line.LengthColumn,
                 $"{LengthWriter.Mark(b.FinishedLength, unit)} long",
                 $"{LengthWriter.Mark(a.FinishedLength, unit)}");
         }
 
         if (a.Bundle.Strands != b.Bundle.Strands)
         {
-            yield return Refusal("strands", $"of {b.Bundle.Strands} strands", $"of {a.Bundle.Strands}");
+            yield return Refusal(OrderColumn.Strands, $"of {b.Bundle.Strands} strands", $"of {a.Bundle.Strands}");
         }
 
         if (a.Bundle.Material != b.Bundle.Material)
         {
-            yield return Refusal("material", $"of {b.Bundle.Material}", $"of {a.Bundle.Material}");
+            yield return Refusal(OrderColumn.Material, $"of {b.Bundle.Material}", $"of {a.Bundle.Material}");
         }
 
         Problem Refusal(string column, string ofOther, string ofFirst) =>
@@ -65,7 +65,7 @@ internal static class SetChecks
         var (fromA, fromB) = (EndOf(ServingRole.EndA), EndOf(ServingRole.EndB));
         if (Length.Abs(fromA - fromB) > plan.Tolerance)
         {
-            yield return piece.Line.Row.Problem("servings", SpecWording.EndsDiffer(plan.Name, fromA, fromB, spec.Unit));
+            yield return piece.Line.Row.Problem(OrderColumn.Servings, SpecWording.EndsDiffer(plan.Name, fromA, fromB, spec.Unit));
         }
 
         Length EndOf(ServingRole role) => spec.Servings.FirstOrDefault(s => s.Role == role)?.Length ?? Length.Zero;

@@ -46,6 +46,6 @@ public sealed record SetReport(
     IReadOnlyList<string> Withheld,
     IReadOnlyList<Problem> Problems)
 {
-    /// <summary>Those that are ready, each made when it is asked for.</summary>
-    public IReadOnlyList<BuildSet> Sets => new MadeList<BuildSet>(Ready.Count, i => Ready[i].Make());
+    /// <summary>Those that are ready, each made anew whenever it is asked for.</summary>
+    public IReadOnlyList<BuildSet> MakeSets() => new MadeList<BuildSet>(Ready.Count, i => Ready[i].Make());
 }

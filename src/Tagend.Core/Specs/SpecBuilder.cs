@@ -40,14 +40,14 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
         var material = materialName is null ? null : catalog.Materials.GetValueOrDefault(materialName);
         if (material is null)
         {
-            problems.Add(line.Row.Problem("material", materialName is null
-                ? SpecWording.Needed("material", plan.Name)
-                : SpecWording.Unknown("material", materialName, catalog.Materials.Keys)));
+            problems.Add(line.Row.Problem(OrderColumn.Material, materialName is null
+                ? SpecWording.Needed(OrderColumn.Material, plan.Name)
+                : SpecWording.Unknown(OrderColumn.Material, materialName, catalog.Materials.Keys)));
         }
 
         if (strands is null)
         {
-            problems.Add(line.Row.Problem("strands", SpecWording.Needed("strands", plan.Name)));
+            problems.Add(line.Row.Problem(OrderColumn.Strands, SpecWording.Needed(OrderColumn.Strands, plan.Name)));
         }
 
         var finished = FinishedLength(line, plan, problems);
@@ -60,9 +60,9 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
         var bundle = new Bundle(
             material.Name,
             strands.Value,
-            Bundle.DiameterOf(material.Diameter, strands.Value, material.Packing ?? Bundle.AssumedPacking));
+            Bundle.DiameterOf(material.Diameter, strands.Value, material.Packing ?? StrandMaterial.AssumedPacking));
         var turns = Twist.TurnsFor(line.TurnsPerInch ?? shop.TurnsPerInch, finished);
-        var fit = catalog.FitOf(bundle, turns, finished, plan.Tolerance);
+        var fit = catalog.FitOf(bundle.Material, bundle.Strands, turns, finished, plan.Tolerance);
         var takeUp = new TakeUp(
             fit is null ? shop.TakeUpModel : TakeUpModel.Fitted,
             shop.RuleTakeUpPerTurn * turns,
@@ -72,6 +72,7 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
         var settle = finished * (settles / (1 + settles));
         var closing = new EndLoop(plan.EndLoopA, shop.PinDiameter, bundle.Diameter).Closing
             + new EndLoop(plan.EndLoopB, shop.PinDiameter, bundle.Diameter).Closing;
+        var laidUp = takeUp.LaidUp(finished, settle);
         var schedule = new PlaceSchedule(line, plan, catalog, unit, finished, bundle, problems);
         var spec = new BuildSpec
         {
@@ -88,7 +89,7 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
             Twist = new Twist(turns, shop.TwistDirection, takeUp),
             Settle = settle,
             Posts = PostSetting.For(
-                finished - settle + takeUp.Amount, closing, shop.Jig.PostDiameter, shop.PinDiameter, shop.TapeStep(unit)),
+                laidUp, closing, shop.Jig.PostDiameter, shop.PinDiameter, shop.TapeStep(unit)),
             Layup = Layup.Of(Colors(line, strands.Value, problems), shop.Jig.Tail),
             Separators = schedule.Separators,
             Servings = schedule.Servings,
@@ -100,7 +101,7 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
                 Stretch.ReadingUnder(
                     material.StretchLoad, finished, strands.Value, material.Modulus, material.LinearDensity, material.Density)),
             NockGroove = line.NockGroove,
-            Mass = Mass(finished - settle + takeUp.Amount, strands.Value * material.LinearDensity, schedule.Servings, bundle),
+            Mass = Mass(laidUp, strands.Value * material.LinearDensity, schedule.Servings, bundle),
         };
         Judge(spec, material, line, problems);
         return spec;
@@ -119,15 +120,15 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
             return plan;
         }
 
-        problems.Add(line.Row.Problem("kind", line.Kind is null
+        problems.Add(line.Row.Problem(OrderColumn.Kind, line.Kind is null
             ? SpecWording.NoPlan(PlainPlan)
-            : SpecWording.Unknown("kind", name, catalog.Plans.Keys)));
+            : SpecWording.Unknown(OrderColumn.Kind, name, catalog.Plans.Keys)));
         return null;
     }
 
     private Length FinishedLength(OrderLine line, PiecePlan plan, List<Problem> problems)
     {
-        var column = line.FinishedLength is null ? "bow_length" : "finished_length";
+        var column = line.LengthColumn;
         var finished = line.FinishedLength ?? AmoStringLength.Of(line.BowLength!.Value);
         if (finished < plan.Shortest || finished > plan.Longest)
         {
@@ -149,15 +150,15 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
 
         if (ordered[0].Strands is null && strands % (2 * ordered.Count) != 0)
         {
-            problems.Add(line.Row.Problem("colors", SpecWording.ColorsDoNotShare(ordered.Count, strands)));
+            problems.Add(line.Row.Problem(OrderColumn.Colors, SpecWording.ColorsDoNotShare(ordered.Count, strands)));
         }
         else if (colors.Find(c => c.Strands % 2 != 0) is { Color: not null } odd)
         {
-            problems.Add(line.Row.Problem("colors", SpecWording.OddColor(odd.Color, odd.Strands)));
+            problems.Add(line.Row.Problem(OrderColumn.Colors, SpecWording.OddColor(odd.Color, odd.Strands)));
         }
         else if (colors.Sum(c => c.Strands) is var sum && sum != strands)
         {
-            problems.Add(line.Row.Problem("colors", SpecWording.ColorsDoNotAddUp(sum, strands)));
+            problems.Add(line.Row.Problem(OrderColumn.Colors, SpecWording.ColorsDoNotAddUp(sum, strands)));
         }
 
         return colors;
@@ -169,26 +170,26 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
         if (spec.Posts.Outside < jig.Shortest || spec.Posts.Outside > jig.Longest)
         {
             problems.Add(line.Row.Problem(
-                line.FinishedLength is null ? "bow_length" : "finished_length",
+                line.LengthColumn,
                 SpecWording.BeyondJig(spec.Posts.Outside, jig.Shortest, jig.Longest, unit)));
         }
 
         if (spec.StretchShare > material.StretchLimit)
         {
-            problems.Add(line.Row.Problem("strands", SpecWording.StretchedTooHard(spec, material)));
+            problems.Add(line.Row.Problem(OrderColumn.Strands, SpecWording.StretchedTooHard(spec, material)));
         }
 
         if (spec.NockFit is { } fit
             && (fit.Clearance < Length.Zero || fit.Clearance - catalog.Shop.WantedNockClearance > catalog.Shop.GreatestNockMisfit))
         {
             var best = NockFit.Best(fit.Groove, catalog.Shop.WantedNockClearance, spec.Bundle.Diameter, catalog.Threads.Values);
-            problems.Add(line.Row.Problem("nock_groove", SpecWording.NockMisfit(fit, best, unit), Severity.Warning));
+            problems.Add(line.Row.Problem(OrderColumn.NockGroove, SpecWording.NockMisfit(fit, best, unit), Severity.Warning));
         }
 
         if (spec.Strength.IsBelowFloor)
         {
             problems.Add(line.Row.Problem(
-                "draw_weight", SpecWording.BelowFloor(spec.Strength, spec.Bundle.Strands, spec.Bundle.Material)));
+                OrderColumn.DrawWeight, SpecWording.BelowFloor(spec.Strength, spec.Bundle.Strands, spec.Bundle.Material)));
         }
     }
 }

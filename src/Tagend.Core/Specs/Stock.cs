@@ -50,7 +50,7 @@ public static class Stock
     private static IEnumerable<StockNeed> Strands(BuildSpec spec, Shop shop)
     {
         var loop = OfLoop(spec.Posts);
-        var dummies = shop.DummyTag * spec.Layup.EndTags.Count(tag => tag.IsDummy);
+        var dummies = shop.DummyTag * spec.Layup.EndTags().Count(tag => tag.IsDummy);
         foreach (var (i, color) in spec.Layup.Colors.Index())
         {
             var length = (loop * color.Loops) + (spec.Layup.Tail * 2) + (i == 0 ? dummies : Length.Zero);

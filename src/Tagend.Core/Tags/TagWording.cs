@@ -7,23 +7,13 @@ internal static class TagWording
 
     public const string LongerThanACode = "this is longer than any code: scan one tag at a time";
 
-    public const string BadCheck = "the tag is damaged or was typed wrong: its check does not fit; scan it again, or the card";
-
     public const string CapsLock = "the tag's letters came small: turn Caps Lock off and scan it again";
 
-    public const string NoPiece = "the tag makes no sense: its piece or the step of its tape has no length";
-
-    public const string BagMismatch =
-        "the tag of the bag does not carry the pieces it lists: scan it again";
-
-    public static string Later(string version) =>
-        $"the tag has version {version}, and this program reads version {TagGrammar.Version}: a later Tagend reads it";
+    public static string Later(string version, string newest) =>
+        $"the tag has version {version}, and this program reads version {newest}: a later Tagend reads it";
 
     /// <param name="language">Of the computer's keyboard; null where more than one may be meant.</param>
     public static string Keyboard(string? language) =>
         $"the scanner types as on a US keyboard, and this computer's is {(language is null ? "another one" : $"set to {language}")}: "
         + "set the scanner to the computer's keyboard (a code in its manual), or the computer to US, and scan the tag again";
-
-    public static string BadField(string field, string expected) =>
-        $"the tag makes no sense at \"{field}\": expected {expected}";
 }

@@ -1,90 +1,16 @@
-using System.Globalization;
-using System.Text;
-using Tagend.Measures;
 using Tagend.Specs;
 
 namespace Tagend.Tags;
 
-/// <summary>Writes tag texts, version 1. Grammar: docs/TAGTEXT.md.</summary>
+/// <summary>Writes tag texts in the newest version: docs/TAGTEXT.md.</summary>
 public static class TagWriter
 {
     /// <summary>The text that goes with a piece: its whole spec, in the QR alphanumeric set.</summary>
-    public static string Write(BuildSpec spec)
-    {
-        var unit = spec.Unit;
-        var spools = spec.Servings.Select(Spool).Distinct().ToList();
-        string[] fields =
-        [
-            TagGrammar.PieceMark,
-            TagName.Escape(spec.Order),
-            TagName.Escape(spec.Piece),
-            TagName.Escape(spec.Kind),
-            spec.Revision.ToString(CultureInfo.InvariantCulture),
-            spec.Date.ToString(TagGrammar.DateFormat, CultureInfo.InvariantCulture),
-            TagGrammar.UnitWords[unit],
-            Field('L', spec.FinishedLength, spec.Tolerance),
-            Field('W', spec.DrawWeight is { } weight ? TagNumber.Write(weight, unit) : ""),
-            Field('M', TagName.Escape(spec.Bundle.Material), Whole(spec.Bundle.Strands), Write(spec.Bundle.Diameter)),
-            Field(
-                'T',
-                Whole(spec.Twist.Turns),
-                TagGrammar.ModelLetters[spec.Twist.TakeUp.Used],
-                Write(spec.Twist.TakeUp.Rule),
-                Write(spec.Twist.TakeUp.Helix),
-                Write(spec.Settle),
-                TagGrammar.DirectionLetters[spec.Twist.Direction] + WriteFitted(spec.Twist.TakeUp.Fitted)),
-            Field('J', spec.Posts.PostDiameter, spec.Posts.PinDiameter, spec.Posts.Outside, spec.Posts.TapeStep, spec.Layup.Tail),
-            Field('C', Items(spec.Layup.Colors, c => $"{TagName.Escape(c.Color)}/{Whole(c.Strands)}")),
-            Field('Y', Items(spools, s => $"{TagName.Escape(s.Thread)}/{Write(s.Diameter)}{Color(s.Color)}")),
-            Field('S', Items(spec.Servings, WriteServing)),
-            Field('P', Items(spec.Separators, s => $"{TagName.Escape(s.Name)}/{Write(s.Position)}")),
-            Field('N', Items(spec.Marks, m => $"{TagGrammar.MarkLetters[m.Kind]}{Write(m.Position)}")),
-            Field('B', TagNumber.Write(spec.Strength.Breaking, unit)),
-            Field('X', TagNumber.Write(spec.Stretch.Load, unit), Whole(spec.Stretch.Minutes), Write(spec.Stretch.Reading)),
-            Field('G', spec.NockGroove is { } groove ? Write(groove) : ""),
-            Field('Q', Whole(spec.Mass.Milligrams)),
-        ];
-        return TagCheck.Append(string.Join(TagGrammar.FieldSeparator, fields));
-
-        string Write(Length length) => TagNumber.Write(length, unit);
-
-        string Field(char letter, params object[] parts) =>
-            letter + string.Join(TagGrammar.PartSeparator, parts.Select(p => p is Length length ? Write(length) : p));
-
-        string WriteFitted(FittedAmount? fitted) => fitted is null
-            ? ""
-            : $"/{Write(fitted.Amount)}/{Write(fitted.Error)}/{Whole(fitted.Builds)}";
-
-        string WriteServing(Serving serving) =>
-            $"{TagGrammar.RoleLetters[serving.Role]}{Write(serving.From)}/{Write(serving.To)}/{Whole(spools.IndexOf(Spool(serving)) + 1)}";
-    }
+    public static string Write(BuildSpec spec) => Version1.Writer.Write(spec);
 
     /// <summary>The text that goes with a bag: the set's pieces and their revisions, then each piece's whole text.</summary>
-    public static string Write(BuildSet set)
-    {
-        var text = new StringBuilder(WriteContents(set));
-        foreach (var build in set.Builds)
-        {
-            text.Append(TagGrammar.TextSeparator).Append(Write(build.Spec));
-        }
-
-        return text.ToString();
-    }
+    public static string Write(BuildSet set) => Version1.Writer.Write(set);
 
     /// <summary>The short text of a bag, where the pieces' texts do not fit: pieces and revisions alone.</summary>
-    public static string WriteContents(BuildSet set) => TagCheck.Append(string.Join(
-        TagGrammar.FieldSeparator,
-        TagGrammar.BagMark,
-        TagName.Escape(set.Order),
-        "C" + Items(set.Builds, b => $"{TagName.Escape(b.Spec.Piece)}/{Whole(b.Spec.Revision)}")));
-
-    private static (string Thread, Length Diameter, string Color) Spool(Serving serving) =>
-        (serving.Thread, serving.ThreadDiameter, serving.Color);
-
-    private static string Color(string color) => color.Length == 0 ? "" : $"/{TagName.Escape(color)}";
-
-    private static string Whole(long number) => number.ToString(CultureInfo.InvariantCulture);
-
-    private static string Items<T>(IEnumerable<T> items, Func<T, string> write) =>
-        string.Join(TagGrammar.ItemSeparator, items.Select(write));
+    public static string WriteContents(BuildSet set) => Version1.Writer.WriteContents(set);
 }

@@ -1,6 +1,5 @@
 using Tagend.Catalog;
 using Tagend.Measures;
-using Tagend.Specs;
 
 namespace Tagend.Fits;
 

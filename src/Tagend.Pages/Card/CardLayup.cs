@@ -1,4 +1,5 @@
 using Tagend.Blocks;
+using Tagend.Catalog;
 using Tagend.Pages.Parts;
 using Tagend.Specs;
 
@@ -36,7 +37,7 @@ internal static class CardLayup
             [
                 table,
                 new Spacer(style.Gap / 3),
-                .. spec.Layup.EndTags.Select(tag => Tie(tag, spec.Layup.Colors.Count, style)),
+                .. spec.Layup.EndTags().Select(tag => Tie(tag, spec.Layup.Colors.Count, style)),
                 style.Text($"Tails {write.Setting(spec.Layup.Tail)}: tie, split each three times, stagger."),
             ]);
     }

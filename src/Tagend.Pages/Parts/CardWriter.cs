@@ -1,4 +1,5 @@
 using System.Globalization;
+using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Specs;
 

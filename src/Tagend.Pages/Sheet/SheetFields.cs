@@ -34,7 +34,9 @@ internal static class SheetFields
         new("due", d => FirstText(d, b => b.Slip.Due)),
         new("first_shots", d => d.Builds.Max(b => d.Catalog.Plans[b.Spec.Kind].FirstShots)),
         new("has_peep", d => d.Builds.Any(b => PeepOf(b.Spec) is not null)),
-        new("measuring_load", d => Text(d.First.Unit == LengthUnit.Inch ? "100 lbf" : "445 N")),
+        new("measuring_load", d => Text(d.First.Unit == LengthUnit.Inch
+            ? FormattableString.Invariant($"{Stretch.MeasuringLoad.Pounds:0} lbf")
+            : FormattableString.Invariant($"{Stretch.MeasuringLoad.Newtons:0} N"))),
         new("order", d => Text(d.Order)),
         new("page", _ => PageMark),
         new("pages", _ => PagesMark),

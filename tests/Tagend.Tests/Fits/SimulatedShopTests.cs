@@ -1,3 +1,4 @@
+using Tagend.Catalog;
 using Tagend.Fits;
 using Tagend.Jobs;
 using Tagend.Measures;

@@ -1,8 +1,8 @@
 using MathNet.Numerics.LinearAlgebra;
 using MathNet.Numerics.LinearRegression;
+using Tagend.Catalog;
 using Tagend.Fits;
 using Tagend.Measures;
-using Tagend.Specs;
 using Xunit;
 
 namespace Tagend.Tests.Fits;

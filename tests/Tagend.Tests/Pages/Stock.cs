@@ -10,7 +10,22 @@ internal static class Stock
     public static LabelStock Roll(int width, int height, int dotsPerInch)
     {
         var (across, down) = (Length.FromInches((double)width / dotsPerInch), Length.FromInches((double)height / dotsPerInch));
-        return new LabelStock(
-            "roll", "Test roll", across, down, across, down, 1, 1, Length.Zero, Length.Zero, across, down, Length.Zero, dotsPerInch);
+        return new LabelStock
+        {
+            Name = "roll",
+            Title = "Test roll",
+            PageWidth = across,
+            PageHeight = down,
+            LabelWidth = across,
+            LabelHeight = down,
+            Rows = 1,
+            Columns = 1,
+            Left = Length.Zero,
+            Top = Length.Zero,
+            AcrossPitch = across,
+            DownPitch = down,
+            Corner = Length.Zero,
+            DotsPerInch = dotsPerInch,
+        };
     }
 }

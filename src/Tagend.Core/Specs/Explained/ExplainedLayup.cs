@@ -25,7 +25,7 @@ internal static class ExplainedLayup
         "end tags",
         "colors are tied where they start and end; a post with none gets a dummy tag, so that both end loops are equally thick",
         "",
-        string.Join("; ", piece.Spec.Layup.EndTags.Select(t =>
+        string.Join("; ", piece.Spec.Layup.EndTags().Select(t =>
             $"{t.Post}: {(t.IsDummy ? "a dummy tag" : string.Join(", ", t.Colors))}"))
             + $"; tails of {piece.Given(piece.Spec.Layup.Tail)}",
         ExplainedSource.CommonPractice);

@@ -24,7 +24,7 @@ internal sealed class ExplainedPiece(BuildSpec spec, OrderLine line, ShopCatalog
     public Shop Shop => Catalog.Shop;
 
     /// <summary>The fit that was used; null where there was none.</summary>
-    public FittedTakeUp? Fit => Catalog.FitOf(Spec.Bundle, Spec.Twist.Turns, Spec.FinishedLength, Spec.Tolerance);
+    public FittedTakeUp? Fit => Catalog.FitOf(Spec.Bundle.Material, Spec.Bundle.Strands, Spec.Twist.Turns, Spec.FinishedLength, Spec.Tolerance);
 
     /// <summary>As given: six decimals at most, without trailing zeros.</summary>
     public string Given(Length length) => $"{Plain(In(length))} {Symbol}";

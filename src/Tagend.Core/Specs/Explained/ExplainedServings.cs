@@ -1,3 +1,4 @@
+using Tagend.Catalog;
 using Tagend.Measures;
 
 namespace Tagend.Specs.Explained;

@@ -22,7 +22,7 @@ internal static class ExplainedStock
     private static ExplainedStep Strand(ExplainedPiece piece, ColorShare color, bool isFirst)
     {
         var (spec, shop) = (piece.Spec, piece.Shop);
-        var dummies = isFirst ? spec.Layup.EndTags.Count(tag => tag.IsDummy) : 0;
+        var dummies = isFirst ? spec.Layup.EndTags().Count(tag => tag.IsDummy) : 0;
         return new ExplainedStep(
             $"strand material of {color.Color} to pull",
             $"(o × loops + 2 × tail{(dummies > 0 ? " + dummy tags" : "")}) × (1 + waste)",

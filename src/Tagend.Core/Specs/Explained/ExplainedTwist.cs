@@ -1,3 +1,4 @@
+using Tagend.Catalog;
 using Tagend.Measures;
 
 namespace Tagend.Specs.Explained;
@@ -36,7 +37,7 @@ internal static class ExplainedTwist
             "T = turns an inch × L",
             $"{ExplainedPiece.Plain(rate)} turns an inch × {length}",
             $"{ExplainedPiece.Fixed(rate * spec.FinishedLength.Inches, 4)}, to whole turns: {spec.Twist.Turns}",
-            piece.Line.TurnsPerInch is null ? ExplainedSource.Practice(shop.TurnsPerInch == Twist.CommonTurnsPerInch) : ExplainedSource.Order);
+            piece.Line.TurnsPerInch is null ? ExplainedSource.Practice(shop.TurnsPerInch == Shop.CommonTurnsPerInch) : ExplainedSource.Order);
     }
 
     private static ExplainedStep Rule(ExplainedPiece piece) => new(
@@ -44,13 +45,13 @@ internal static class ExplainedTwist
         "U = take-up a turn × T",
         $"{piece.Given(piece.Shop.RuleTakeUpPerTurn)} × {piece.Spec.Twist.Turns}",
         piece.Worked(piece.Spec.Twist.TakeUp.Rule),
-        ExplainedSource.Practice(piece.Shop.RuleTakeUpPerTurn == Twist.CommonTakeUpPerTurn));
+        ExplainedSource.Practice(piece.Shop.RuleTakeUpPerTurn == Shop.CommonTakeUpPerTurn));
 
     private static IEnumerable<ExplainedStep> Helical(ExplainedPiece piece)
     {
         var (spec, material) = (piece.Spec, piece.Material);
         var (diameter, turns, finished) = (spec.Bundle.Diameter, spec.Twist.Turns, spec.FinishedLength);
-        var packing = material.Packing ?? Bundle.AssumedPacking;
+        var packing = material.Packing ?? StrandMaterial.AssumedPacking;
         var angle = Helix.SurfaceAngle(diameter, turns, finished);
         var contraction = ExplainedPiece.Fixed(Helix.Contraction(angle), 7);
         yield return new ExplainedStep(

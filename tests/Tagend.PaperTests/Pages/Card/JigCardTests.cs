@@ -78,7 +78,7 @@ public sealed class JigCardTests
         var file = OrderReader.Read(csv, LengthUnit.Inch, catalog.Shop.Columns);
         var report = SetBuilder.Build(file, new SpecBuilder(catalog, LengthUnit.Inch, Sample.Date));
         Assert.Empty(report.Problems);
-        var build = report.Sets[0].Builds[0];
+        var build = report.MakeSets()[0].Builds[0];
         var tag = TagWriter.Write(build.Spec);
         var paper = title == "A5" ? Paper.A5 : Paper.HalfLetter;
         var composed = JigCard.Compose(build, catalog, tag, paper, Sample.Fonts);

@@ -25,8 +25,8 @@ internal sealed record PrintedTags(LabelStock BagStock, LabelStock LoopStock, IR
         var file = OrderReader.Read(
             Path.Combine(Sample.Templates, "..", "demo-orders", "demo.csv"), LengthUnit.Inch, Catalog.Shop.Columns);
         var report = SetBuilder.Build(file, new SpecBuilder(Catalog, LengthUnit.Inch, Sample.Date));
-        Assert.Equal(7, report.Sets.Count);
-        List<BuildSet> sets = [.. report.Sets.Where(s => orders.Count == 0 || orders.Contains(s.Order))];
+        Assert.Equal(7, report.MakeSets().Count);
+        List<BuildSet> sets = [.. report.MakeSets().Where(s => orders.Count == 0 || orders.Contains(s.Order))];
         return new PrintedTags(bag, loop, Compose(sets, bag, loop), [.. sets.SelectMany(TextsOf)]);
 
         LabelStock Drawn(LabelStock stock) => stock with { DotsPerInch = dotsPerInch ?? stock.DotsPerInch };

@@ -191,7 +191,7 @@ public sealed class MarkingStripTests
         var file = OrderReader.Read(csv, LengthUnit.Inch, Catalog().Shop.Columns);
         var report = SetBuilder.Build(file, new SpecBuilder(Catalog(), LengthUnit.Inch, Sample.Date));
         Assert.DoesNotContain(report.Problems, p => p.Severity == Severity.Refusal);
-        return Assert.Single(Assert.Single(report.Sets).Builds);
+        return Assert.Single(Assert.Single(report.MakeSets()).Builds);
     }
 
     private static ShopCatalog Catalog() => CatalogReader.Read(Sample.Templates, new List<Problem>())!;

@@ -32,6 +32,10 @@ public sealed class LabelCodeTests
         Assert.Equal(expected, code is null ? "none" : $"{code.Recovery} {code.Dots}");
     }
 
+    /// <summary>ISO/IEC 18004:2015, table 7: a symbol 10-M holds 311 alphanumeric characters.</summary>
+    [Fact]
+    public void QrSymbol_OfTheLongestTagOfADemoPiece_IsVersion10AtMost() => Assert.InRange(QrSymbol.Of(Text)!.Version, 1, 10);
+
     [Theory]
     [InlineData(5 * 65, "M 5")]
     [InlineData((5 * 65) - 1, "L 5")]

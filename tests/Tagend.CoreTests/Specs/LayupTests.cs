@@ -13,15 +13,15 @@ public class LayupTests
     {
         var layup = Layup.Of([("black", 24)], Length.FromInches(5));
         Assert.Equal(
-            [new EndTag(PieceEnd.A, ["black"]), new EndTag(PieceEnd.B, [])], layup.EndTags);
-        Assert.True(layup.EndTags[1].IsDummy);
+            [new EndTag(PieceEnd.A, ["black"]), new EndTag(PieceEnd.B, [])], layup.EndTags());
+        Assert.True(layup.EndTags()[1].IsDummy);
     }
 
     [Fact]
     public void EndTags_TwoColors_HaveOneEach()
     {
         var layup = Layup.Of([("black", 12), ("red", 12)], Length.FromInches(5));
-        Assert.Equal([new EndTag(PieceEnd.A, ["black"]), new EndTag(PieceEnd.B, ["red"])], layup.EndTags);
+        Assert.Equal([new EndTag(PieceEnd.A, ["black"]), new EndTag(PieceEnd.B, ["red"])], layup.EndTags());
     }
 
     [Fact]
@@ -36,7 +36,7 @@ public class LayupTests
                 Assert.Equal(layup.Loops, layup.Colors.Sum(c => c.Loops));
                 Assert.All(layup.Colors.Select((c, i) => (c, i)), x =>
                     Assert.Equal(x.i % 2 == 0 ? PieceEnd.A : PieceEnd.B, x.c.Post));
-                Assert.Equal(layup.Colors.Count, layup.EndTags.Sum(t => t.Colors.Count));
+                Assert.Equal(layup.Colors.Count, layup.EndTags().Sum(t => t.Colors.Count));
             },
             seed: "0000KOIPe036");
     }

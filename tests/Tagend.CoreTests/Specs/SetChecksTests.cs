@@ -26,7 +26,7 @@ public class SetChecksTests
         var report = Report($"string,compound-string,60,,,\ncable 1,{Cable}\ncable 2,{second}");
         Assert.Contains(message, report.Problems.Select(p => p.ToString()));
         Assert.Equal(["1"], report.Withheld);
-        Assert.Empty(report.Sets);
+        Assert.Empty(report.MakeSets());
         Assert.All(report.Pieces, p => Assert.NotNull(p.Spec));
         Assert.Contains(report.Pieces[2].Problems, p => p.Severity == Severity.Refusal);
     }
@@ -37,7 +37,7 @@ public class SetChecksTests
         var report = Report($"string,compound-string,60,,,\ncable 1,{Cable}\ncable 2,{Cable}");
         Assert.Equal(["a compound-string has a peep, and no place for it is given: it cannot be put in once the piece is served"],
             report.Problems.Select(p => p.Message));
-        Assert.Single(report.Sets);
+        Assert.Single(report.MakeSets());
     }
 
     [Fact]
@@ -45,7 +45,7 @@ public class SetChecksTests
     {
         var report = Report("buss 1,buss-cable,36,,,\nbuss 2,buss-cable,37,,,");
         Assert.Empty(report.Problems);
-        Assert.Single(report.Sets);
+        Assert.Single(report.MakeSets());
     }
 
     [Fact]
@@ -55,7 +55,7 @@ public class SetChecksTests
         Assert.Equal(
             "orders.csv:2: servings \"A 0..2 1/2; B 0..3 1/4\": the serving at A is 2 1/2 in long and the one at B 3 1/4 in: both ends of a yoke are equal",
             Assert.Single(report.Problems).ToString());
-        Assert.Empty(report.Sets);
+        Assert.Empty(report.MakeSets());
     }
 
     [Theory]
@@ -74,7 +74,7 @@ public class SetChecksTests
         Assert.Contains(
             $"yoke 2 is {second} in long and yoke 1 is {first} in: pieces of the kind {kind} are equal in a set",
             report.Problems.Select(p => p.Message));
-        Assert.Empty(report.Sets);
+        Assert.Empty(report.MakeSets());
     }
 
     [Fact]
@@ -82,7 +82,7 @@ public class SetChecksTests
     {
         var report = Report("string,crossbow-string,36,,,\ncable,crossbow-cable,19,,,");
         Assert.Equal("a set with a crossbow-cable usually has two; this one has one", Assert.Single(report.Problems).Message);
-        Assert.Single(report.Sets);
+        Assert.Single(report.MakeSets());
     }
 
     [Fact]
@@ -96,7 +96,7 @@ public class SetChecksTests
             ],
             report.Problems.Select(p => p.Message));
         Assert.All(report.Problems, p => Assert.Equal(Severity.Warning, p.Severity));
-        Assert.Single(report.Sets);
+        Assert.Single(report.MakeSets());
     }
 
     [Fact]
@@ -111,7 +111,7 @@ public class SetChecksTests
     {
         var report = Report("cable 1,crossbow-cable,19,,,", "cable 1,crossbow-cable,20,,,");
         Assert.All(report.Problems, p => Assert.Equal(Severity.Warning, p.Severity));
-        Assert.Equal(2, report.Sets.Count);
+        Assert.Equal(2, report.MakeSets().Count);
     }
 
     /// <summary>Sets of rows: piece, kind, finished length, material, strands, servings; orders are numbered from 1.</summary>

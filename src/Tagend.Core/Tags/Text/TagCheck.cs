@@ -1,7 +1,7 @@
 using System.IO.Hashing;
 using System.Text;
 
-namespace Tagend.Tags;
+namespace Tagend.Tags.Text;
 
 /// <summary>The check at the end of a tag text: <c>*E</c> and CRC-32/ISO-HDLC of all before it, eight hexadecimal digits.</summary>
 internal static class TagCheck

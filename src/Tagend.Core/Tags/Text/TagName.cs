@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace Tagend.Tags;
+namespace Tagend.Tags.Text;
 
 /// <summary>Names in the QR alphanumeric set: capitals; all other characters percent-encoded (RFC 3986, UTF-8).</summary>
 /// <remarks>Names differ by more than case, so writing them in capitals loses nothing.</remarks>

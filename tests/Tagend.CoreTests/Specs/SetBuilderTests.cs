@@ -27,7 +27,7 @@ public class SetBuilderTests
         GC.WaitForPendingFinalizers();
         GC.Collect();
         Assert.All(seen, item => Assert.False(item.IsAlive));
-        Assert.Equal((5, 5, 2), (file.Lines.Count, report.Pieces.Count, report.Sets.Count));
+        Assert.Equal((5, 5, 2), (file.Lines.Count, report.Pieces.Count, report.MakeSets().Count));
     }
 
     [Fact]
@@ -36,9 +36,9 @@ public class SetBuilderTests
         var report = Build(Read());
         Assert.Equal(["1", "2"], report.Ready.Select(s => s.Order));
         Assert.Equal([3, 2], report.Ready.Select(s => s.Pieces));
-        Assert.Equal(["string", "buss", "control"], report.Sets[0].Builds.Select(b => b.Spec.Piece));
-        Assert.Equal(report.Sets, report.Sets);
-        Assert.Equal(report.Pieces[2].Spec, report.Sets[0].Builds[1].Spec);
+        Assert.Equal(["string", "buss", "control"], report.MakeSets()[0].Builds.Select(b => b.Spec.Piece));
+        Assert.Equal(report.MakeSets(), report.MakeSets());
+        Assert.Equal(report.Pieces[2].Spec, report.MakeSets()[0].Builds[1].Spec);
     }
 
     [Fact]
@@ -51,7 +51,7 @@ public class SetBuilderTests
             pull.Add(piece);
         }
 
-        List<Build> builds = [.. report.Sets.SelectMany(s => s.Builds)];
+        List<Build> builds = [.. report.MakeSets().SelectMany(s => s.Builds)];
         var (expected, order) = (BuildOrder.Of(builds), pull.Order());
         Assert.Equal(Stock.Of(builds.Select(b => b.Spec), SpecFixture.Catalog.Shop), pull.Stock());
         Assert.Equal((expected.Changes, expected.ChangesAsOrdered), (order.Changes, order.ChangesAsOrdered));
@@ -65,7 +65,7 @@ public class SetBuilderTests
     [
         .. file.Lines.Select(line => new WeakReference(line)),
         .. report.Pieces.Select(piece => new WeakReference(piece.Spec)),
-        .. report.Sets.Select(set => new WeakReference(set.Builds[0].Spec)),
+        .. report.MakeSets().Select(set => new WeakReference(set.Builds[0].Spec)),
     ];
 
     private static OrderFile Read() =>

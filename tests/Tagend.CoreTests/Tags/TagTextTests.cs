@@ -144,12 +144,7 @@ public class TagTextTests
             Path.Combine(TestFiles.DemoOrders, "demo.csv"), Tagend.Measures.LengthUnit.Inch, SpecFixture.Catalog.Shop.Columns);
         var pieces = SetBuilder.Build(file, new SpecBuilder(SpecFixture.Catalog, Tagend.Measures.LengthUnit.Inch, SpecFixture.Date)).Pieces;
         Assert.Equal(18, pieces.Count);
-        Assert.All(pieces, p =>
-        {
-            var text = TagWriter.Write(p.Spec!);
-            Assert.InRange(text.Length, 1, 311);
-            Assert.InRange(Tagend.Qr.Encode.QrSymbol.Of(text)!.Version, 1, 10);
-        });
+        Assert.All(pieces, p => Assert.InRange(TagWriter.Write(p.Spec!).Length, 1, 311));
     }
 
     [Fact]

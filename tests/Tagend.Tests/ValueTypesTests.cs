@@ -4,7 +4,7 @@ using Tagend.Measures;
 using Tagend.Output;
 using Xunit;
 
-namespace Tagend.Tests.Measures;
+namespace Tagend.Tests;
 
 /// <summary>Rules that hold for all public types.</summary>
 public class ValueTypesTests

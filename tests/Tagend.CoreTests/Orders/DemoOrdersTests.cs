@@ -16,13 +16,13 @@ public class DemoOrdersTests
     {
         var report = Build(name, unit);
         Assert.Empty(report.Problems);
-        Assert.Equal(pieces, report.Sets.Sum(s => s.Builds.Count));
+        Assert.Equal(pieces, report.MakeSets().Sum(s => s.Builds.Count));
     }
 
     [Fact]
     public void DemoInMillimeters_HasALineEndInItsNotes()
     {
-        var slip = Build("demo-mm.csv", LengthUnit.Millimeter).Sets[0].Builds[0].Slip;
+        var slip = Build("demo-mm.csv", LengthUnit.Millimeter).MakeSets()[0].Builds[0].Slip;
         Assert.Equal("Peep \"klein\";\nnach dem Einschießen prüfen", slip.Notes);
         Assert.Equal("Musterschütze 1", slip.Customer);
     }
@@ -31,7 +31,7 @@ public class DemoOrdersTests
     public void Mistakes_OneSet_IsRight()
     {
         var report = Build("mistakes.csv", LengthUnit.Inch);
-        Assert.Equal("3000", Assert.Single(report.Sets).Order);
+        Assert.Equal("3000", Assert.Single(report.MakeSets()).Order);
         Assert.Equal(Enumerable.Range(3001, 26).Where(n => n != 3024).Select(n => $"{n}"), report.Withheld);
         Assert.Equal(Enumerable.Range(4, 29).Except([21, 23]), report.Problems.Select(p => p.At.Line).Distinct());
     }

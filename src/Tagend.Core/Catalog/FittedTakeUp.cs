@@ -1,6 +1,6 @@
 using Tagend.Measures;
 
-namespace Tagend.Specs;
+namespace Tagend.Catalog;
 
 /// <summary>What a shop's own builds of one material and strand count say about twisting and stretching.</summary>
 /// <remarks>

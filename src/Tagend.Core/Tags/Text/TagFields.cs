@@ -1,15 +1,7 @@
 using System.Globalization;
 using Tagend.Measures;
 
-namespace Tagend.Tags;
-
-/// <summary>The first thing found wrong while a tag is read; reading goes on with blank values.</summary>
-internal sealed class TagFault
-{
-    public string? Message { get; private set; }
-
-    public void Report(string message) => Message ??= message;
-}
+namespace Tagend.Tags.Text;
 
 /// <summary>A text cut at a separator, read part by part from the left.</summary>
 internal sealed class TagFields(string text, char separator, TagFault fault)
@@ -17,19 +9,32 @@ internal sealed class TagFields(string text, char separator, TagFault fault)
     private readonly string[] _parts = text.Split(separator);
     private int _next;
 
+    /// <summary>The fields behind the mark of a text whose check fits.</summary>
+    public static TagFields Open(string text, TagFault fault)
+    {
+        var body = TagCheck.Strip(text);
+        if (body is null)
+        {
+            fault.Report(TagFaultWording.BadCheck);
+        }
+
+        var behindMark = (body ?? text).IndexOf(TagSigns.Field, StringComparison.Ordinal) + 1;
+        return new TagFields((body ?? text)[behindMark..], TagSigns.Field, fault);
+    }
+
     public bool IsAtEnd => _next >= _parts.Length;
 
     /// <summary>A part that starts with a letter, cut into its own parts.</summary>
-    public TagFields Parts(char letter) => new(Lettered(letter), TagGrammar.PartSeparator, fault);
+    public TagFields Parts(char letter) => new(Lettered(letter), TagSigns.Part, fault);
 
     /// <summary>A part that starts with a letter and holds any number of items.</summary>
     public ValueList<T> Items<T>(char letter, Func<TagFields, T> read)
     {
         var list = Lettered(letter);
-        var items = list.Length == 0 ? [] : list.Split(TagGrammar.ItemSeparator);
+        var items = list.Length == 0 ? [] : list.Split(TagSigns.Item);
         return items.Select(item =>
         {
-            var parts = new TagFields(item, TagGrammar.PartSeparator, fault);
+            var parts = new TagFields(item, TagSigns.Part, fault);
             var value = read(parts);
             parts.End();
             return value;
@@ -56,7 +61,7 @@ internal sealed class TagFields(string text, char separator, TagFault fault)
     public DateOnly Date()
     {
         var part = Next();
-        return DateOnly.TryParseExact(part, TagGrammar.DateFormat, CultureInfo.InvariantCulture, DateTimeStyles.None, out var date)
+        return DateOnly.TryParseExact(part, TagSigns.DateFormat, CultureInfo.InvariantCulture, DateTimeStyles.None, out var date)
             ? date
             : Wrong(part, "a date", default(DateOnly));
     }
@@ -124,7 +129,7 @@ internal sealed class TagFields(string text, char separator, TagFault fault)
 
     private T Wrong<T>(string part, string expected, T standIn)
     {
-        fault.Report(TagWording.BadField(part, expected));
+        fault.Report(TagFaultWording.BadField(part, expected));
         return standIn;
     }
 }

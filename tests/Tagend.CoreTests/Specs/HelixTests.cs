@@ -1,4 +1,5 @@
 using MathNet.Numerics.Integration;
+using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Specs;
 using Xunit;
@@ -27,16 +28,17 @@ public class HelixTests
 
     [Theory]
     [MemberData(nameof(Angles))]
-    public void Retraction_AnyAngle_IsShareOfUntwistedLengthLost(double degrees)
+    public void Contraction_AnyAngle_LosesTheRetractionOfTheBook(double degrees)
     {
+        // Retraction, the share of the untwisted length that twisting takes up: tan²(α/2), Hearle, Grosberg and Backer 1969.
         var alpha = degrees * Math.PI / 180;
-        Assert.Equal(1 - (1 / Helix.Contraction(alpha)), Helix.Retraction(alpha), 1e-12);
+        Assert.Equal(Math.Pow(Math.Tan(alpha / 2), 2), 1 - (1 / Helix.Contraction(alpha)), 1e-12);
     }
 
     [Fact]
     public void TakeUp_24StrandsOf145_Is116TenThousandthsATurn()
     {
-        var bundle = Bundle.DiameterOf(Length.FromInches(0.0145), 24, Bundle.AssumedPacking);
+        var bundle = Bundle.DiameterOf(Length.FromInches(0.0145), 24, StrandMaterial.AssumedPacking);
         var takeUp = Helix.TakeUp(bundle, 45, Length.FromInches(60));
         Assert.Equal(0.0116, takeUp.Inches / 45, 0.00005);
     }
@@ -44,7 +46,7 @@ public class HelixTests
     [Fact]
     public void TakeUp_28StrandsOf18_Is207TenThousandthsATurn()
     {
-        var bundle = Bundle.DiameterOf(Length.FromInches(0.018), 28, Bundle.AssumedPacking);
+        var bundle = Bundle.DiameterOf(Length.FromInches(0.018), 28, StrandMaterial.AssumedPacking);
         var takeUp = Helix.TakeUp(bundle, 45, Length.FromInches(60));
         Assert.Equal(0.0207, takeUp.Inches / 45, 0.00005);
     }

@@ -1,0 +1,15 @@
+namespace Tagend.Tags.Text;
+
+/// <summary>All wording about tags of ours that are damaged, so that tests can hold it.</summary>
+internal static class TagFaultWording
+{
+    public const string BadCheck = "the tag is damaged or was typed wrong: its check does not fit; scan it again, or the card";
+
+    public const string NoPiece = "the tag makes no sense: its piece or the step of its tape has no length";
+
+    public const string BagMismatch =
+        "the tag of the bag does not carry the pieces it lists: scan it again";
+
+    public static string BadField(string field, string expected) =>
+        $"the tag makes no sense at \"{field}\": expected {expected}";
+}
