@@ -8,6 +8,7 @@ public static class Targets
         ["orders"] = corpus => new OrdersTarget(corpus),
         ["templates"] = corpus => new TemplatesTarget(corpus),
         ["tags"] = corpus => new TagsTarget(corpus),
+        ["books"] = corpus => new BooksTarget(corpus),
         ["pictures"] = corpus => new PicturesTarget(corpus),
     };
 }

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using Tagend.Catalog;
 using Tagend.Fits;
-using Tagend.Jobs;
 using Tagend.Output;
 using Tagend.Problems;
 
@@ -31,7 +30,7 @@ internal static class FitCommand
         using var book = options.Shop.Open(parsed, catalog);
         book.LeaveOut(parsed.GetValue(options.LeaveOut) ?? [], isLeftOut: true);
         book.LeaveOut(parsed.GetValue(options.TakeIn) ?? [], isLeftOut: false);
-        var fits = TakeUpFit.All(BuildPoint.Of(book.Find(new JobSearch { IsBuilt = true })), catalog).Where(options.IsWanted(parsed)).ToList();
+        var fits = TakeUpFit.All(BuildPoint.Of(book.Built()), catalog).Where(options.IsWanted(parsed)).ToList();
         if (fits.Count == 0)
         {
             Console.Error.WriteLine("tagend: no such build is logged yet; tagend built logs one");

@@ -20,7 +20,7 @@ internal sealed class RunBook(JobBookAddress? address)
         return Guarded<ValueList<FittedTakeUp>>([], () =>
         {
             using var book = address?.OpenExisting(TimeProvider.System);
-            var fits = TakeUpFit.All(BuildPoint.Of(book?.Find(new JobSearch { IsBuilt = true }) ?? []), catalog);
+            var fits = TakeUpFit.All(BuildPoint.Of(book?.Built() ?? []), catalog);
             return fits.Where(f => f.Fit is not null).Select(f => f.Fit!).ToValueList();
         });
     }

@@ -1,5 +1,7 @@
 using Tagend.Jobs;
 using Tagend.Measures;
+using Tagend.Problems;
+using Tagend.Tags;
 
 namespace Tagend.Fits;
 
@@ -30,9 +32,10 @@ public sealed record BuildPoint(
     public double Rate => Turns / LaidUpLength.Inches;
 
     /// <summary>All builds of some jobs, in the order they were logged.</summary>
+    /// <exception cref="TagendException">What the book has of a job is not what the job's own tag says, whose check is there.</exception>
     public static IReadOnlyList<BuildPoint> Of(IEnumerable<PrintedJob> jobs) =>
     [
-        .. jobs.SelectMany(job => job.Builds.Select(logged => new BuildPoint(
+        .. jobs.Select(Held).SelectMany(job => job.Builds.Select(logged => new BuildPoint(
             logged.Number,
             job.Order,
             job.Piece,
@@ -45,4 +48,12 @@ public sealed record BuildPoint(
             job.Tolerance,
             logged.IsLeftOut))).OrderBy(p => p.Number),
     ];
+
+    private static PrintedJob Held(PrintedJob job) =>
+        TagReader.Read(job.Tag) is TagReading.Piece { Spec: var spec }
+        && (spec.Order, spec.Piece, spec.Bundle.Material, spec.Bundle.Strands) == (job.Order, job.Piece, job.Material, job.Strands)
+        && (spec.FinishedLength, spec.Tolerance) == (job.FinishedLength, job.Tolerance)
+        && (spec.LaidUpLength, spec.Posts.Outside) == (job.LaidUpLength, job.Posts)
+            ? job
+            : throw new TagendException(JobWording.NotAsItsTag(job.Order, job.Piece, job.Revision));
 }

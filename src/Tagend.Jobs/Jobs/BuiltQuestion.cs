@@ -42,10 +42,14 @@ public sealed record BuiltQuestion(string Name, string? AsCarded, Func<AsBuilt, 
                 ? new BuiltAnswer(b with { Load = load }, null)
                 : Wrong(text, "a load such as 300 or 1330 N")),
         new("minutes", Plain(spec.Stretch.Minutes), (b, text) => Number(text, 99_999, "minutes such as 20", m => b with { Minutes = m })),
-        new("who", "", (b, text) => text.Length <= LongestName && !text.Any(char.IsControl)
+        new("who", "", (b, text) => text.Length <= LongestName && text.All(IsShown)
             ? new BuiltAnswer(b with { Who = text }, null)
-            : Wrong(text, FormattableString.Invariant($"a name or initials of {LongestName} characters at most"))),
+            : Wrong(text, FormattableString.Invariant($"a name or initials of {LongestName} characters at most, all of them visible"))),
     ];
+
+    /// <summary>Neither a control character nor one that only changes how others are shown, such as the direction of writing.</summary>
+    private static bool IsShown(char c) => !char.IsControl(c) && char.GetUnicodeCategory(c)
+        is not (UnicodeCategory.Format or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator);
 
     private static BuiltAnswer Near(string text, LengthUnit unit, Length carded, Func<Length, AsBuilt> with)
     {

@@ -33,6 +33,10 @@ public interface IJobBook : IDisposable
     /// </returns>
     IEnumerable<PrintedJob> Find(JobSearch search);
 
+    /// <summary>Reads all jobs with builds, for the fit.</summary>
+    /// <returns>Every job that has a build, in the order of printing; a book that has lost one is damaged and says so.</returns>
+    IReadOnlyList<PrintedJob> Built();
+
     /// <summary>Finds the issue of a piece that was printed last.</summary>
     /// <param name="order">The order's number, in capitals as in the book.</param>
     /// <param name="piece">The piece's name, in lower case as in the book.</param>

@@ -6,13 +6,16 @@ namespace Tagend.Jobs;
 
 /// <summary>Jobs as CSV, one row a build, or one for a job without any: RFC 4180, UTF-8 with its mark.</summary>
 /// <remarks>
-/// Safe to open in a spreadsheet: a text that could be taken for a formula (it begins with = + - @, a tab or a return)
-/// has an apostrophe before it.
+/// Safe to open in a spreadsheet: a text that could be taken for a formula (it begins with = + - @, in half or full width, a tab
+/// or a return) has an apostrophe before it.
 /// </remarks>
 public static class JobTable
 {
     private static readonly CsvWriterOptions Options =
         CsvWriterOptions.Default with { Injection = CsvInjection.Escape, WriteByteOrderMark = true };
+
+    /// <summary>= + - @ in full width (U+FF01 to FF60 of The Unicode Standard): some spreadsheets take them for the others.</summary>
+    private static readonly System.Buffers.SearchValues<char> FullWidth = System.Buffers.SearchValues.Create("＝＋－＠");
 
     /// <param name="unit">Of all lengths; loads are lbf with inches and N with millimeters.</param>
     /// <param name="output">Left open.</param>
@@ -38,9 +41,9 @@ public static class JobTable
 
     private static string[] Start(PrintedJob job, LengthUnit unit) =>
     [
-        job.Order, job.Piece, Plain(job.Revision), DateWriter.Iso(job.Issued), job.Kind, job.Material, Plain(job.Strands),
+        Said(job.Order), Said(job.Piece), Plain(job.Revision), DateWriter.Iso(job.Issued), Said(job.Kind), Said(job.Material), Plain(job.Strands),
         Plain(job.FinishedLength, unit), Plain(job.Tolerance, unit), Plain(job.Posts, unit),
-        job.Customer, job.Bow, job.Due, UtcTime.Write(job.PrintedAt), job.Tag,
+        Said(job.Customer), Said(job.Bow), Said(job.Due), UtcTime.Write(job.PrintedAt), job.Tag,
     ];
 
     private static string[] End(LoggedBuild? logged, LengthUnit unit) => logged is not { Built: var built }
@@ -48,9 +51,12 @@ public static class JobTable
         :
         [
             Plain(logged.Number), Plain(built.Posts, unit), Plain(built.Turns), Plain(built.Measured, unit),
-            Plain(unit == LengthUnit.Inch ? built.Load.Pounds : built.Load.Newtons), Plain(built.Minutes), built.Who,
+            Plain(unit == LengthUnit.Inch ? built.Load.Pounds : built.Load.Newtons), Plain(built.Minutes), Said(built.Who),
             UtcTime.Write(logged.LoggedAt), logged.IsLeftOut ? "yes" : "no",
         ];
+
+    /// <summary>A text of the user's; the writer sees to the ASCII characters.</summary>
+    private static string Said(string text) => text.Length > 0 && FullWidth.Contains(text[0]) ? "'" + text : text;
 
     private static string Plain(Length length, LengthUnit unit) => Plain(unit == LengthUnit.Inch ? length.Inches : length.Millimeters);
 

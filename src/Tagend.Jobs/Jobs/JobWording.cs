@@ -14,6 +14,12 @@ internal static class JobWording
     public static string Damaged(string path, string reason) =>
         $"{path}: the job book is damaged ({reason}); keep this file, and go on with the latest copy of it or a new one";
 
+    public static string Empty(string path) =>
+        $"{path}: the file is empty, so it is no job book, maybe a copy that was broken off; put a whole copy in its place, or remove it and the next print begins a new book";
+
+    public static string NotAsItsTag(string order, string piece, int revision) =>
+        $"the job book is damaged: what it has of {order}/{piece}, revision {revision}, is not what its tag says; keep this book, and go on with the latest copy of it or a new one";
+
     public static string ReadOnly(string path) => $"{path}: the job book may not be written; see to the rights of the file and its folder";
 
     public static string CannotOpen(string path) =>

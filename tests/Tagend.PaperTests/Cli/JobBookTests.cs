@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Microsoft.Data.Sqlite;
 using Xunit;
 
 namespace Tagend.PaperTests.Cli;
@@ -43,6 +44,37 @@ public class JobBookTests
         Assert.Contains($"{book}: is no job book", said.Errors, StringComparison.Ordinal);
         Assert.Contains("cards.pdf", Directory.GetFiles(folder["out"]).Select(Path.GetFileName));
         Assert.Equal(5000, new FileInfo(book).Length);
+    }
+
+    [Fact]
+    public void Print_BookWithADamagedRow_PrintsAllTheSame()
+    {
+        using var folder = TagendProgram.NewFolder();
+        var book = Printed(folder);
+        TagendProgram.Run("built", "1001/string", "--length", "60 5/16", "--job-book", book);
+        using (var connection = new SqliteConnection($"Data Source={book};Pooling=False"))
+        {
+            connection.Open();
+            using var command = connection.CreateCommand();
+            command.CommandText = "UPDATE builds SET measured_nm = measured_nm + 65536";
+            command.ExecuteNonQuery();
+        }
+
+        var said = TagendProgram.Run("print", TagendProgram.DemoOrders, "--out", folder["again"], "--job-book", book);
+        Assert.Equal(5, said.ExitCode);
+        Assert.Contains($"{book}: the job book is damaged (build 1 does not fit its check)", said.Errors, StringComparison.Ordinal);
+        Assert.Contains("cards.pdf", Directory.GetFiles(folder["again"]).Select(Path.GetFileName));
+    }
+
+    [Theory]
+    [InlineData(":memory:")]
+    [InlineData("file:book.db?mode=memory")]
+    public void Built_BookThatWouldKeepNothing_IsRefused(string book)
+    {
+        using var folder = TagendProgram.NewFolder();
+        var said = TagendProgram.RunIn(folder.Path, "built", "1001/string", "--length", "60 5/16", "--job-book", book);
+        Assert.Equal((5, ""), (said.ExitCode, said.Output));
+        Assert.Empty(Directory.GetFiles(folder.Path));
     }
 
     [Fact]

@@ -59,7 +59,7 @@ public class SimulatedShopTests
     private static BuildSpec Print(IJobBook book, string order, Length length)
     {
         var catalog = SpecFixture.Catalog;
-        var fits = TakeUpFit.All(BuildPoint.Of(book.Find(new JobSearch { IsBuilt = true })), catalog).Where(f => f.Fit is not null).Select(f => f.Fit!);
+        var fits = TakeUpFit.All(BuildPoint.Of(book.Built()), catalog).Where(f => f.Fit is not null).Select(f => f.Fit!);
         var line = SpecFixture.Order(("order", order), ("finished_length", LengthWriter.Mark(length, LengthUnit.Inch)));
         var spec = new SpecBuilder(catalog with { Fits = fits.ToValueList() }, LengthUnit.Inch, SpecFixture.Date).Build(line, [])!;
         book.Record([new Build(spec, OrderSlip.Blank)]);

@@ -15,6 +15,7 @@ public class FuzzTests
     [InlineData("orders", 1000)]
     [InlineData("templates", 150)]
     [InlineData("tags", 1000)]
+    [InlineData("books", 400)]
     [InlineData("pictures", 80)]
     public void Target_FedWithSpoiledInputs_HasNoFault(string target, int runs)
     {

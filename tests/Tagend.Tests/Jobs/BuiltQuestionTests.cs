@@ -50,7 +50,9 @@ public class BuiltQuestionTests
     [InlineData("turns", "4500", "\"4500\": expected turns such as 45 or 45.5")]
     [InlineData("load", "heavy", "\"heavy\": expected a load such as 300 or 1330 N")]
     [InlineData("minutes", "1e9", "\"1e9\": expected minutes such as 20")]
-    [InlineData("who", "a name that is much too long for the list of jobs", "\"a name that is much too long for the list of jobs\": expected a name or initials of 40 characters at most")]
+    [InlineData("who", "a name that is much too long for the list of jobs", "\"a name that is much too long for the list of jobs\": expected a name or initials of 40 characters at most, all of them visible")]
+    [InlineData("who", "A\u001bB", "\"A\u001bB\": expected a name or initials of 40 characters at most, all of them visible")]
+    [InlineData("who", "A\u202eB", "\"A\u202eB\": expected a name or initials of 40 characters at most, all of them visible")]
     public void Read_WhatMakesNoSense_IsRefused(string name, string text, string error) =>
         Assert.Equal(new BuiltAnswer(null, error), Read(name, text));
 

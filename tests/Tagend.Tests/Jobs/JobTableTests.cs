@@ -16,6 +16,10 @@ public class JobTableTests
     [InlineData("@SUM(A1)")]
     [InlineData("\t=1")]
     [InlineData("\r=1")]
+    [InlineData("＝1+1")]
+    [InlineData("＋1")]
+    [InlineData("－1")]
+    [InlineData("＠SUM(A1)")]
     public void Write_TextThatASpreadsheetWouldRun_IsMadeText(string evil)
     {
         var (header, rows) = Read([Job with { Customer = evil, Bow = evil, Due = evil, Builds = [Logged(evil)] }]);

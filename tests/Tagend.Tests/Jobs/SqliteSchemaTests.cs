@@ -40,6 +40,62 @@ public class SqliteSchemaTests
     }
 
     [Fact]
+    public void Open_BookOfVersionOne_IsSearchedAndHeldToItsSealsLikeANewOne()
+    {
+        using var test = new TestBook();
+        Run(test.Path, VersionOne);
+        using var book = test.Open();
+        Assert.Single(book.Find(new JobSearch { Customer = "PLE CL", Bow = "Compound" }));
+        Run(test.Path, "UPDATE jobs SET laid_up_nm = laid_up_nm + 65536");
+        Assert.Contains("(job 1 does not fit its check)", Assert.Throws<TagendException>(() => book.Find(new JobSearch()).Count()).Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>
+    /// Without the lock that the version is read under, about one round in a hundred ended with "no such table": the version was
+    /// new, and the tables were as they were before.
+    /// </summary>
+    [Fact]
+    public async Task Open_WhileAnotherRunMigrates_KnowsAllTables()
+    {
+        for (var round = 0; round < 150; round++)
+        {
+            using var test = new TestBook();
+            Run(test.Path, VersionOne);
+            await Task.WhenAll(Enumerable.Range(0, 3).Select(i => Task.Run(() =>
+            {
+                Thread.Sleep(TimeSpan.FromMilliseconds(i * (round % 7)));
+                using var book = test.Open();
+                book.Log(TestBook.Piece().Spec, TestBook.Built, Guid.NewGuid());
+            })));
+        }
+    }
+
+    [Fact]
+    public void Open_EmptyFile_IsNoBookAndStaysEmpty()
+    {
+        using var test = new TestBook();
+        File.WriteAllBytes(test.Path, []);
+        Assert.Equal(
+            $"{test.Path}: the file is empty, so it is no job book, maybe a copy that was broken off; put a whole copy in its place, or remove it and the next print begins a new book",
+            Assert.Throws<TagendException>(() => test.Open()).Message);
+        Assert.Equal(0, new FileInfo(test.Path).Length);
+        Assert.Single(Directory.GetFiles(Path.GetDirectoryName(test.Path)!));
+    }
+
+    [Fact]
+    public void OpenOrBegin_DraftOfARunThatWasKilled_IsFinished()
+    {
+        using var test = new TestBook();
+        File.WriteAllBytes(test.Path + ".new", []);
+        using (var book = test.Open())
+        {
+            Assert.Equal(1, book.Record([TestBook.Piece()]));
+        }
+
+        Assert.Equal([test.Path], Directory.GetFiles(Path.GetDirectoryName(test.Path)!));
+    }
+
+    [Fact]
     public void Open_BookOfALaterVersion_IsRefusedAndLeftAsItIs()
     {
         using var test = new TestBook();

@@ -17,7 +17,7 @@ internal sealed class JobConditions
         Add(search.To is { } to ? DateWriter.Iso(to) : null, "issued <= @to", "to");
         AddPart(search.Customer, "customer_folded", store);
         AddPart(search.Bow, "bow_folded", store);
-        _sql.Append(search.IsBuilt ? " AND number IN (SELECT job FROM builds)" : "");
+        _sql.Append(search.IsBuilt ? " AND builds > 0" : "");
     }
 
     /// <summary>Each condition with AND before it.</summary>

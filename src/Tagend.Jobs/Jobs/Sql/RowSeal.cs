@@ -11,7 +11,7 @@ internal static class RowSeal
     private const char Separator = '\u001F';
 
     /// <param name="values">Texts and numbers, in the order of the columns.</param>
-    public static long Of(params ReadOnlySpan<object> values)
+    public static long Of(IEnumerable<object?> values)
     {
         var text = new StringBuilder();
         foreach (var value in values)

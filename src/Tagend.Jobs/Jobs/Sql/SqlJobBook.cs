@@ -20,35 +20,29 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock) : IJobBook
     {
         var tag = TagWriter.Write(spec);
         Enter(new Build(spec, OrderSlip.Blank), tag);
-        store.Run(
+        var added = store.Read(
             """
-            INSERT INTO builds (job, posts_nm, turns, measured_nm, load_un, minutes, who, logged_at, left_out, write_key)
-            SELECT number, @posts, @turns, @measured, @load, @minutes, @who, @now, 0, @key
-            FROM jobs WHERE order_number = @order AND piece = @piece AND tag = @tag
-            ON CONFLICT DO NOTHING
+            INSERT INTO builds (job, posts_nm, turns, measured_nm, load_un, minutes, who, logged_at, left_out, seal, write_key)
+            SELECT number, 0, 0, 0, 0, 0, '', '', 0, 0, @key FROM jobs WHERE order_number = @order AND piece = @piece AND tag = @tag
+            ON CONFLICT DO NOTHING RETURNING number, job
             """,
-            ("posts", built.Posts.Nanometers),
-            ("turns", built.Turns),
-            ("measured", built.Measured.Nanometers),
-            ("load", built.Load.Micronewtons),
-            ("minutes", built.Minutes),
-            ("who", built.Who),
-            ("now", UtcTime.Write(clock.GetUtcNow())),
-            ("key", key.ToString()),
-            ("order", spec.Order),
-            ("piece", spec.Piece),
-            ("tag", tag));
-        return store.Read($"SELECT {JobRows.BuildColumns} FROM builds b WHERE write_key = @key", JobRows.Build, ("key", key.ToString()))[0]!;
+            row => (Number: row.GetInt64(0), Job: row.GetInt64(1)),
+            ("key", key.ToString()), ("order", spec.Order), ("piece", spec.Piece), ("tag", tag));
+        foreach (var (number, job) in added)
+        {
+            Write(JobRows.Values(number, spec.Order, spec.Piece, tag, built, clock.GetUtcNow(), isLeftOut: false));
+            store.Run("UPDATE jobs SET builds = builds + 1 WHERE number = @job", ("job", job));
+        }
+
+        return BuildOf("write_key", key.ToString())!.Value.Build;
     });
 
     public void LeaveOut(IEnumerable<long> numbers, bool isLeftOut) => store.Write(() =>
     {
         foreach (var number in numbers)
         {
-            if (store.Run("UPDATE builds SET left_out = @out WHERE number = @number", ("out", isLeftOut ? 1L : 0L), ("number", number)) == 0)
-            {
-                throw new TagendException(JobWording.NoBuild(number));
-            }
+            var (job, logged) = BuildOf("number", number) ?? throw new TagendException(JobWording.NoBuild(number));
+            Write(JobRows.Values(number, job.Order, job.Piece, job.Tag, logged.Built, logged.LoggedAt, isLeftOut));
         }
 
         return 0;
@@ -74,55 +68,61 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock) : IJobBook
         }
     }
 
+    public IReadOnlyList<PrintedJob> Built() => store.Snapshot(() =>
+    {
+        var jobs = Read(JobRows.Select("jobs j", "JOIN") + " ORDER BY j.number, b.number");
+        store.CheckBuilds(JobRows.SealsOf(jobs));
+        return jobs;
+    });
+
     public PrintedJob? Newest(string order, string piece) =>
         Page("order_number = @order AND piece = @piece", "number DESC", 1, [("order", order), ("piece", piece)]).SingleOrDefault();
 
     /// <summary>The first jobs that fit, each with its builds.</summary>
-    private List<PrintedJob> Page(string condition, string order, int size, (string Name, object Value)[] values)
+    private List<PrintedJob> Page(string condition, string order, int size, (string Name, object Value)[] values) => Read(
+        JobRows.Select($"(SELECT * FROM jobs WHERE {condition} ORDER BY {order} LIMIT {size}) j", "LEFT JOIN") + " ORDER BY j.number, b.number",
+        values);
+
+    /// <summary>Jobs with all their builds.</summary>
+    private List<PrintedJob> Read(string sql, params ReadOnlySpan<(string Name, object Value)> values)
     {
-        var rows = store.Read(
-            $"""
-             SELECT j.*, {JobRows.BuildColumns}
-             FROM (SELECT {JobRows.JobColumns} FROM jobs WHERE {condition} ORDER BY {order} LIMIT {size}) j
-             LEFT JOIN builds b ON b.job = j.number
-             ORDER BY j.number, b.number
-             """,
-            row => (Job: JobRows.Job(row), Build: JobRows.Build(row)),
-            values);
-        return [.. rows.GroupBy(r => r.Job.Number).Select(g => g.First().Job with
+        var jobs = new List<PrintedJob>();
+        foreach (var rows in store.Read(sql, row => (Job: JobRows.Job(row), Builds: JobRows.Builds(row), Build: JobRows.Build(row)), values).GroupBy(r => r.Job.Number))
         {
-            Builds = g.Where(r => r.Build is not null).Select(r => r.Build!).ToValueList(),
-        })];
+            var (job, count, _) = rows.First();
+            jobs.Add(job with { Builds = rows.Where(r => r.Build is not null).Select(r => r.Build!).ToValueList() });
+            if (jobs[^1].Builds.Count != count)
+            {
+                throw store.Damage($"of {count} builds of job {job.Number} {jobs[^1].Builds.Count} are found");
+            }
+        }
+
+        return jobs;
     }
 
-    private int Enter(Build build, string tag)
-    {
-        var (spec, slip) = build;
-        return store.Run(
-            """
-            INSERT INTO jobs (order_number, piece, revision, issued, kind, material, strands, finished_nm, tolerance_nm, laid_up_nm,
-                posts_nm, customer, bow, due, tag, printed_at, customer_folded, bow_folded)
-            VALUES (@order, @piece, @revision, @issued, @kind, @material, @strands, @finished, @tolerance, @laid_up,
-                @posts, @customer, @bow, @due, @tag, @now, @customer_folded, @bow_folded)
-            ON CONFLICT DO NOTHING
-            """,
-            ("order", spec.Order),
-            ("piece", spec.Piece),
-            ("revision", (long)spec.Revision),
-            ("issued", DateWriter.Iso(spec.Date)),
-            ("kind", spec.Kind),
-            ("material", spec.Bundle.Material),
-            ("strands", (long)spec.Bundle.Strands),
-            ("finished", spec.FinishedLength.Nanometers),
-            ("tolerance", spec.Tolerance.Nanometers),
-            ("laid_up", spec.LaidUpLength.Nanometers),
-            ("posts", spec.Posts.Outside.Nanometers),
-            ("customer", slip.Customer),
-            ("bow", slip.Bow),
-            ("due", slip.Due),
-            ("tag", tag),
-            ("now", UtcTime.Write(clock.GetUtcNow())),
-            ("customer_folded", JobConditions.Folded(slip.Customer)),
-            ("bow_folded", JobConditions.Folded(slip.Bow)));
-    }
+    private void Write((string Name, object Value)[] build) => store.Run(
+        """
+        UPDATE builds SET posts_nm = @set_nm, turns = @turns, measured_nm = @measured_nm, load_un = @load_un, minutes = @minutes,
+            who = @who, logged_at = @logged_at, left_out = @left_out, seal = @seal
+        WHERE number = @build
+        """,
+        JobRows.Sealed(build));
+
+    private (PrintedJob Job, LoggedBuild Build)? BuildOf(string column, object value) =>
+        store.Read(JobRows.Select("jobs j", "JOIN") + $" WHERE b.{column} = @value", row => (JobRows.Job(row), JobRows.Build(row)!), ("value", value))
+            .Select(r => ((PrintedJob, LoggedBuild)?)r).SingleOrDefault();
+
+    private int Enter(Build build, string tag) => store.Run(
+        """
+        INSERT INTO jobs (order_number, piece, revision, issued, kind, material, strands, finished_nm, tolerance_nm, laid_up_nm,
+            posts_nm, customer, bow, due, tag, printed_at, seal, customer_folded, bow_folded)
+        VALUES (@order_number, @piece, @revision, @issued, @kind, @material, @strands, @finished_nm, @tolerance_nm, @laid_up_nm,
+            @posts_nm, @customer, @bow, @due, @tag, @printed_at, @seal, @customer_folded, @bow_folded)
+        ON CONFLICT DO NOTHING
+        """,
+        [
+            .. JobRows.Sealed(JobRows.Values(build, tag, clock.GetUtcNow())),
+            ("customer_folded", JobConditions.Folded(build.Slip.Customer)),
+            ("bow_folded", JobConditions.Folded(build.Slip.Bow)),
+        ]);
 }

@@ -22,18 +22,19 @@ internal abstract class SqlStore : IDisposable
     /// <exception cref="TagendException">It cannot be done; so say the other methods.</exception>
     public abstract T Write<T>(Func<T> work);
 
+    /// <summary>Does some reading of one state of the book, whatever others write.</summary>
+    public abstract T Snapshot<T>(Func<T> work);
+
+    /// <summary>Sees that no build is lost, in a snapshot.</summary>
+    /// <param name="seals">Of all builds that were read.</param>
+    /// <exception cref="TagendException">They are not all that were logged.</exception>
+    public abstract void CheckBuilds(IReadOnlyList<long> seals);
+
     /// <returns>How many rows changed.</returns>
     public int Run(string sql, params ReadOnlySpan<(string Name, object Value)> values)
     {
         using var command = Command(sql, values);
         return Guarded(command.ExecuteNonQuery);
-    }
-
-    /// <returns>Null where no row is found.</returns>
-    public long? Number(string sql, params ReadOnlySpan<(string Name, object Value)> values)
-    {
-        using var command = Command(sql, values);
-        return Guarded(() => (long?)command.ExecuteScalar());
     }
 
     /// <summary>All rows of a query, read by name.</summary>
@@ -46,7 +47,7 @@ internal abstract class SqlStore : IDisposable
             var rows = new List<T>();
             while (reader.Read())
             {
-                rows.Add(read(reader));
+                rows.Add(Held(() => read(reader)));
             }
 
             return rows;
@@ -68,6 +69,22 @@ internal abstract class SqlStore : IDisposable
 
     /// <summary>What is wrong, and what to do.</summary>
     protected abstract string Reason(DbException e);
+
+    /// <summary>That the book is damaged, and what to do.</summary>
+    public abstract TagendException Damage(string reason);
+
+    /// <summary>Reads a row, and puts in words that it makes no sense.</summary>
+    private T Held<T>(Func<T> read)
+    {
+        try
+        {
+            return read();
+        }
+        catch (Exception e) when (e is InvalidDataException or InvalidOperationException or FormatException or InvalidCastException or OverflowException or ArgumentException)
+        {
+            throw Damage(e.Message);
+        }
+    }
 
     private DbCommand Command(string sql, ReadOnlySpan<(string Name, object Value)> values)
     {

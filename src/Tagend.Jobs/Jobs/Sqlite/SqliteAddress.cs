@@ -1,17 +1,53 @@
+using Microsoft.Data.Sqlite;
 using Tagend.Jobs.Sql;
+using Tagend.Problems;
 
 namespace Tagend.Jobs.Sqlite;
 
 /// <summary>A job book in a file.</summary>
+/// <remarks>A new book is made beside its place and then moved there, so that no program ever sees a part of one.</remarks>
 /// <param name="path">The file, which need not be there yet.</param>
 /// <param name="patience">How long to wait for another run that writes, to whole seconds.</param>
 public sealed class SqliteAddress(string path, TimeSpan? patience = null) : JobBookAddress(path)
 {
     private readonly TimeSpan _patience = patience ?? Patience;
 
-    public override IJobBook? OpenExisting(TimeProvider clock) =>
-        File.Exists(Text) ? new SqlJobBook(SqliteStore.Open(Text, make: false, _patience), clock) : null;
+    public override IJobBook? OpenExisting(TimeProvider clock) => new FileInfo(Text) switch
+    {
+        { Exists: false } => null,
+        { Length: 0 } => throw new TagendException(JobWording.Empty(Text)),
+        _ => new SqlJobBook(SqliteStore.Open(Text, SqliteOpenMode.ReadWrite, _patience), clock),
+    };
 
-    public override IJobBook OpenOrBegin(TimeProvider clock) =>
-        new SqlJobBook(SqliteStore.Open(Text, make: true, _patience), clock);
+    public override IJobBook OpenOrBegin(TimeProvider clock)
+    {
+        if (!File.Exists(Text))
+        {
+            Begin();
+        }
+
+        return OpenExisting(clock) ?? throw new TagendException(JobWording.CannotOpen(Text));
+    }
+
+    /// <remarks>
+    /// All who begin at once make the same draft, one after the other by its lock. Who moves it first takes it away from the
+    /// others, and the book is there for all.
+    /// </remarks>
+    private void Begin()
+    {
+        var draft = Text + ".new";
+        try
+        {
+            SqliteStore.Open(draft, SqliteOpenMode.ReadWriteCreate, _patience).Dispose();
+            File.Move(draft, Text);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or TagendException && File.Exists(Text))
+        {
+            File.Delete(draft);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new TagendException(JobWording.CannotOpen(Text), e);
+        }
+    }
 }

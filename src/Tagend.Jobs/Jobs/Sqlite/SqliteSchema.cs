@@ -4,14 +4,14 @@ using Tagend.Problems;
 
 namespace Tagend.Jobs.Sqlite;
 
-/// <summary>The tables of a job book, and how an older book becomes a book of today.</summary>
+/// <summary>The tables of a job book's file, and how an older file becomes one of today.</summary>
 /// <remarks>
 /// Lengths are whole nanometers and forces whole micronewtons, as in the program. Times are UTC, ISO 8601. A step, once
 /// released, never changes: a new version is a new step at the end.
 /// </remarks>
 internal static class SqliteSchema
 {
-    /// <summary>In the file's header (application_id): "Tgnd".</summary>
+    /// <summary>The mark of a job book in the file's header (application_id): "Tgnd".</summary>
     public const long FileMark = 0x54676E64;
 
     private static readonly string[] Steps =
@@ -54,13 +54,33 @@ internal static class SqliteSchema
         ) STRICT;
         CREATE INDEX builds_job ON builds (job);
         """,
+
+        // Searching: folded texts and their trigrams. Safety: the seal of each row (see RowSeal), the key of each write, and
+        // what the builds of a job and all builds come to, so that a row that is lost is missed.
         """
         ALTER TABLE jobs ADD COLUMN customer_folded TEXT NOT NULL DEFAULT '';
         ALTER TABLE jobs ADD COLUMN bow_folded TEXT NOT NULL DEFAULT '';
+        ALTER TABLE jobs ADD COLUMN seal INTEGER NOT NULL DEFAULT 0;
+        ALTER TABLE jobs ADD COLUMN builds INTEGER NOT NULL DEFAULT 0;
         ALTER TABLE builds ADD COLUMN write_key TEXT;
-        UPDATE jobs SET customer_folded = folded(customer), bow_folded = folded(bow);
+        ALTER TABLE builds ADD COLUMN seal INTEGER NOT NULL DEFAULT 0;
+        UPDATE jobs SET customer_folded = folded(customer), bow_folded = folded(bow), seal = seal_of(
+            order_number, piece, revision, issued, kind, material, strands, finished_nm, tolerance_nm, laid_up_nm, posts_nm,
+            customer, bow, due, tag, printed_at), builds = (SELECT count(*) FROM builds WHERE job = jobs.number);
+        UPDATE builds SET write_key = 'build ' || number, seal = (
+            SELECT seal_of(builds.number, order_number, piece, tag, builds.posts_nm, turns, measured_nm, load_un, minutes, who, logged_at, left_out)
+            FROM jobs WHERE number = builds.job);
         CREATE INDEX jobs_piece ON jobs (piece);
+        CREATE INDEX jobs_built ON jobs (number) WHERE builds > 0;
         CREATE UNIQUE INDEX builds_write ON builds (write_key);
+        CREATE TABLE build_totals (builds INTEGER NOT NULL, seals INTEGER NOT NULL) STRICT;
+        INSERT INTO build_totals SELECT count(*), coalesce(sum(seal), 0) FROM builds;
+        CREATE TRIGGER builds_inserted AFTER INSERT ON builds BEGIN
+            UPDATE build_totals SET builds = builds + 1, seals = seals + new.seal;
+        END;
+        CREATE TRIGGER builds_updated AFTER UPDATE OF seal ON builds BEGIN
+            UPDATE build_totals SET seals = seals - old.seal + new.seal;
+        END;
         CREATE VIRTUAL TABLE job_texts USING fts5 (
             customer_folded, bow_folded, content = jobs, content_rowid = number, tokenize = 'trigram case_sensitive 1');
         INSERT INTO job_texts (job_texts) VALUES ('rebuild');
@@ -78,35 +98,40 @@ internal static class SqliteSchema
     /// <summary>The newest version this program knows; the file's user_version.</summary>
     public static int Version => Steps.Length;
 
-    /// <summary>The step that makes a version of the one before, from 1.</summary>
-    public static string StepTo(int version) => Steps[version - 1];
-
     /// <summary>Brings a book to today's version, all at once or not at all.</summary>
-    /// <exception cref="TagendException">A later version, or a database of another program.</exception>
+    /// <exception cref="TagendException">The book has a later version, or it is a database of another program.</exception>
     public static void Migrate(SqliteConnection connection, string path)
     {
-        if (VersionOf(connection, path) == Version)
+        using (connection.BeginTransaction(deferred: true))
         {
-            return;
+            if (VersionOf(connection, path) == Version)
+            {
+                return;
+            }
         }
 
         connection.CreateFunction<string, string>("folded", JobConditions.Folded, isDeterministic: true);
+        connection.CreateFunction("seal_of", values => RowSeal.Of(values!), isDeterministic: true);
         using var transaction = connection.BeginTransaction(deferred: false);
-        for (var version = (int)VersionOf(connection, path) + 1; version <= Version; version++)
+        for (var version = (int)VersionOf(connection, path); version < Version; version++)
         {
-            Run(connection, StepTo(version));
+            Run(connection, Steps[version]);
         }
 
         Run(connection, $"PRAGMA application_id = {FileMark}; PRAGMA user_version = {Version};");
         transaction.Commit();
     }
 
+    /// <remarks>
+    /// Called in a transaction. The tables are counted first: that takes the lock and reads them as they are now. A version
+    /// read without it can be newer than the tables the connection knows of, and a later statement says that there is no such table.
+    /// </remarks>
     private static long VersionOf(SqliteConnection connection, string path)
     {
+        var tables = Number(connection, "SELECT count(*) FROM sqlite_master");
         var version = Number(connection, "PRAGMA user_version");
         var mark = Number(connection, "PRAGMA application_id");
-        var isNew = mark == 0 && version == 0 && Number(connection, "SELECT count(*) FROM sqlite_master") == 0;
-        if (mark != FileMark && !isNew)
+        if (mark != FileMark && (mark, version, tables) != (0, 0, 0))
         {
             throw new TagendException(JobWording.NoBook(path));
         }

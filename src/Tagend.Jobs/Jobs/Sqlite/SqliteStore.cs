@@ -28,12 +28,12 @@ internal sealed class SqliteStore : SqlStore
 
     /// <param name="patience">How long to wait for another run that writes, to whole seconds.</param>
     /// <exception cref="TagendException">The book cannot be used; says why and what to do.</exception>
-    public static SqliteStore Open(string path, bool make, TimeSpan patience)
+    public static SqliteStore Open(string path, SqliteOpenMode mode, TimeSpan patience)
     {
         var text = new SqliteConnectionStringBuilder
         {
-            DataSource = path,
-            Mode = make ? SqliteOpenMode.ReadWriteCreate : SqliteOpenMode.ReadWrite,
+            DataSource = Path.GetFullPath(path),
+            Mode = mode,
             DefaultTimeout = (int)patience.TotalSeconds,
             ForeignKeys = true,
             Pooling = false,
@@ -62,9 +62,22 @@ internal sealed class SqliteStore : SqlStore
         ? ($"instr({column}, @{column}) > 0", part)
         : ($"number IN (SELECT rowid FROM job_texts WHERE {column} MATCH @{column})", $"\"{part.Replace("\"", "\"\"", StringComparison.Ordinal)}\"");
 
-    public override T Write<T>(Func<T> work) => Guarded(() =>
+    public override void CheckBuilds(IReadOnlyList<long> seals)
     {
-        using var transaction = _connection.BeginTransaction(deferred: false);
+        var totals = Read("SELECT builds, seals FROM build_totals", row => (Builds: row.GetInt64(0), Seals: row.GetInt64(1)));
+        if (totals is not [var total] || total != (seals.Count, seals.Sum()))
+        {
+            throw Damage($"{seals.Count} builds are found, and that is not what was logged");
+        }
+    }
+
+    public override T Write<T>(Func<T> work) => Whole(work, deferred: false);
+
+    public override T Snapshot<T>(Func<T> work) => Whole(work, deferred: true);
+
+    private T Whole<T>(Func<T> work, bool deferred) => Guarded(() =>
+    {
+        using var transaction = _connection.BeginTransaction(deferred);
         var result = work();
         transaction.Commit();
         return result;
@@ -81,4 +94,6 @@ internal sealed class SqliteStore : SqlStore
         26 => JobWording.NoBook(_path),
         _ => JobWording.Failed(_path, e.Message),
     };
+
+    public override TagendException Damage(string reason) => new(JobWording.Damaged(_path, reason));
 }
