@@ -1,4 +1,5 @@
 using Microsoft.Data.Sqlite;
+using Tagend.Catalog;
 using Tagend.Fits;
 using Tagend.Jobs;
 using Tagend.Jobs.Sqlite;
