@@ -7,6 +7,8 @@ internal static class CatalogWording
 
     public const string AForce = "a force in quotes, such as \"44 lbf\" or \"196 N\"";
 
+    public const string Texts = "a text in quotes, or several in brackets, such as [\"no\", \"pending\"]";
+
     public static string AText(int most) => FormattableString.Invariant($"a text in quotes, of {most} characters at most");
 
     public static string MissingFolder(string path) =>

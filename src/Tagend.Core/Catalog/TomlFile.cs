@@ -64,8 +64,7 @@ internal sealed class TomlFile
         var file = new TomlFile(new TomlSection(name, "", 1, document.KeyValues, problems));
         foreach (var table in document.Tables)
         {
-            var title = table.Name!.ToString().Trim().Trim('"', '\'');
-            file._sections.Add(new TomlSection(name, title, table.Span.Start.Line + 1, table.Items, problems));
+            file._sections.Add(new TomlSection(name, TomlKey.Plain(table.Name!), table.Span.Start.Line + 1, table.Items, problems));
         }
 
         return file;

@@ -22,7 +22,7 @@ internal sealed class TomlSection
         (_file, Name, _line, _problems) = (file, name, line, problems);
         foreach (var entry in entries)
         {
-            var key = entry.Key!.ToString().Trim().Trim('"', '\'');
+            var key = TomlKey.Plain(entry.Key!);
             _entries[key] = (entry.Value!, entry.Span.Start.Line + 1);
         }
     }
@@ -41,6 +41,26 @@ internal sealed class TomlSection
         StringValueSyntax text when text.Value!.Length <= MostCharacters => text.Value,
         var other => Wrong<string>(key, other, CatalogWording.AText(MostCharacters)),
     };
+
+    /// <summary>One text, or several in brackets; null where the entry is missing.</summary>
+    public string[]? Texts(string key)
+    {
+        switch (Get(key))
+        {
+            case null:
+                return null;
+            case StringValueSyntax when OptionalText(key) is { } text:
+                return [text];
+            case StringValueSyntax:
+                return [];
+            case ArraySyntax array when array.Items.Select(i => (i.Value as StringValueSyntax)?.Value).ToArray() is var texts
+                && texts.All(t => t is { Length: <= MostCharacters }):
+                return [.. texts.Select(t => t!)];
+            case var other:
+                Report(key, Shown(other), CatalogWording.Expected(CatalogWording.Texts));
+                return [];
+        }
+    }
 
     public double Number(string key, double least, double most) =>
         OptionalNumber(key, least, most) ?? Missing(key, NumberBetween(least, most), least);

@@ -45,6 +45,23 @@ public static class ColorsReader
         return error is null;
     }
 
+    /// <summary>A text's colors and what parts them, in turn, as written.</summary>
+    internal static IEnumerable<string> Parts(string text)
+    {
+        var start = 0;
+        for (var at = 0; at < text.Length; at++)
+        {
+            if (Separators.Contains(text[at]))
+            {
+                yield return text[start..at];
+                yield return text[at..(at + 1)];
+                start = at + 1;
+            }
+        }
+
+        yield return text[start..];
+    }
+
     private static string[] Items(string text)
     {
         var joined = string.Join(':', text.Split(':').Select(part => part.Trim(' ')));

@@ -6,7 +6,7 @@ namespace Tagend.Orders;
 /// <summary>Which column of a file is which.</summary>
 /// <param name="titles">The header's cells as written.</param>
 /// <param name="columns">For each of them our name; null for a column that is kept as a note.</param>
-internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, string?[] columns)
+internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, string?[] columns) : IOrderLayout
 {
     private static readonly char[] WordSeparators = [' ', '-', '_', '\t', '\r', '\n', '\u00A0'];
 
@@ -27,7 +27,9 @@ internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, str
     private const int ShownOfLong = 40;
 
     /// <summary>Of a cell, and of all notes of a piece together: more than a card's whole page.</summary>
-    private const int MostCharacters = 4_000;
+    internal const int MostCharacters = 4_000;
+
+    public bool NumbersRepeats => false;
 
     private readonly int _orderAt = columns.TakeWhile(c => c != OrderColumn.Order).Count();
 
@@ -86,7 +88,7 @@ internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, str
     }
 
     /// <summary>A record's cells by column, with its notes and every unknown column's text added to them.</summary>
-    public OrderRow Row(int line, IReadOnlyList<string> written, List<Problem> problems, out string notes)
+    public IReadOnlyList<LaidRow> Rows(int line, IReadOnlyList<string> written, List<Problem> problems)
     {
         var cells = written.Take(titles.Count).ToArray();
         var extras = new List<string>();
@@ -111,41 +113,26 @@ internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, str
         }
 
         var row = new OrderRow(file, line, columns, cells);
-        notes = string.Join('\n', extras.Prepend(row[OrderColumn.Notes]).OfType<string>()).ReplaceLineEndings("\n");
+        var notes = string.Join('\n', extras.Prepend(row[OrderColumn.Notes]).OfType<string>()).ReplaceLineEndings("\n");
         if (notes.Length > MostCharacters)
         {
             problems.Add(TooLong(OrderColumn.Notes, notes));
             notes = "";
         }
 
-        return row;
+        return [new LaidRow(row, notes)];
 
-        Problem TooLong(string column, string text) => new(
-            new Place(file, line, column), $"{text[..ShownOfLong]}…", OrderWording.LongCell(text.Length, MostCharacters));
+        Problem TooLong(string column, string text) => LongCell(new Place(file, line, column), text);
     }
 
-    /// <summary>What is wrong with a record as a whole; its cells cannot be trusted then.</summary>
-    public Problem? Fault(OrderRecord record)
-    {
-        Problem Of(int line, string message) => new(new Place(file, line), null, message);
+    public string? Remark(string file) => null;
 
-        if (record.Quoting == CsvHelper.CsvMalformedReason.UnterminatedQuote)
-        {
-            return Of(record.QuoteLine, OrderWording.OpenQuote);
-        }
+    /// <summary>A cell that no page has room for.</summary>
+    internal static Problem LongCell(Place place, string text) =>
+        new(place, $"{text[..ShownOfLong]}…", OrderWording.LongCell(text.Length, MostCharacters));
 
-        if (record.Quoting == CsvHelper.CsvMalformedReason.TextAfterClosingQuote)
-        {
-            return Of(record.Line, OrderWording.TextAfterQuote);
-        }
+    public Problem? Fault(OrderRecord record) => record.Fault(file, titles.Count);
 
-        var isPadded = record.Cells.Skip(titles.Count).All(c => c.Length == 0);
-        return record.Cells.Count < titles.Count || !isPadded
-            ? Of(record.Line, OrderWording.CellCount(record.Cells.Count, titles.Count))
-            : null;
-    }
-
-    /// <summary>The order's number in a record that may be at fault, where it can be read.</summary>
     public string? OrderOf(OrderRecord record) =>
         _orderAt < record.Cells.Count && NameReader.TryReadOrder(record.Cells[_orderAt], out var order, out _)
             ? order

@@ -63,44 +63,28 @@ public sealed record OrderLine
     public required OrderSlip Slip { get; init; }
 }
 
-/// <summary>A row's cells as they were written, by column name, with the line it starts on.</summary>
-/// <param name="columns">Our name of each cell; null where it has none.</param>
-/// <param name="cells">As many.</param>
-public sealed class OrderRow(string file, int line, string?[] columns, string[] cells)
-{
-    public string File { get; } = file;
-
-    public int Line { get; } = line;
-
-    /// <summary>The cell's text; null where the column is absent or the cell empty.</summary>
-    public string? this[string column]
-    {
-        get
-        {
-            var at = columns.IndexOf(column);
-            return at >= 0 && cells[at].Length > 0 ? cells[at] : null;
-        }
-    }
-
-    /// <summary>A problem with one cell of this row.</summary>
-    public Problem Problem(string column, string message, Severity severity = Severity.Refusal) =>
-        new(new Place(File, Line, column), this[column], message, severity);
-}
-
 /// <summary>What a row is called in messages: what is held of every row, however many there are.</summary>
-public readonly record struct RowName(string Order, string Piece, int Line);
+/// <param name="File">Where it stands; one record of a file may hold several rows.</param>
+public readonly record struct RowName(string Order, string Piece, string File, int Line);
 
-/// <summary>A row that names its order and piece, and could not be read or may not be used.</summary>
-public sealed record BrokenRow(string Order, string Piece, int Line);
-
-/// <summary>What a file of orders holds: the rows that could be read, and all problems of the others.</summary>
-/// <param name="Rows">Those without a problem, in the file's order.</param>
-/// <param name="Lines">The same, each read again from the file's bytes whenever it is asked for.</param>
-/// <param name="BrokenRows">The others, as far as they name their order and piece.</param>
+/// <summary>What files of orders hold: the rows that could be read, and all problems of the others.</summary>
+/// <param name="Rows">Those without a problem, in the order of files and rows.</param>
+/// <param name="Lines">The same, each read again from its file's bytes whenever it is asked for.</param>
+/// <param name="BrokenRows">The others, as far as they name their order and piece; they could not be read or may not be used.</param>
 /// <param name="BrokenOrders">Orders with a row that could not be read: their sets are not printed.</param>
 public sealed record OrderFile(
     IReadOnlyList<RowName> Rows,
     IReadOnlyList<OrderLine> Lines,
-    IReadOnlyList<BrokenRow> BrokenRows,
+    IReadOnlyList<RowName> BrokenRows,
     IReadOnlySet<string> BrokenOrders,
-    IReadOnlyList<Problem> Problems);
+    IReadOnlyList<Problem> Problems)
+{
+    /// <summary>Names of the files, in the order they were read.</summary>
+    public required IReadOnlyList<string> Files { get; init; }
+
+    /// <summary>Which of the files it is, from 0; after all of them one that is none of them.</summary>
+    public int Position(string file) => Files.TakeWhile(f => f != file).Count();
+
+    /// <summary>What whoever runs the program should know of how files were read: no mistakes.</summary>
+    public IReadOnlyList<string> Remarks { get; init; } = [];
+}

@@ -16,20 +16,33 @@ public static class OrderReader
     /// <exception cref="TagendException">The file is not there or cannot be read.</exception>
     public static OrderFile Read(
         string path, LengthUnit bareUnit, IReadOnlyDictionary<string, string> columnAliases) =>
-        Read(path, Load(path), bareUnit, columnAliases);
+        Read([path], bareUnit, new OwnColumns(columnAliases));
+
+    /// <summary>Reads several files on disk; an order may have rows in more than one of them.</summary>
+    /// <param name="format">Of all of them.</param>
+    /// <exception cref="TagendException">A file is not there or cannot be read.</exception>
+    public static OrderFile Read(IEnumerable<string> paths, LengthUnit bareUnit, OrderFormat format) =>
+        Read([.. paths.Select(path => (path, Load(path)))], bareUnit, format);
 
     /// <summary>Reads orders that are in memory.</summary>
     /// <param name="file">Name of their source, for messages.</param>
     public static OrderFile Read(
-        string file, byte[] bytes, LengthUnit bareUnit, IReadOnlyDictionary<string, string> columnAliases)
+        string file, byte[] bytes, LengthUnit bareUnit, IReadOnlyDictionary<string, string> columnAliases) =>
+        Read([(file, bytes)], bareUnit, new OwnColumns(columnAliases));
+
+    /// <summary>Reads files that are in memory, each with the name that messages have.</summary>
+    public static OrderFile Read(IReadOnlyList<(string File, byte[] Bytes)> files, LengthUnit bareUnit, OrderFormat format)
     {
-        var reading = new OrderReading(file, bareUnit);
-        if (OrderText.Read(file, bytes, reading.Problems) is { } text)
+        var reading = new OrderReading(bareUnit);
+        foreach (var (file, bytes) in files)
         {
-            reading.ReadAll(new OrderTable(text), columnAliases);
+            if (OrderText.Read(file, bytes, reading.Problems) is { } text)
+            {
+                reading.ReadAll(file, new OrderTable(text), format);
+            }
         }
 
-        return reading.Result();
+        return reading.Result(files.Select(f => f.File));
     }
 
     private static byte[] Load(string path)

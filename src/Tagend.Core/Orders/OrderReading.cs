@@ -1,38 +1,41 @@
-using System.Diagnostics.CodeAnalysis;
 using CsvHelper;
 using Tagend.Measures;
 using Tagend.Problems;
 
 namespace Tagend.Orders;
 
-/// <summary>One pass over the records of an order file.</summary>
-internal sealed class OrderReading(string file, LengthUnit bareUnit)
+/// <summary>One pass over the records of all files of orders.</summary>
+internal sealed class OrderReading
 {
-    private readonly List<BrokenRow> _brokenRows = [];
+    private readonly LengthUnit _bareUnit;
+    private readonly List<RowName> _brokenRows = [];
     private readonly HashSet<string> _brokenOrders = [];
+    private readonly List<string> _remarks = [];
     private readonly OrderSets _sets = new();
-    private bool _rowsMayBeLost;
+    private readonly OrderRows _rows;
     private string? _orderAbove;
-    private OrderRows? _rows;
+
+    public OrderReading(LengthUnit bareUnit) => (_bareUnit, _rows) = (bareUnit, new OrderRows(bareUnit, _sets.Slips));
 
     public List<Problem> Problems { get; } = [];
 
-    public void ReadAll(OrderTable table, IReadOnlyDictionary<string, string> columnAliases)
+    public void ReadAll(string file, OrderTable table, OrderFormat format)
     {
-        OrderHeader? header = null;
-        var headerLine = 0;
-        var count = 0;
+        OrderSource? source = null;
+        var (headerLine, count, before) = (0, 0, Problems.Count);
+        var rowsMayBeLost = false;
+        _orderAbove = null;
         foreach (var record in table.Records().Where(r => !r.IsEmpty && !r.NamesSeparator))
         {
-            if (header is not null)
+            if (source is not null)
             {
                 count++;
-                ReadRow(header, _rows!, record);
+                rowsMayBeLost |= ReadRecord(source, record);
             }
-            else if (TryReadHeader(record, columnAliases, out header))
+            else if (LayoutOf(file, record, format) is { } layout)
             {
                 headerLine = record.Line;
-                _rows = new OrderRows(table, header, bareUnit, _sets.Slips);
+                source = new OrderSource(file, table, layout);
             }
             else
             {
@@ -40,84 +43,100 @@ internal sealed class OrderReading(string file, LengthUnit bareUnit)
             }
         }
 
-        if (header is null)
+        if (source is null)
         {
             Problems.Add(new Problem(new Place(file), null, OrderWording.EmptyFile));
+            return;
         }
-        else if (count == 0)
+
+        if (count == 0)
         {
             Problems.Add(new Problem(new Place(file, headerLine), null, OrderWording.HeaderOnly));
         }
-    }
 
-    public OrderFile Result()
-    {
-        if (_rowsMayBeLost)
+        if (rowsMayBeLost)
         {
-            _brokenOrders.UnionWith(_rows!.Names.Select(n => n.Order));
-            _brokenRows.AddRange(_rows.Names.Select(n => new BrokenRow(n.Order, n.Piece, n.Line)));
-            _rows = null;
+            var unusable = _rows.Remove(source);
+            _brokenRows.AddRange(unusable);
+            _brokenOrders.UnionWith(unusable.Select(r => r.Order));
         }
 
-        return new OrderFile(
-            _rows?.Names ?? [],
-            _rows?.ReadLines() ?? [],
-            [.. _brokenRows.OrderBy(r => r.Line)],
-            _brokenOrders,
-            [.. Problems.OrderBy(p => p.At.Line)]);
+        _remarks.AddRange(source.Layout.Remark(file) is { } remark ? [remark] : []);
+        var ofFile = Problems[before..].OrderBy(p => p.At.Line).ToList();
+        Problems.RemoveRange(before, ofFile.Count);
+        Problems.AddRange(ofFile);
     }
 
-    private bool TryReadHeader(
-        OrderRecord record, IReadOnlyDictionary<string, string> columnAliases, [NotNullWhen(true)] out OrderHeader? header)
+    public OrderFile Result(IEnumerable<string> files) =>
+        new(_rows.Names, _rows.ReadLines(), _brokenRows, _brokenOrders, Problems) { Files = [.. files], Remarks = _remarks };
+
+    private IOrderLayout? LayoutOf(string file, OrderRecord record, OrderFormat format)
     {
-        header = null;
-        if (record.Quoting == CsvMalformedReason.UnterminatedQuote)
+        if (record.Quoting != CsvMalformedReason.UnterminatedQuote)
         {
-            Problems.Add(new Problem(new Place(file, record.QuoteLine), null, OrderWording.OpenQuote));
-            return false;
+            return format.LayoutOf(file, record, Problems);
         }
 
-        return OrderHeader.TryRead(file, record, columnAliases, Problems, out header);
+        Problems.Add(new Problem(new Place(file, record.QuoteLine), null, OrderWording.OpenQuote));
+        return null;
     }
 
-    private void ReadRow(OrderHeader header, OrderRows rows, OrderRecord record)
+    /// <returns>Whether rows may be lost in the record.</returns>
+    private bool ReadRecord(OrderSource source, OrderRecord record)
     {
         // A row that names no order is most likely of the set above it, which would be printed without it.
-        var own = header.OrderOf(record);
+        var own = source.Layout.OrderOf(record);
         var order = own ?? _orderAbove;
         _orderAbove = order;
-        var before = Problems.Count;
-        if (header.Fault(record) is { } fault)
+        var (before, rowsMayBeLost) = (Problems.Count, false);
+        if (source.Layout.Fault(record) is { } fault)
         {
             Problems.Add(fault);
-            if (record.SpansLines)
-            {
-                _rowsMayBeLost = true;
-                Problems.Add(new Problem(new Place(file, record.Line), null, OrderWording.RowsMayBeLost));
-            }
+            rowsMayBeLost = record.SpansLines;
+            Problems.AddRange(rowsMayBeLost ? [new Problem(new Place(source.File, record.Line), null, OrderWording.RowsMayBeLost)] : []);
         }
         else
         {
-            var row = header.Row(record.Line, record.Cells, Problems, out _);
-            var line = OrderCells.ReadLine(row, bareUnit, OrderSlip.Blank, Problems);
-            if (own is not null)
+            var rows = source.Layout.Rows(record.Line, record.Cells, Problems);
+            var isBroken = HasRefusal(before);
+            for (var i = 0; i < rows.Count; i++)
             {
-                _sets.Add(own, row, Problems);
-            }
-
-            if (line is not null && Problems.Count == before)
-            {
-                rows.Add(line, record.Place);
-            }
-            else if (line is not null)
-            {
-                _brokenRows.Add(new BrokenRow(_sets.Slips.Once(line.Order), _sets.Slips.Once(line.Piece), line.Row.Line));
+                ReadRow(source, record.Place, i, rows[i].Row, own, isBroken);
             }
         }
 
-        if (Problems.Count > before && order is not null)
+        if (order is not null && HasRefusal(before))
         {
             _brokenOrders.Add(order);
         }
+
+        return rowsMayBeLost;
     }
+
+    private void ReadRow(OrderSource source, RecordPlace place, int part, OrderRow row, string? order, bool isBroken)
+    {
+        var before = Problems.Count;
+        var line = OrderCells.ReadLine(row, _bareUnit, OrderSlip.Blank, Problems);
+        if (order is not null)
+        {
+            var piece = _sets.Add(order, row, source.Layout.NumbersRepeats, Problems);
+            line = line is null || piece is null ? line : line with { Piece = piece };
+        }
+
+        if (line is null)
+        {
+            return;
+        }
+
+        if (isBroken || HasRefusal(before))
+        {
+            _brokenRows.Add(new RowName(_sets.Slips.Once(line.Order), _sets.Slips.Once(line.Piece), source.File, row.Line));
+        }
+        else
+        {
+            _rows.Add(line, source, place, part);
+        }
+    }
+
+    private bool HasRefusal(int from) => Problems.FindIndex(from, p => p.Severity == Severity.Refusal) >= 0;
 }

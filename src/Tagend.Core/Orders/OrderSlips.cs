@@ -8,7 +8,7 @@ internal sealed class OrderSlips
     private static readonly string[] Columns = [OrderColumn.Customer, OrderColumn.Bow, OrderColumn.Due];
 
     // By order, the text and line of each column; no text where no row has any.
-    private readonly Dictionary<string, (string? Text, int Line)[]> _said = [];
+    private readonly Dictionary<string, (string? Text, string File, int Line)[]> _said = [];
     private readonly HashSet<string> _texts = [];
 
     /// <summary>Adds a row of an order.</summary>
@@ -16,7 +16,7 @@ internal sealed class OrderSlips
     {
         if (!_said.TryGetValue(order, out var said))
         {
-            said = new (string?, int)[Columns.Length];
+            said = new (string?, string, int)[Columns.Length];
             _said.Add(Once(order), said);
         }
 
@@ -30,11 +30,11 @@ internal sealed class OrderSlips
             var line = OneLine(written);
             if (said[i].Text is not { } first)
             {
-                said[i] = (Once(line), row.Line);
+                said[i] = (Once(line), row.File, row.Line);
             }
             else if (!line.Equals(first, StringComparison.OrdinalIgnoreCase))
             {
-                problems.Add(row.Problem(Columns[i], OrderWording.Disagrees(order, said[i].Line, first)));
+                problems.Add(row.Problem(Columns[i], OrderWording.Disagrees(order, OrderWording.Line(said[i].File, said[i].Line, row.File), first)));
             }
         }
     }

@@ -1,5 +1,6 @@
 using System.Buffers;
 using CsvHelper;
+using Tagend.Problems;
 
 namespace Tagend.Orders;
 
@@ -23,6 +24,25 @@ internal sealed record OrderRecord(
 
     /// <summary>A first line <c>sep=;</c>, as spreadsheet programs write it.</summary>
     public bool NamesSeparator => Line == 1 && Cells[0] == "sep=";
+
+    /// <summary>What is wrong with the record below a header of so many columns, as a whole; null where nothing is.</summary>
+    public Problem? Fault(string file, int columns)
+    {
+        Problem Of(int line, string message) => new(new Place(file, line), null, message);
+
+        if (Quoting == CsvMalformedReason.UnterminatedQuote)
+        {
+            return Of(QuoteLine, OrderWording.OpenQuote);
+        }
+
+        if (Quoting == CsvMalformedReason.TextAfterClosingQuote)
+        {
+            return Of(Line, OrderWording.TextAfterQuote);
+        }
+
+        var isPadded = Cells.Skip(columns).All(c => c.Length == 0);
+        return Cells.Count < columns || !isPadded ? Of(Line, OrderWording.CellCount(Cells.Count, columns)) : null;
+    }
 }
 
 /// <summary>Parts an order file into records: RFC 4180, with comma, semicolon or tab as its header has it.</summary>

@@ -65,11 +65,15 @@ public static class OrderWording
     public static string OddStrands(int strands) =>
         $"strands are laid in loops of two, so their number is even: {strands - 1} or {strands + 1}";
 
-    public static string PieceTwice(string order, int line) =>
-        $"order {order} has a piece of that name in line {line} already: give each piece of a set its own name";
+    /// <summary>A line, with its file's name where that is another than the one read.</summary>
+    public static string Line(string file, int line, string current) =>
+        file == current ? $"line {line}" : $"line {line} of {file}";
 
-    public static string Disagrees(string order, int line, string other) =>
-        $"order {order} has \"{other}\" in line {line}: give it once, or the same in every row of the set";
+    public static string PieceTwice(string order, string line) =>
+        $"order {order} has a piece of that name in {line} already: give each piece of a set its own name";
+
+    public static string Disagrees(string order, string line, string other) =>
+        $"order {order} has \"{other}\" in {line}: give it once, or the same in every row of the set";
 
     public const string EmptyFile = "the file is empty: expected a header such as order,piece,kind,finished_length and a row for each piece";
     public const string HeaderOnly = "there are no rows below the header: add one for each piece";

@@ -26,10 +26,13 @@ public sealed class SetBuilder
             Check(set.Key, [.. set]);
         }
 
-        IReadOnlyList<Problem> problems = [.. _file.Problems.Concat(_ofPieces).Concat(_ofSets).OrderBy(p => p.At.Line)];
-        var byLine = problems.ToLookup(p => p.At.Line);
+        IReadOnlyList<Problem> problems =
+        [
+            .. _file.Problems.Concat(_ofPieces).Concat(_ofSets).OrderBy(p => _file.Position(p.At.File)).ThenBy(p => p.At.Line),
+        ];
+        var byLine = problems.ToLookup(p => (p.At.File, p.At.Line));
         var withheld = _file.Rows
-            .Where(row => byLine[row.Line].Any(p => p.Severity == Severity.Refusal))
+            .Where(row => byLine[(row.File, row.Line)].Any(p => p.Severity == Severity.Refusal))
             .Select(row => row.Order)
             .Concat(_file.BrokenRows.Select(row => row.Order))
             .Concat(_file.BrokenOrders)
@@ -63,21 +66,21 @@ public sealed class SetBuilder
         _ofSets.AddRange(SetChecks.Of(pieces, isWhole, _specs.Plans));
     }
 
-    private MadeList<PieceReport> Pieces(ILookup<int, Problem> problems)
+    private MadeList<PieceReport> Pieces(ILookup<(string File, int Line), Problem> problems)
     {
         // Rows by their index, and after them the broken ones.
         var (rows, broken) = (_file.Rows, _file.BrokenRows);
-        int[] all = [.. Enumerable.Range(0, rows.Count + broken.Count).OrderBy(i => NameOf(i).Line)];
+        int[] all = [.. Enumerable.Range(0, rows.Count + broken.Count).OrderBy(i => _file.Position(NameOf(i).File)).ThenBy(i => NameOf(i).Line)];
         return new MadeList<PieceReport>(all.Length, i =>
         {
             var name = NameOf(all[i]);
             var isMade = all[i] < rows.Count && !_unmade.Contains(all[i]);
-            return new PieceReport(name, [.. problems[name.Line]], isMade ? new Lazy<Build>(() => Make(all[i])) : null);
+            return new PieceReport(name, [.. problems[(name.File, name.Line)]], isMade ? new Lazy<Build>(() => Make(all[i])) : null);
         });
 
         RowName NameOf(int i) => i < rows.Count
             ? rows[i]
-            : new RowName(broken[i - rows.Count].Order, broken[i - rows.Count].Piece, broken[i - rows.Count].Line);
+            : broken[i - rows.Count];
     }
 
     private BuildSet Make(IGrouping<string, int> set) => new(set.Key, set.Select(Make).ToValueList());

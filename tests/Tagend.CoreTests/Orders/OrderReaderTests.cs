@@ -120,7 +120,7 @@ public class OrderReaderTests
     public void Read_RowWithAProblem_BreaksItsOrderOnly()
     {
         var file = Read(Minimal + "a1,string,60\na1,buss,x\na2,string,61\n");
-        Assert.Equal([new BrokenRow("A1", "buss", 3)], file.BrokenRows);
+        Assert.Equal([new RowName("A1", "buss", "orders.csv", 3)], file.BrokenRows);
         Assert.Equal(["A1"], file.BrokenOrders);
         Assert.Equal(["A1", "A2"], file.Lines.Select(l => l.Order));
     }

@@ -1,0 +1,38 @@
+using Tagend.Problems;
+
+namespace Tagend.Orders;
+
+/// <summary>Where a cell's text comes from, when that is not the column of its own name.</summary>
+/// <param name="Column">As a message names the place: the header of the shop's own file, and the option of it.</param>
+/// <param name="Text">As written there.</param>
+public sealed record CellOrigin(string Column, string Text);
+
+/// <summary>A row's cells by column name, with the line it starts on.</summary>
+/// <param name="columns">Our name of each cell; null where it has none.</param>
+/// <param name="cells">As many.</param>
+/// <param name="origins">As many, null for a cell that stands under its own name; null where all do.</param>
+public sealed class OrderRow(string file, int line, string?[] columns, string[] cells, CellOrigin?[]? origins = null)
+{
+    public string File { get; } = file;
+
+    public int Line { get; } = line;
+
+    /// <summary>The cell's text; null where the column is absent or the cell empty.</summary>
+    public string? this[string column]
+    {
+        get
+        {
+            var at = columns.IndexOf(column);
+            return at >= 0 && cells[at].Length > 0 ? cells[at] : null;
+        }
+    }
+
+    /// <summary>A problem with one cell of this row, named as its own file names it.</summary>
+    public Problem Problem(string column, string message, Severity severity = Severity.Refusal)
+    {
+        var at = columns.IndexOf(column);
+        return at >= 0 && origins?[at] is { } origin
+            ? new Problem(new Place(File, Line, origin.Column), origin.Text.Length > 0 ? origin.Text : null, message, severity)
+            : new Problem(new Place(File, Line, column), this[column], message, severity);
+    }
+}
