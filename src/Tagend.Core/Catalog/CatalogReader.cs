@@ -22,12 +22,13 @@ public static class CatalogReader
         var threads = ReadNamed(folder, "threads.toml", found, ReadThread);
         var stocks = ReadNamed(folder, "stocks.toml", found, StockReader.Read);
         var plans = PlanReader.ReadAll(folder, materials, threads, found);
+        var colors = ColorFile.Read(folder, found);
         foreach (var problem in found)
         {
             problems.Add(problem);
         }
 
-        return found.Count > 0 ? null : new ShopCatalog(folder, shop!, materials, threads, stocks, plans);
+        return found.Count > 0 ? null : new ShopCatalog(folder, shop!, materials, threads, stocks, plans) { Colors = colors };
     }
 
     private static Dictionary<string, T> ReadNamed<T>(

@@ -1,4 +1,5 @@
 using Tagend.Measures;
+using Tagend.Orders;
 
 namespace Tagend.Catalog;
 
@@ -16,6 +17,9 @@ public sealed record ShopCatalog(
     IReadOnlyDictionary<string, LabelStock> Stocks,
     IReadOnlyDictionary<string, PiecePlan> Plans)
 {
+    /// <summary>The shop's colors by every name; none where there is no colors.toml.</summary>
+    public ColorNames Colors { get; init; } = ColorNames.None;
+
     /// <summary>From the shop's log, where it has one; one a material and strand count.</summary>
     public ValueList<FittedTakeUp> Fits { get; init; } = [];
 

@@ -30,14 +30,23 @@ internal sealed class TomlFile
             return null;
         }
 
-        DocumentSyntax document;
         try
         {
-            document = SyntaxParser.Parse(File.ReadAllText(path), name);
+            return Parse(File.ReadAllText(path), name, problems);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             throw new TagendException(CatalogWording.Unreadable(path, e.Message), e);
+        }
+    }
+
+    /// <summary>Reads a file's text; null where it is not TOML.</summary>
+    public static TomlFile? Parse(string text, string name, ICollection<Problem> problems)
+    {
+        DocumentSyntax document;
+        try
+        {
+            document = SyntaxParser.Parse(text, name);
         }
         catch (TomlException)
         {

@@ -44,7 +44,7 @@ public sealed class CellTemplate
             : null;
     }
 
-    /// <summary>The text of a row; empty where all its cells are. Spaces are folded, and separators of empty cells at the ends left out.</summary>
+    /// <summary>The text of a row; empty where all its cells are. Spaces are folded, and commas of empty cells at the ends left out; a slash stays, for it says that <c>Flo Green/</c> is one color.</summary>
     /// <param name="cellOf">A cell by its header.</param>
     public string Fill(Func<string, string> cellOf)
     {
@@ -63,7 +63,7 @@ public sealed class CellTemplate
         }
 
         return hasCell
-            ? string.Join(' ', text.ToString().Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)).Trim(' ', ',', ';', '/', '-')
+            ? string.Join(' ', text.ToString().Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)).Trim(' ', ',', ';', '-')
             : "";
     }
 }

@@ -1,3 +1,5 @@
+using Tagend.Measures;
+
 namespace Tagend.Imports;
 
 /// <summary>All wording about maps and what is read by them, so that tests can hold it.</summary>
@@ -57,4 +59,33 @@ internal static class ImportWording
         var text = $"{file}: {kept} read by imports/{map}.toml";
         return leftOut.Count == 0 ? text : $"{text}; left out: {string.Join(", ", leftOut.Select(l => $"{l.Rows} {l.Why}"))}";
     }
+
+    public const string NothingToMap = "there is no row below a header: export a file with some orders in it, and propose a map from that";
+
+    public static string NoOrderFound(IEnumerable<string> headers) =>
+        $"no column is an order's number among {string.Join(", ", headers)}: give that column the header Order, and propose again";
+
+    public static string TitleOf(string file) => $"As in {file}";
+
+    public static string OtherUnit(LengthUnit unit) => unit == LengthUnit.Millimeter
+        ? "the lengths are too large for inches, so bare numbers are read as mm (unit)"
+        : "the lengths are too small for mm, so bare numbers are read as inches (unit)";
+
+    public static string NoLengths(string header, string cell) =>
+        $"\"{header}\" reads like a column of lengths, but holds \"{cell}\": it is printed nowhere until the map says what it is";
+
+    public static string SecondColumn(string header, MapTarget target) =>
+        $"\"{header}\" seems to be {target} as well, which another column is already: it is printed nowhere until the map says what it is";
+
+    public static string NoPaid(string header, IEnumerable<string> cells) =>
+        $"\"{header}\" may say what is paid, but which of {string.Join(", ", cells.Select(c => $"\"{c}\""))} is paid is not clear: all rows are taken; add a [[leave_out]]";
+
+    public static string TakenFor(string item, string plan, string section) =>
+        $"\"{item}\" is taken for a {plan}, which its name does not say: see {section} in the map";
+
+    public static string NoPlanFor(string what, string section, IEnumerable<string> plans) =>
+        $"which plan {what} is built by is not clear, so its orders are refused until {section} in the map says it: {string.Join(", ", plans)}";
+
+    public static string WhichPiece(string item) =>
+        $"which piece \"{item}\" is cannot be seen from its name: say it under [values.piece] and [values.kind] in the map";
 }

@@ -1,3 +1,4 @@
+using Tagend.Measures;
 using Tagend.Orders;
 using Tagend.Problems;
 
@@ -31,6 +32,8 @@ internal sealed class MapLayout : IOrderLayout
     }
 
     public bool NumbersRepeats { get; }
+
+    public LengthUnit? Unit => _map.Unit;
 
     /// <summary>The layout of a file that has all headers of the map; null, with problems added, where it cannot be read by it.</summary>
     public static MapLayout? TryRead(string file, OrderRecord header, SourceMap map, List<Problem> problems)

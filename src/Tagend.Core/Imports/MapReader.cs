@@ -1,4 +1,5 @@
 using Tagend.Catalog;
+using Tagend.Measures;
 using Tagend.Problems;
 
 namespace Tagend.Imports;
@@ -34,8 +35,19 @@ public static class MapReader
     public static SourceMap? Read(string path, ICollection<Problem> problems)
     {
         var found = new List<Problem>();
-        var file = TomlFile.Read(path, $"{Folder}/{Path.GetFileName(path)}", found);
-        var map = file is null ? null : Read(file, Path.GetFileNameWithoutExtension(path).ToLowerInvariant());
+        return Read(TomlFile.Read(path, $"{Folder}/{Path.GetFileName(path)}", found), Path.GetFileNameWithoutExtension(path), found, problems);
+    }
+
+    /// <summary>Reads a map that is not written yet.</summary>
+    internal static SourceMap? Parse(string toml, string name, ICollection<Problem> problems)
+    {
+        var found = new List<Problem>();
+        return Read(TomlFile.Parse(toml, $"{Folder}/{name}.toml", found), name, found, problems);
+    }
+
+    private static SourceMap? Read(TomlFile? file, string name, List<Problem> found, ICollection<Problem> problems)
+    {
+        var map = file is null ? null : Read(file, name.ToLowerInvariant());
         foreach (var problem in found)
         {
             problems.Add(problem);
@@ -47,6 +59,9 @@ public static class MapReader
     private static SourceMap Read(TomlFile file, string name)
     {
         var title = file.Root.Text("title");
+        LengthUnit? unit = file.Root.Keys.Contains("unit")
+            ? file.Root.Choice("unit", ("in", LengthUnit.Inch), ("mm", LengthUnit.Millimeter))
+            : null;
         var blank = file.Root.Texts("blank") ?? [];
         var carried = file.Root.Texts("carry") ?? [];
         var (cells, options, constants, leaveOut) =
@@ -92,6 +107,7 @@ public static class MapReader
         {
             Name = name,
             Title = title,
+            Unit = unit,
             Cells = mapped,
             Options = options,
             Constants = constants,

@@ -1,4 +1,5 @@
 using System.IO.Enumeration;
+using Tagend.Measures;
 using Tagend.Orders;
 
 namespace Tagend.Imports;
@@ -11,6 +12,9 @@ public sealed record SourceMap
 
     /// <summary>In words, for the one who runs the program.</summary>
     public required string Title { get; init; }
+
+    /// <summary>Of a length that names none; null for the shop's own.</summary>
+    public LengthUnit? Unit { get; init; }
 
     /// <summary>Texts of an order made of cells of the row.</summary>
     public required IReadOnlyList<MappedCell> Cells { get; init; }
@@ -86,6 +90,10 @@ public sealed record LeftOutRows(string Header, IReadOnlyList<string>? Is, IRead
 {
     /// <summary>Whether a row with this cell is left out.</summary>
     public bool Has(string cell) => Is is not null ? Matches(Is, cell) : !Matches(IsNot!, cell);
+
+    /// <summary>A text that stands for itself alone, whatever signs it has.</summary>
+    public static string Exactly(string text) =>
+        string.Concat(text.Select(c => c is '*' or '?' or '\\' ? $"\\{c}" : c.ToString()));
 
     private static bool Matches(IReadOnlyList<string> patterns, string cell) =>
         patterns.Any(p => FileSystemName.MatchesSimpleExpression(p, cell, ignoreCase: true));

@@ -6,21 +6,29 @@ namespace Tagend.Orders;
 
 /// <summary>Reads strand colors: <c>black:12 red:12</c>, or <c>black red</c> to share the strands equally.</summary>
 /// <remarks>
-/// Colors are parted by commas, semicolons, slashes or plus signs; by spaces only where there are none of these,
-/// so that a color of two words is never taken for two colors there.
+/// Colors are parted by commas, semicolons, slashes, plus signs or an "and"; a color may have several words then, which are
+/// joined by hyphens. Where there are none of these they are parted by spaces, and a color of two words is one only if the
+/// shop's list has it.
 /// </remarks>
 public static class ColorsReader
 {
-    private static readonly char[] Separators = [',', ';', '/', '+', '\r', '\n'];
+    private static readonly char[] Separators = [',', ';', '/', '+', '&', '\r', '\n'];
 
+    // And, in the languages of the sheets.
+    private static readonly string[] Joiners = [" and ", " und ", " et ", " y "];
+
+    /// <param name="names">The shop's colors; null for none.</param>
     public static bool TryRead(
-        string text, [NotNullWhen(true)] out ValueList<OrderedColor>? colors, [NotNullWhen(false)] out string? error)
+        string text,
+        [NotNullWhen(true)] out ValueList<OrderedColor>? colors,
+        [NotNullWhen(false)] out string? error,
+        ColorNames? names = null)
     {
         var read = new List<OrderedColor>();
         colors = null;
-        foreach (var item in Items(text))
+        foreach (var item in Items(text, names ?? ColorNames.None))
         {
-            if (!TryReadColor(item, out var color, out error))
+            if (!TryReadColor(item, names ?? ColorNames.None, out var color, out error))
             {
                 return false;
             }
@@ -62,44 +70,67 @@ public static class ColorsReader
         yield return text[start..];
     }
 
-    private static string[] Items(string text)
+    private static IEnumerable<string> Items(string text, ColorNames names)
     {
         var joined = string.Join(':', text.Split(':').Select(part => part.Trim(' ')));
-        var hasSeparators = joined.Trim().Any(c => Separators.Contains(c));
-        return joined.Split(
-            hasSeparators ? Separators : null, StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        foreach (var joiner in Joiners)
+        {
+            joined = joined.Replace(joiner, " / ", StringComparison.OrdinalIgnoreCase);
+        }
+
+        return joined.Any(c => Separators.Contains(c))
+            ? joined.Split(Separators, StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
+            : BySpaces(joined.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries), names);
     }
 
+    /// <summary>Each word a color, but for runs of words that the list has as one.</summary>
+    private static IEnumerable<string> BySpaces(string[] words, ColorNames names)
+    {
+        for (var at = 0; at < words.Length;)
+        {
+            var count = Math.Min(names.MostWords, words.Length - at);
+            while (count > 1 && !names.Knows(NameOf(string.Join(' ', words[at..(at + count)]))))
+            {
+                count--;
+            }
+
+            yield return string.Join(' ', words[at..(at + count)]);
+            at += count;
+        }
+    }
+
+    private static string NameOf(string item) => item.Split(':')[0];
+
     private static bool TryReadColor(
-        string item, [NotNullWhen(true)] out OrderedColor? color, [NotNullWhen(false)] out string? error)
+        string item, ColorNames names, [NotNullWhen(true)] out OrderedColor? color, [NotNullWhen(false)] out string? error)
     {
         color = null;
-        var colon = item.IndexOf(':', StringComparison.Ordinal);
-        var name = colon < 0 ? item : item[..colon];
+        var name = NameOf(item);
         error = NameFault(name);
         int? strands = null;
-        if (error is null && colon >= 0)
+        if (error is null && name.Length < item.Length)
         {
             var isCount = int.TryParse(
-                item.AsSpan(colon + 1), NumberStyles.None, CultureInfo.InvariantCulture, out var count);
+                item.AsSpan(name.Length + 1), NumberStyles.None, CultureInfo.InvariantCulture, out var count);
             strands = count;
             error = isCount && count > 0 && count % 2 == 0 ? null : OrderWording.ColorStrands(item);
         }
 
-        color = error is null ? new OrderedColor(name.ToLowerInvariant(), strands) : null;
+        color = error is null ? new OrderedColor(names.Of(name), strands) : null;
         return color is not null;
     }
 
     private static string? NameFault(string name)
     {
-        if (name.Any(char.IsWhiteSpace))
+        var words = name.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries);
+        if (words.Length > 1 && !Array.TrueForAll(words, w => w.Any(char.IsLetter)))
         {
             return OrderWording.ColorWords(name);
         }
 
         var isName = name.Length <= NameReader.Longest
             && name.Any(char.IsLetter)
-            && name.All(c => char.IsLetterOrDigit(c) || c == '-');
+            && name.All(c => char.IsLetterOrDigit(c) || c is '-' || char.IsWhiteSpace(c));
         return isName ? null : OrderWording.ColorName(name);
     }
 }

@@ -8,10 +8,10 @@ public static class NameReader
     /// <summary>Most characters of a name.</summary>
     public const int Longest = 24;
 
-    /// <summary>An order's number, in capitals.</summary>
+    /// <summary>An order's number, in capitals; without the number sign that stores write before it.</summary>
     public static bool TryReadOrder(
         string text, [NotNullWhen(true)] out string? name, [NotNullWhen(false)] out string? error) =>
-        TryRead(text, static t => t.ToUpperInvariant(), out name, out error);
+        TryRead(text.TrimStart().TrimStart('#'), static t => t.ToUpperInvariant(), out name, out error);
 
     /// <summary>The name of a piece, kind, material or thread, in lower case.</summary>
     public static bool TryReadName(

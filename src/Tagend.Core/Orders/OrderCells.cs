@@ -5,17 +5,20 @@ using Tagend.Problems;
 namespace Tagend.Orders;
 
 /// <summary>Reads the cells of one row: each a value, or null with a problem where it cannot be read.</summary>
-internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, List<Problem> problems)
+internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, ColorNames names, List<Problem> problems)
 {
     private static readonly Length LongestPiece = Length.FromMillimeters(10_000);
+    private const string StrandsWord = "strands";
+
     private static readonly Length WidestNockGroove = Length.FromInches(0.5);
 
     private delegate bool Reader<T>(string text, out T value, out string? error);
 
     /// <returns>Null, with problems added, where its order or piece cannot be read.</returns>
-    public static OrderLine? ReadLine(OrderRow row, LengthUnit bareUnit, OrderSlip slip, List<Problem> problems)
+    public static OrderLine? ReadLine(
+        OrderRow row, LengthUnit bareUnit, ColorNames names, OrderSlip slip, List<Problem> problems)
     {
-        var cells = new OrderCells(row, bareUnit, problems);
+        var cells = new OrderCells(row, bareUnit, names, problems);
         var order = cells.Read<string?>(OrderColumn.Order, NameReader.TryReadOrder, OrderWording.Order);
         var piece = cells.Read<string?>(OrderColumn.Piece, NameReader.TryReadName, OrderWording.Piece);
         var (finished, bow) = cells.Lengths();
@@ -30,7 +33,7 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, List<Problem
             BowLength = bow,
             Material = cells.Name(OrderColumn.Material),
             Strands = cells.Strands(),
-            Colors = cells.Read<ValueList<OrderedColor>?>(OrderColumn.Colors, ColorsReader.TryRead),
+            Colors = cells.Colors(),
             DrawWeight = cells.DrawWeight(),
             Servings = cells.Servings(),
             CenterServing = cells.CenterServing(),
@@ -71,10 +74,14 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, List<Problem
 
     private int? Strands() => ReadValue<int>(OrderColumn.Strands, (text, out strands, out error) =>
     {
-        var isNumber = int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out strands);
+        var number = text.EndsWith(StrandsWord, StringComparison.OrdinalIgnoreCase) ? text[..^StrandsWord.Length].TrimEnd() : text;
+        var isNumber = int.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out strands);
         error = strands % 2 == 0 ? OrderWording.Strands : OrderWording.OddStrands(strands);
         return isNumber && strands > 0 && strands % 2 == 0 && strands < 1000;
     });
+
+    private ValueList<OrderedColor>? Colors() => Read<ValueList<OrderedColor>?>(
+        OrderColumn.Colors, (text, out colors, out error) => ColorsReader.TryRead(text, out colors, out error, names));
 
     private Force? DrawWeight() => ReadValue<Force>(OrderColumn.DrawWeight, (text, out force, out error) =>
     {
@@ -94,11 +101,11 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, List<Problem
 
     private ValueList<OrderedServing>? Servings() => Read<ValueList<OrderedServing>?>(
         OrderColumn.Servings, (text, out servings, out error) =>
-            ServingsReader.TryRead(text, bareUnit, out servings, out error));
+            ServingsReader.TryRead(text, bareUnit, out servings, out error, names));
 
     private OrderedServing? CenterServing() => Read<OrderedServing?>(
         OrderColumn.CenterServing, (text, out serving, out error) =>
-            ServingsReader.TryReadOne(text, bareUnit, out serving, out error));
+            ServingsReader.TryReadOne(text, bareUnit, out serving, out error, names));
 
     private Position? Position(string column) => ReadValue<Position>(column, (text, out position, out error) =>
     {

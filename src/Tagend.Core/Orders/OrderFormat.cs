@@ -1,3 +1,4 @@
+using Tagend.Measures;
 using Tagend.Problems;
 
 namespace Tagend.Orders;
@@ -23,6 +24,9 @@ internal interface IOrderLayout
 {
     /// <summary>A second piece of a name in an order of this file is another piece, and gets a number.</summary>
     bool NumbersRepeats { get; }
+
+    /// <summary>Of a length that names none; null for the shop's own.</summary>
+    LengthUnit? Unit { get; }
 
     /// <summary>What is wrong with a record as a whole; its cells cannot be trusted then.</summary>
     Problem? Fault(OrderRecord record);

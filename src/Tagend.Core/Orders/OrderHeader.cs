@@ -1,4 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
+using Tagend.Measures;
 using Tagend.Problems;
 
 namespace Tagend.Orders;
@@ -30,6 +31,8 @@ internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, str
     internal const int MostCharacters = 4_000;
 
     public bool NumbersRepeats => false;
+
+    public LengthUnit? Unit => null;
 
     private readonly int _orderAt = columns.TakeWhile(c => c != OrderColumn.Order).Count();
 

@@ -20,9 +20,11 @@ public static class OrderReader
 
     /// <summary>Reads several files on disk; an order may have rows in more than one of them.</summary>
     /// <param name="format">Of all of them.</param>
+    /// <param name="colors">The shop's colors; null where each is called what it is ordered by.</param>
     /// <exception cref="TagendException">A file is not there or cannot be read.</exception>
-    public static OrderFile Read(IEnumerable<string> paths, LengthUnit bareUnit, OrderFormat format) =>
-        Read([.. paths.Select(path => (path, Load(path)))], bareUnit, format);
+    public static OrderFile Read(
+        IEnumerable<string> paths, LengthUnit bareUnit, OrderFormat format, ColorNames? colors = null) =>
+        Read([.. paths.Select(path => (path, Load(path)))], bareUnit, format, colors);
 
     /// <summary>Reads orders that are in memory.</summary>
     /// <param name="file">Name of their source, for messages.</param>
@@ -31,9 +33,10 @@ public static class OrderReader
         Read([(file, bytes)], bareUnit, new OwnColumns(columnAliases));
 
     /// <summary>Reads files that are in memory, each with the name that messages have.</summary>
-    public static OrderFile Read(IReadOnlyList<(string File, byte[] Bytes)> files, LengthUnit bareUnit, OrderFormat format)
+    public static OrderFile Read(
+        IReadOnlyList<(string File, byte[] Bytes)> files, LengthUnit bareUnit, OrderFormat format, ColorNames? colors = null)
     {
-        var reading = new OrderReading(bareUnit);
+        var reading = new OrderReading(bareUnit, colors ?? ColorNames.None);
         foreach (var (file, bytes) in files)
         {
             if (OrderText.Read(file, bytes, reading.Problems) is { } text)

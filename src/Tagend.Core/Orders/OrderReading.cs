@@ -8,6 +8,7 @@ namespace Tagend.Orders;
 internal sealed class OrderReading
 {
     private readonly LengthUnit _bareUnit;
+    private readonly ColorNames _names;
     private readonly List<RowName> _brokenRows = [];
     private readonly HashSet<string> _brokenOrders = [];
     private readonly List<string> _remarks = [];
@@ -15,7 +16,8 @@ internal sealed class OrderReading
     private readonly OrderRows _rows;
     private string? _orderAbove;
 
-    public OrderReading(LengthUnit bareUnit) => (_bareUnit, _rows) = (bareUnit, new OrderRows(bareUnit, _sets.Slips));
+    public OrderReading(LengthUnit bareUnit, ColorNames names) =>
+        (_bareUnit, _names, _rows) = (bareUnit, names, new OrderRows(bareUnit, names, _sets.Slips));
 
     public List<Problem> Problems { get; } = [];
 
@@ -116,7 +118,7 @@ internal sealed class OrderReading
     private void ReadRow(OrderSource source, RecordPlace place, int part, OrderRow row, string? order, bool isBroken)
     {
         var before = Problems.Count;
-        var line = OrderCells.ReadLine(row, _bareUnit, OrderSlip.Blank, Problems);
+        var line = OrderCells.ReadLine(row, source.Layout.Unit ?? _bareUnit, _names, OrderSlip.Blank, Problems);
         if (order is not null)
         {
             var piece = _sets.Add(order, row, source.Layout.NumbersRepeats, Problems);

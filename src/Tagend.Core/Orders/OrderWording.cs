@@ -27,7 +27,7 @@ public static class OrderWording
     public const string ServingOrder = "it must end farther from its end of the piece than it starts";
 
     public static string ColorWords(string words) =>
-        $"\"{words}\": write a color as one word, joined by a hyphen if need be, and its strands as black:12";
+        $"\"{words}\": write a color's strands behind a colon, as in black:12";
 
     public static string ColorName(string name) =>
         $"\"{name}\": a color is letters, digits and hyphens with at least one letter, and its strands follow as in black:12";

@@ -18,18 +18,20 @@ public static class ServingsReader
     private static readonly string[] RangeMarks = ["..", "…", " to "];
 
     /// <summary>Reads one or more servings.</summary>
+    /// <param name="names">The shop's colors; null for none.</param>
     public static bool TryRead(
         string text,
         LengthUnit bareUnit,
         [NotNullWhen(true)] out ValueList<OrderedServing>? servings,
-        [NotNullWhen(false)] out string? error)
+        [NotNullWhen(false)] out string? error,
+        ColorNames? names = null)
     {
         servings = null;
         var items = Items(text);
         var read = new List<OrderedServing>();
         foreach (var item in items)
         {
-            if (!TryReadItem(item, bareUnit, out var serving, out error))
+            if (!TryReadItem(item, bareUnit, names, out var serving, out error))
             {
                 error = items.Length == 1 ? error : OrderWording.InItem(read.Count + 1, item, error);
                 return false;
@@ -44,15 +46,17 @@ public static class ServingsReader
     }
 
     /// <summary>Reads exactly one serving, such as the center serving.</summary>
+    /// <param name="names">The shop's colors; null for none.</param>
     public static bool TryReadOne(
         string text,
         LengthUnit bareUnit,
         [NotNullWhen(true)] out OrderedServing? serving,
-        [NotNullWhen(false)] out string? error)
+        [NotNullWhen(false)] out string? error,
+        ColorNames? names = null)
     {
         if (Items(text) is [var item])
         {
-            return TryReadItem(item, bareUnit, out serving, out error);
+            return TryReadItem(item, bareUnit, names, out serving, out error);
         }
 
         serving = null;
@@ -66,6 +70,7 @@ public static class ServingsReader
     private static bool TryReadItem(
         string item,
         LengthUnit bareUnit,
+        ColorNames? names,
         [NotNullWhen(true)] out OrderedServing? serving,
         [NotNullWhen(false)] out string? error)
     {
@@ -103,7 +108,7 @@ public static class ServingsReader
         }
 
         var thread = words.Length > used ? words[used].ToLowerInvariant() : null;
-        var color = words.Length > used + 1 ? string.Join('-', words[(used + 1)..]).ToLowerInvariant() : null;
+        var color = words.Length > used + 1 ? (names ?? ColorNames.None).Of(string.Join(' ', words[(used + 1)..])) : null;
         serving = new OrderedServing(new Position(end, from), new Position(end, to), thread, color, item);
         error = null;
         return true;

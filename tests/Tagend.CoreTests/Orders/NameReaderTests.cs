@@ -8,6 +8,8 @@ public class NameReaderTests
     [Theory]
     [InlineData("1001", "1001")]
     [InlineData(" so-17.b ", "SO-17.B")]
+    [InlineData("#1055", "1055")]
+    [InlineData(" # so 7", "SO 7")]
     [InlineData("ä 7", "Ä 7")]
     [InlineData("a\u00A0 7", "A 7")]
     [InlineData("123456789012345678901234", "123456789012345678901234")]

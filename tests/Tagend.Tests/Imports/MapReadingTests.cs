@@ -61,7 +61,7 @@ public sealed class MapReadingTests
 
     [Theory]
     [InlineData("701,,58x,,,,Red,,,,yes", "sheet.csv:2: String Length \"58x\": expected a length such as 60 1/4, 60.25 in or 1530 mm")]
-    [InlineData("701,,58,,,,Red,Flo Grün Hell,,,yes", "sheet.csv:2: Color 1 + Color 2 \"Red/Flo Grün Hell\": \"Flo Grün Hell\": write a color as one word, joined by a hyphen if need be, and its strands as black:12")]
+    [InlineData("701,,58,,,,Red,Flo Grün 12,,,yes", "sheet.csv:2: Color 1 + Color 2 \"Red/Flo Grün 12\": \"Flo Grün 12\": write a color's strands behind a colon, as in black:12")]
     [InlineData(",,58,,,,Red,,,,yes", "sheet.csv:2: No.: the row names no order: every row of a set has the set's number")]
     [InlineData("701,,,,2,,Red,,,,yes", "sheet.csv:2: Yoke Length: the row has no length: give finished_length, or the bow_length of a recurve or longbow")]
     [InlineData("701,,58,,two,16,Red,,,,yes", "sheet.csv:2: Yokes \"two\": expected how many pieces, a whole number from 1 to 50")]
