@@ -38,7 +38,7 @@ public sealed class ImportExamplesTests
             [(name, bytes)], LengthUnit.Inch, new MapChoice([proposal.Map], new OwnColumns(new Dictionary<string, string>()), null), SpecFixture.Catalog.Colors);
         var report = SetBuilder.Build(file, new SpecBuilder(SpecFixture.Catalog, LengthUnit.Inch, SpecFixture.Date));
         Assert.Empty(report.Problems.Where(p => p.Severity == Severity.Refusal).Select(p => p.ToString()));
-        Assert.Equal(pieces, report.Sets.SelectMany(s => s.Builds).Select(b =>
+        Assert.Equal(pieces, report.MakeSets().SelectMany(s => s.Builds).Select(b =>
             FormattableString.Invariant($"{b.Spec.Order}/{b.Spec.Piece} {b.Spec.FinishedLength.Inches}")));
         Assert.All(leftOut, l => Assert.Contains($"{l.Split(' ')[^1]} {string.Join(' ', l.Split(' ')[..^1])}", Assert.Single(file.Remarks), StringComparison.Ordinal));
     }
