@@ -2,9 +2,9 @@ using System.Text;
 using BenchmarkDotNet.Attributes;
 using Tagend.Output;
 using Tagend.Qr.Encode;
-using Tagend.Qr.Read;
 using Tagend.Specs;
 using Tagend.Tags;
+using Tagend.Workshop;
 
 namespace Tagend.Benchmarks;
 
@@ -65,7 +65,7 @@ public class Parts
     [Benchmark(Description = "a tag's picture of 12 megapixels, read")]
     public int Large() => Read(_large);
 
-    private int Read(string picture) => PictureReader.Read(picture) is [var text] && text == _tag
-        ? text.Length
+    private int Read(string picture) => TagPictures.Read(picture) is [var code] && code.Text == _tag
+        ? code.Text.Length
         : throw new InvalidOperationException($"the code of {picture} was not read");
 }

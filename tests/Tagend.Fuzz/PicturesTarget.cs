@@ -1,7 +1,9 @@
 using System.Buffers.Binary;
 using System.IO.Hashing;
 using SkiaSharp;
+using Tagend.Problems;
 using Tagend.Qr.Read;
+using Tagend.Workshop;
 
 namespace Tagend.Fuzz;
 
@@ -58,10 +60,22 @@ internal sealed class PicturesTarget : ITarget
 
         mutation.Spoiled = file;
         File.WriteAllBytes(_path, file);
-        var texts = mutation.OneIn(PatientOneIn) ? PictureReader.Read(_path) : PictureReader.Read(_path, HastyBudget);
-        return texts.FirstOrDefault(t => !known.Contains(t)) is { } wrong
-            ? throw new FaultException($"read \"{wrong}\", which no code says")
-            : texts.Count > 0;
+        var codes = mutation.OneIn(PatientOneIn) ? TagPictures.Read(_path) : ReadInHaste();
+        return codes.FirstOrDefault(c => !known.Contains(c.Text)) is { } wrong
+            ? throw new FaultException($"read \"{wrong.Text}\", which no code says")
+            : codes.Count > 0;
+    }
+
+    private IReadOnlyList<ReadCode> ReadInHaste()
+    {
+        try
+        {
+            return TagPictures.Reader.Read(PictureFile.Load(_path), HastyBudget);
+        }
+        catch (PictureException e)
+        {
+            throw new TagendException(e.Message, e);
+        }
     }
 
     /// <summary>Half of all PNG files get check sums that fit, so that what is wrong with them is read.</summary>

@@ -1,7 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Text.Json;
-using Tagend.Qr.Read;
+using Tagend.Workshop;
 using ZXing;
 using ZXing.Common;
 
@@ -20,7 +20,7 @@ internal static class Decoders
     public static IReadOnlyDictionary<string, Func<IReadOnlyList<string>, string, IEnumerable<Reading>>> All { get; } =
         new Dictionary<string, Func<IReadOnlyList<string>, string, IEnumerable<Reading>>>
         {
-            ["Tagend"] = (pictures, _) => pictures.Select(p => Timed(p, PictureReader.Read)),
+            ["Tagend"] = (pictures, _) => pictures.Select(p => Timed(p, picture => [.. TagPictures.Read(picture).Select(c => c.Text)])),
             ["ZXing.Net 0.16.11"] = (pictures, _) => pictures.Select(p => Timed(p, ZXingAsItComes)),
             ["zbar"] = (pictures, _) => pictures.Select(p => Timed(p, Zbar)),
             ["zxing-cpp (zxing-wasm 3.1.4)"] = (pictures, modules) => Node("zxing-wasm", modules, pictures),

@@ -1,8 +1,8 @@
 using System.Text;
 using Tagend.Measures;
-using Tagend.Qr.Read;
 using Tagend.Specs;
 using Tagend.Tags;
+using Tagend.Workshop;
 
 namespace Tagend.Commands;
 
@@ -47,8 +47,8 @@ internal sealed record TagScan(string Source, TagReading? Reading)
             return [new TagScan("text", TagReader.Read(source))];
         }
 
-        var texts = PictureReader.Read(source);
-        return texts.Count == 0 ? [new TagScan(source, null)] : texts.Select(t => new TagScan(source, TagReader.Read(t)));
+        var codes = TagPictures.Read(source);
+        return codes.Count == 0 ? [new TagScan(source, null)] : codes.Select(c => new TagScan(source, TagReader.Read(c.Text)));
     }
 
     /// <summary>Lines with something in them, ended by a line end or a tab, without what cannot be typed.</summary>

@@ -9,6 +9,9 @@ public static class TagReader
     /// <summary>No code holds more of a tag's characters: ISO/IEC 18004:2015, table 7.</summary>
     public const int LongestText = 4_296;
 
+    /// <summary>What every tag's text begins with, one of these.</summary>
+    public static IReadOnlyList<string> Beginnings { get; } = [TagSigns.PieceWord, TagSigns.BagWord];
+
     /// <summary>What the text of a tag of ours begins with.</summary>
     private static readonly string[] Marks = [$"{Version1.Grammar.PieceMark}{TagSigns.Field}", $"{Version1.Grammar.BagMark}{TagSigns.Field}"];
 

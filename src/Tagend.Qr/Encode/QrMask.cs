@@ -34,7 +34,7 @@ internal static class QrMask
     {
         var layout = SymbolLayout.Of(code.Matrix.Width);
         byte[] bare = [.. code.Matrix.Array.SelectMany(row => row)];
-        Turn(bare, layout, code.MaskPattern);
+        ApplyMask(bare, layout, code.MaskPattern);
         var best = (Mask: 0, Modules: bare);
         var fewest = int.MaxValue;
         for (var mask = 0; mask < Masks; mask++)
@@ -49,11 +49,11 @@ internal static class QrMask
         return best;
     }
 
-    private static byte[] Masked(byte[] bare, SymbolLayout layout, FormatInformation mark)
+    private static byte[] Masked(byte[] bare, SymbolLayout layout, FormatInformation format)
     {
         var modules = (byte[])bare.Clone();
-        Turn(modules, layout, mark.Mask);
-        foreach (var (place, isDark) in mark.Modules(layout.Size))
+        ApplyMask(modules, layout, format.Mask);
+        foreach (var (place, isDark) in format.Modules(layout.Size))
         {
             modules[place] = (byte)(isDark ? 1 : 0);
         }
@@ -61,7 +61,7 @@ internal static class QrMask
         return modules;
     }
 
-    private static void Turn(byte[] modules, SymbolLayout layout, int mask)
+    private static void ApplyMask(byte[] modules, SymbolLayout layout, int mask)
     {
         foreach (var place in layout.MaskedBy(mask))
         {

@@ -41,8 +41,8 @@ internal sealed class BlurModel
     /// <returns>Darkness, -1 to 1; null where nothing can be learnt.</returns>
     public static float[]? Undo(SymbolLayout layout, float[] seen, float[] guess)
     {
-        var model = new BlurModel(layout.Size, seen, layout.Known);
-        var darkness = model.Framed(i => layout.Known[i] != 0 ? layout.Known[i] : guess[i] > 0 ? 0.7f : -0.7f);
+        var model = new BlurModel(layout.Size, seen, layout.FunctionPatterns);
+        var darkness = model.Framed(i => layout.FunctionPatterns[i] != 0 ? layout.FunctionPatterns[i] : guess[i] > 0 ? 0.7f : -0.7f);
         if (!model.Learn(darkness, knownOnly: true))
         {
             return null;

@@ -10,9 +10,9 @@ internal static class FinderCheck
     public static float Score(GrayPicture picture, FinderTriple triple)
     {
         var (a, b, c) = (triple.Corner, triple.Right, triple.Below);
-        var (across, down) = ((b.X - a.X, b.Y - a.Y), (c.X - a.X, c.Y - a.Y));
+        var (across, down) = (b.Middle - a.Middle, c.Middle - a.Middle);
         var least = 1f;
-        foreach (var finder in (ReadOnlySpan<Finder>)[a, b, c])
+        foreach (var finder in (ReadOnlySpan<FinderPattern>)[a, b, c])
         {
             least = finder == triple.Guessed ? least : Math.Min(least, Shape(picture, finder, across, down));
         }
@@ -21,15 +21,14 @@ internal static class FinderCheck
     }
 
     /// <summary>A module's length at a finder pattern, in a direction.</summary>
-    public static float Module(GrayPicture picture, Finder finder, (float X, float Y) direction)
+    public static float Module(GrayPicture picture, FinderPattern finder, Point direction)
     {
-        var length = MathF.Sqrt((direction.X * direction.X) + (direction.Y * direction.Y));
-        var (dx, dy) = (direction.X / length, direction.Y / length);
+        var unit = direction * (1 / direction.Length);
         var (best, bestModule) = (float.MinValue, finder.Module);
         for (var factor = 0.55f; factor < 1.6f; factor *= 1.05f)
         {
             var module = finder.Module * factor;
-            var contrast = Profile(picture, finder, dx * module, dy * module);
+            var contrast = Profile(picture, finder, unit * module);
             if (contrast > best)
             {
                 (best, bestModule) = (contrast, module);
@@ -40,7 +39,7 @@ internal static class FinderCheck
     }
 
     /// <summary>How much lighter the light parts of the profile 1 : 1 : 3 : 1 : 1 are than the dark ones.</summary>
-    private static float Profile(GrayPicture picture, Finder finder, float dx, float dy)
+    private static float Profile(GrayPicture picture, FinderPattern finder, Point module)
     {
         ReadOnlySpan<float> dark = [0, 0.6f, 1.2f, 2.75f, 3.25f];
         ReadOnlySpan<float> light = [1.75f, 2.25f, 3.75f, 4.25f];
@@ -58,19 +57,18 @@ internal static class FinderCheck
         return sum;
 
         float Both(float at) =>
-            picture.At(finder.X + (at * dx), finder.Y + (at * dy)) + picture.At(finder.X - (at * dx), finder.Y - (at * dy));
+            picture.At(finder.Middle + (module * at)) + picture.At(finder.Middle - (module * at));
     }
 
-    private static float Shape(GrayPicture picture, Finder finder, (float X, float Y) across, (float X, float Y) down)
+    private static float Shape(GrayPicture picture, FinderPattern finder, Point across, Point down)
     {
-        var (ux, uy) = Step(picture, finder, across);
-        var (vx, vy) = Step(picture, finder, down);
+        var (u, v) = (Step(picture, finder, across), Step(picture, finder, down));
         float sum = 0, squares = 0, dark = 0;
         for (var y = -4; y <= 4; y++)
         {
             for (var x = -4; x <= 4; x++)
             {
-                var light = picture.At(finder.X + (x * ux) + (y * vx), finder.Y + (x * uy) + (y * vy));
+                var light = picture.At(finder.Middle + (u * x) + (v * y));
                 sum += light;
                 squares += light * light;
                 dark += IsDark(x, y) ? light : 0;
@@ -84,12 +82,8 @@ internal static class FinderCheck
         return variance < 1 ? 0 : difference * MathF.Sqrt((float)Dark * (All - Dark) / All / variance);
     }
 
-    private static (float X, float Y) Step(GrayPicture picture, Finder finder, (float X, float Y) direction)
-    {
-        var module = Module(picture, finder, direction);
-        var length = MathF.Sqrt((direction.X * direction.X) + (direction.Y * direction.Y));
-        return (direction.X / length * module, direction.Y / length * module);
-    }
+    private static Point Step(GrayPicture picture, FinderPattern finder, Point direction) =>
+        direction * (Module(picture, finder, direction) / direction.Length);
 
     private static bool IsDark(int x, int y) => Math.Max(Math.Abs(x), Math.Abs(y)) is 0 or 1 or 3;
 }

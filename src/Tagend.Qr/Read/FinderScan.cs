@@ -16,16 +16,16 @@ internal static class FinderScan
     /// <summary>Rows between looks at which patterns are out of reach.</summary>
     private const int Sweep = 16;
 
-    public static List<Finder> Find(BinaryImage picture)
+    public static List<FinderPattern> Find(BinaryImage picture)
     {
-        var found = new List<Finder>();
+        var found = new List<FinderPattern>();
         var inReach = new List<int>(); // of found: in noise there are far too many to compare each with all
         var edges = new List<int>();
         for (var y = 0; y < picture.Height; y++)
         {
             if (y % Sweep == 0)
             {
-                inReach.RemoveAll(i => y - found[i].Y > Reach * found[i].Module);
+                inReach.RemoveAll(i => y - found[i].Middle.Y > Reach * found[i].Module);
             }
 
             Edges(picture.Row(y), edges);
@@ -74,7 +74,7 @@ internal static class FinderScan
             : null;
     }
 
-    private static Finder? Checked(BinaryImage picture, (float Middle, float Module) across, int y)
+    private static FinderPattern? Checked(BinaryImage picture, (float Middle, float Module) across, int y)
     {
         if (Line(picture, (int)across.Middle, y, 0, 1, across.Module) is not { } down
             || Line(picture, (int)across.Middle, (int)down.Middle, 1, 0, across.Module) is not { } again)
@@ -83,7 +83,7 @@ internal static class FinderScan
         }
 
         return down.Module < 3 * again.Module && again.Module < 3 * down.Module
-            ? new Finder(again.Middle, down.Middle, (again.Module + down.Module) / 2, 1)
+            ? new FinderPattern(new(again.Middle, down.Middle), (again.Module + down.Module) / 2, 1)
             : null;
     }
 
@@ -134,7 +134,7 @@ internal static class FinderScan
         return false;
     }
 
-    private static void Add(List<Finder> found, List<int> inReach, Finder finder)
+    private static void Add(List<FinderPattern> found, List<int> inReach, FinderPattern finder)
     {
         for (var i = inReach.Count - 1; i >= 0; i--)
         {

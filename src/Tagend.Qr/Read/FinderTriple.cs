@@ -6,13 +6,13 @@ namespace Tagend.Qr.Read;
 /// <param name="Below">Bottom left.</param>
 /// <param name="Oddness">How far from a square seen straight on: 0 is none.</param>
 /// <param name="Guessed">The one of the three that was not seen; null where all were.</param>
-internal sealed record FinderTriple(Finder Corner, Finder Right, Finder Below, float Oddness, Finder? Guessed = null)
+internal sealed record FinderTriple(FinderPattern Corner, FinderPattern Right, FinderPattern Below, float Oddness, FinderPattern? Guessed = null)
 {
     /// <summary>Between the middles of two finder patterns of the smallest and the largest symbol, with room for tilt: modules.</summary>
     private const float Nearest = 9;
     private const float Farthest = 230;
 
-    public static IEnumerable<FinderTriple> Among(IReadOnlyList<Finder> finders)
+    public static IEnumerable<FinderTriple> Among(IReadOnlyList<FinderPattern> finders)
     {
         var triples = new List<FinderTriple>();
         for (var i = 0; i < finders.Count; i++)
@@ -33,17 +33,17 @@ internal sealed record FinderTriple(Finder Corner, Finder Right, Finder Below, f
     }
 
     /// <summary>Threes with one that was not seen, for two that were: where it would be in a symbol seen straight on.</summary>
-    public static IEnumerable<FinderTriple> Guesses(IReadOnlyList<Finder> finders)
+    public static IEnumerable<FinderTriple> Guesses(IReadOnlyList<FinderPattern> finders)
     {
         for (var i = 0; i < finders.Count; i++)
         {
             for (var j = i + 1; j < finders.Count; j++)
             {
                 var (p, q) = (finders[i], finders[j]);
-                var (dx, dy) = (q.X - p.X, q.Y - p.Y);
+                var (dx, dy) = q.Middle - p.Middle;
                 var module = (p.Module + q.Module) / 2;
-                Finder At(Finder from, float x, float y) => new(from.X + x, from.Y + y, module, 1);
-                Finder[] corners =
+                FinderPattern At(FinderPattern from, float x, float y) => new(from.Middle + new Point(x, y), module, 1);
+                FinderPattern[] corners =
                 [
                     At(p, (dx - dy) / 2, (dy + dx) / 2), At(p, (dx + dy) / 2, (dy - dx) / 2),
                 ];
@@ -55,7 +55,7 @@ internal sealed record FinderTriple(Finder Corner, Finder Right, Finder Below, f
                     }
                 }
 
-                Finder[] arms = [At(p, -dy, dx), At(p, dy, -dx), At(q, -dy, dx), At(q, dy, -dx)];
+                FinderPattern[] arms = [At(p, -dy, dx), At(p, dy, -dx), At(q, -dy, dx), At(q, dy, -dx)];
                 foreach (var arm in arms)
                 {
                     if (Of(arm, p, q) is { } triple)
@@ -67,13 +67,16 @@ internal sealed record FinderTriple(Finder Corner, Finder Right, Finder Below, f
         }
     }
 
-    public bool Uses(Finder finder) => Corner.IsAt(finder) || Right.IsAt(finder) || Below.IsAt(finder);
+    /// <summary>The finder patterns' middles, and the fourth corner as it is without perspective.</summary>
+    public Quadrilateral Corners => new(Corner.Middle, Right.Middle, Below.Middle, Right.Middle + Below.Middle - Corner.Middle);
+
+    public bool Uses(FinderPattern finder) => Corner.IsAt(finder) || Right.IsAt(finder) || Below.IsAt(finder);
 
     public bool IsSameAs(FinderTriple other) => Corner.IsAt(other.Corner) && Right.IsAt(other.Right) && Below.IsAt(other.Below);
 
     public FinderTriple Scaled(float factor) => new(Corner.Scaled(factor), Right.Scaled(factor), Below.Scaled(factor), Oddness, Guessed?.Scaled(factor));
 
-    private static FinderTriple? Of(Finder a, Finder b, Finder c)
+    private static FinderTriple? Of(FinderPattern a, FinderPattern b, FinderPattern c)
     {
         var smallest = Math.Min(a.Module, Math.Min(b.Module, c.Module));
         var largest = Math.Max(a.Module, Math.Max(b.Module, c.Module));
@@ -91,14 +94,14 @@ internal sealed record FinderTriple(Finder Corner, Finder Right, Finder Below, f
             return null;
         }
 
-        var cross = ((b.X - a.X) * (c.Y - a.Y)) - ((b.Y - a.Y) * (c.X - a.X));
-        var cosine = (((b.X - a.X) * (c.X - a.X)) + ((b.Y - a.Y) * (c.Y - a.Y))) / (p * q);
+        var (toB, toC) = (b.Middle - a.Middle, c.Middle - a.Middle);
+        var cosine = toB.Dot(toC) / (p * q);
         if (Math.Abs(cosine) > 0.8f)
         {
             return null;
         }
 
-        if (cross < 0)
+        if (toB.Cross(toC) < 0)
         {
             (b, c) = (c, b);
         }

@@ -2,18 +2,35 @@ using SkiaSharp;
 
 namespace Tagend.Qr.Read;
 
-/// <summary>Gray pixels. A place is in pixels from the top left corner, so pixel (0, 0) has its middle at (0.5, 0.5).</summary>
-internal sealed class GrayPicture(byte[] pixels, int width, int height)
+/// <summary>A picture in gray.</summary>
+public sealed class GrayPicture
 {
-    public byte[] Pixels { get; } = pixels;
+    /// <summary>A picture of given pixels, which are not copied.</summary>
+    /// <param name="pixels">Row by row from the top, each from the left; 0 is black, 255 white.</param>
+    /// <param name="width">In pixels, 1 or more.</param>
+    /// <param name="height">In pixels, 1 or more.</param>
+    /// <exception cref="ArgumentException">There are not as many pixels as width and height say.</exception>
+    public GrayPicture(byte[] pixels, int width, int height)
+    {
+        if (width < 1 || height < 1 || pixels.Length != (long)width * height)
+        {
+            throw new ArgumentException($"{pixels.Length} pixels are not {width} × {height}", nameof(pixels));
+        }
 
-    public int Width { get; } = width;
+        (Pixels, Width, Height) = (pixels, width, height);
+    }
 
-    public int Height { get; } = height;
+    /// <summary>In pixels.</summary>
+    public int Width { get; }
 
-    public long Area => (long)Width * Height;
+    /// <summary>In pixels.</summary>
+    public int Height { get; }
 
-    public static GrayPicture Of(SKBitmap gray)
+    internal byte[] Pixels { get; }
+
+    internal long Area => (long)Width * Height;
+
+    internal static GrayPicture Of(SKBitmap gray)
     {
         var pixels = new byte[gray.Width * gray.Height];
         for (var y = 0; y < gray.Height; y++)
@@ -25,11 +42,14 @@ internal sealed class GrayPicture(byte[] pixels, int width, int height)
     }
 
     /// <summary>Between the four nearest pixels; the edge goes on beyond the picture.</summary>
-    public float At(float x, float y)
+    internal float At(Point place) => At(place.X, place.Y);
+
+    /// <summary>Between the four nearest pixels; the edge goes on beyond the picture, which has two pixels or more each way.</summary>
+    internal float At(float x, float y)
     {
-        x = Math.Clamp(x - 0.5f, 0, Width - 1.001f);
-        y = Math.Clamp(y - 0.5f, 0, Height - 1.001f);
-        var (left, top) = ((int)x, (int)y);
+        x = Math.Clamp(x - 0.5f, 0, Width - 1);
+        y = Math.Clamp(y - 0.5f, 0, Height - 1);
+        var (left, top) = (Math.Min((int)x, Width - 2), Math.Min((int)y, Height - 2));
         var (fx, fy) = (x - left, y - top);
         var i = (top * Width) + left;
         var upper = Pixels[i] + ((Pixels[i + 1] - Pixels[i]) * fx);
@@ -39,7 +59,7 @@ internal sealed class GrayPicture(byte[] pixels, int width, int height)
     }
 
     /// <summary>Half the width and height, each pixel the mean of four.</summary>
-    public GrayPicture Halved()
+    internal GrayPicture Halved()
     {
         var (w, h) = (Width / 2, Height / 2);
         var half = new byte[w * h];
@@ -57,13 +77,13 @@ internal sealed class GrayPicture(byte[] pixels, int width, int height)
         return new GrayPicture(half, w, h);
     }
 
-    public GrayPicture Doubled() => Made(2 * Width, 2 * Height, (x, y) => At((x + 0.5f) / 2, (y + 0.5f) / 2));
+    internal GrayPicture Doubled() => Made(2 * Width, 2 * Height, (x, y) => At((x + 0.5f) / 2, (y + 0.5f) / 2));
 
-    public GrayPicture Inverted() => new([.. Pixels.Select(p => (byte)(255 - p))], Width, Height);
+    internal GrayPicture Inverted() => new([.. Pixels.Select(p => (byte)(255 - p))], Width, Height);
 
     /// <summary>What differs from its surroundings is made to differ more.</summary>
     /// <param name="radius">Of the surroundings, in pixels.</param>
-    public GrayPicture Sharpened(int radius, float amount)
+    internal GrayPicture Sharpened(int radius, float amount)
     {
         var sharp = new byte[Pixels.Length];
         BoxMean.Each(this, radius, (y, means) =>
@@ -77,7 +97,7 @@ internal sealed class GrayPicture(byte[] pixels, int width, int height)
         return new GrayPicture(sharp, Width, Height);
     }
 
-    public GrayPicture Smoothed(int radius)
+    internal GrayPicture Smoothed(int radius)
     {
         var smooth = new byte[Pixels.Length];
         BoxMean.Each(this, radius, (y, means) =>

@@ -38,13 +38,14 @@ internal sealed class GridBend
     public long Looks { get; private set; }
 
     /// <param name="picture">In which a module of the grid is about 3 to 6 pixels.</param>
-    /// <param name="middles">Of the finder patterns, as they were found: x and y of each.</param>
-    public static ModuleGrid Fit(GrayPicture picture, ModuleGrid grid, float[] middles, out long looks)
+    /// <param name="straightOn">The finder patterns as they were found, and the fourth corner of a symbol without perspective.</param>
+    /// <param name="looks">Pixels looked at.</param>
+    public static ModuleGrid Fit(GrayPicture picture, ModuleGrid grid, in Quadrilateral straightOn, out long looks)
     {
         var bend = new GridBend(picture, grid);
         var score = bend.Curve();
         // A round label misleads the fit of a plane: through the middles of its finder patterns alone it may be sharper.
-        var straight = new ModuleGrid(grid.Size, [.. middles, middles[2] + middles[4] - middles[0], middles[3] + middles[5] - middles[1]]);
+        var straight = new ModuleGrid(grid.Size, straightOn);
         var other = new GridBend(picture, straight) { Looks = bend.Looks };
         if (other.Curve() > score)
         {
@@ -88,23 +89,17 @@ internal sealed class GridBend
             }
         }
 
-        // Pull at the middle, then its change a module to the right and a module down.
-        var shape = CurveAt(u, v);
-        var best = Shape(modules, u, v, shape);
+        var pull = CurveAt(u, v);
+        var best = Fit(modules, u, v, pull);
         for (var step = 0.4f; step > 0.03f; step /= 2)
         {
-            for (var i = 0; i < 12; i++)
+            for (var i = 0; i < 2 * LocalPull.Numbers; i++)
             {
-                var was = shape[i / 2];
-                shape[i / 2] = was + (step * (i % 2 == 0 ? 1 : -1) / (i < 4 ? 1 : 4));
-                var tried = Shape(modules, u, v, shape);
-                if (tried > best)
+                var changed = pull.Changed(i / 2, step * (i % 2 == 0 ? 1 : -1));
+                var fit = Fit(modules, u, v, changed);
+                if (fit > best)
                 {
-                    best = tried;
-                }
-                else
-                {
-                    shape[i / 2] = was;
+                    (pull, best) = (changed, fit);
                 }
             }
         }
@@ -114,32 +109,29 @@ internal sealed class GridBend
             var (du, dv) = ((node % _grid.Nodes * ModuleGrid.Spacing) - u, (node / _grid.Nodes * ModuleGrid.Spacing) - v);
             if (Math.Max(Math.Abs(du), Math.Abs(dv)) <= NearFinder)
             {
-                _pullX[node] = shape[0] + (shape[2] * du) + (shape[4] * dv);
-                _pullY[node] = shape[1] + (shape[3] * du) + (shape[5] * dv);
+                (_pullX[node], _pullY[node]) = pull.At(du, dv);
                 _solved[node] = true;
             }
         }
     }
 
-    private float[] CurveAt(float u, float v)
+    private LocalPull CurveAt(float u, float v)
     {
         var curved = _grid.Bent(_curveX, _curveY);
         var (x, y) = curved.Pull(u, v);
         var (rightX, rightY) = curved.Pull(u + ModuleGrid.Spacing, v);
         var (downX, downY) = curved.Pull(u, v + ModuleGrid.Spacing);
         const float Step = ModuleGrid.Spacing;
-        return [x, y, (rightX - x) / Step, (rightY - y) / Step, (downX - x) / Step, (downY - y) / Step];
+        return new LocalPull(new(x, y), new((rightX - x) / Step, (rightY - y) / Step), new((downX - x) / Step, (downY - y) / Step));
     }
 
-    private float Shape(List<(float U, float V, sbyte Known)> modules, float u, float v, float[] shape)
+    private float Fit(List<(float U, float V, sbyte Known)> modules, float u, float v, LocalPull pull)
     {
         float sum = 0, squares = 0, product = 0, known = 0;
         foreach (var module in modules)
         {
-            var (du, dv) = (module.U - u, module.V - v);
-            var (x, y) = _grid.OnPlane(
-                module.U + shape[0] + (shape[2] * du) + (shape[4] * dv), module.V + shape[1] + (shape[3] * du) + (shape[5] * dv));
-            var light = _picture.At(x, y);
+            var (x, y) = pull.At(module.U - u, module.V - v);
+            var light = _picture.At(_grid.OnPlane(module.U + x, module.V + y));
             sum += light;
             squares += light * light;
             product -= light * module.Known;
@@ -284,7 +276,7 @@ internal sealed class GridBend
                 if (x >= -1 && y >= -1 && x <= _grid.Size && y <= _grid.Size)
                 {
                     var inside = x >= 0 && y >= 0 && x < _grid.Size && y < _grid.Size;
-                    modules.Add((x + 0.5f, y + 0.5f, inside ? _layout.Known[(y * _grid.Size) + x] : (sbyte)-1));
+                    modules.Add((x + 0.5f, y + 0.5f, inside ? _layout.FunctionPatterns[(y * _grid.Size) + x] : (sbyte)-1));
                 }
             }
         }
@@ -298,8 +290,7 @@ internal sealed class GridBend
         var sum = 0f;
         for (var i = 0; i < light.Length; i++)
         {
-            var (px, py) = _grid.OnPlane(modules[i].U + pullX, modules[i].V + pullY);
-            light[i] = _picture.At(px, py);
+            light[i] = _picture.At(_grid.OnPlane(modules[i].U + pullX, modules[i].V + pullY));
             sum += light[i];
         }
 
@@ -312,5 +303,27 @@ internal sealed class GridBend
         }
 
         return contrast;
+    }
+
+    /// <summary>The pull at a place, and how it changes around it.</summary>
+    /// <param name="Middle">In modules.</param>
+    /// <param name="Across">Its change a module to the right.</param>
+    /// <param name="Down">Its change a module down.</param>
+    private readonly record struct LocalPull(Point Middle, Point Across, Point Down)
+    {
+        public const int Numbers = 6;
+
+        public Point At(float du, float dv) => Middle + (Across * du) + (Down * dv);
+
+        public LocalPull Changed(int number, float by)
+        {
+            var step = number % 2 == 0 ? new Point(by, 0) : new Point(0, by);
+            return (number / 2) switch
+            {
+                0 => this with { Middle = Middle + step },
+                1 => this with { Across = Across + (step * 0.25f) },
+                _ => this with { Down = Down + (step * 0.25f) },
+            };
+        }
     }
 }

@@ -16,14 +16,13 @@ internal static class ModuleLight
         {
             for (var x = 0; x < grid.Size; x++)
             {
-                var (cx, cy) = grid.At(x + 0.5f, y + 0.5f);
-                var (rx, ry) = grid.At(x + 0.5f + Apart, y + 0.5f);
-                var (dx, dy) = grid.At(x + 0.5f, y + 0.5f + Apart);
+                var middle = grid.At(x + 0.5f, y + 0.5f);
+                var across = grid.At(x + 0.5f + Apart, y + 0.5f) - middle;
+                var down = grid.At(x + 0.5f, y + 0.5f + Apart) - middle;
                 var sum = 0f;
                 for (var i = 0; i < Looks * Looks; i++)
                 {
-                    var (a, b) = ((i % Looks) - 1, (i / Looks) - 1);
-                    sum += picture.At(cx + (a * (rx - cx)) + (b * (dx - cx)), cy + (a * (ry - cy)) + (b * (dy - cy)));
+                    sum += picture.At(middle + (across * ((i % Looks) - 1)) + (down * ((i / Looks) - 1)));
                 }
 
                 light[(y * grid.Size) + x] = sum / (Looks * Looks);

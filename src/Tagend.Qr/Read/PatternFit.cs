@@ -21,9 +21,9 @@ internal sealed class PatternFit
         Add(layout, 1, -1, size - 8, 7, size);
         Add(layout, 0.7f, 8, 6, size - 9, 6);
         Add(layout, 0.7f, 6, 8, 6, size - 9);
-        foreach (var (x, y) in layout.Alignments)
+        foreach (var (x, y) in layout.AlignmentPatterns)
         {
-            Add(layout, layout.Alignments.Count > 1 && (x != size - 7 || y != size - 7) ? 0.3f : 0.8f, x - 2, y - 2, x + 2, y + 2);
+            Add(layout, layout.AlignmentPatterns.Count > 1 && (x != size - 7 || y != size - 7) ? 0.3f : 0.8f, x - 2, y - 2, x + 2, y + 2);
         }
     }
 
@@ -31,7 +31,7 @@ internal sealed class PatternFit
     public long Looks => _looks;
 
     /// <summary>1 where all patterns are there, about 0 where none is.</summary>
-    public float Score(float[] corners)
+    public float Score(in Quadrilateral corners)
     {
         var grid = new ModuleGrid(_size, corners);
         var (sum, weights) = (0f, 0f);
@@ -46,8 +46,8 @@ internal sealed class PatternFit
 
     /// <summary>Moves the corners, ever less, while that makes the fit better.</summary>
     /// <param name="step">The first, in pixels.</param>
-    /// <param name="from">The first of <paramref name="corners"/> that may move: 6 moves the fourth corner alone.</param>
-    public float Improve(float[] corners, float step, int from = 0)
+    /// <param name="from">The first of the corners' coordinates that may move.</param>
+    public (Quadrilateral Corners, float Score) Improved(Quadrilateral corners, float step, int from = 0)
     {
         var best = Score(corners);
         for (; step > 0.12f; step /= 2)
@@ -55,20 +55,17 @@ internal sealed class PatternFit
             for (var round = 0; round < 4; round++)
             {
                 var before = best;
-                for (var i = from; i < corners.Length; i++)
+                for (var i = from; i < Quadrilateral.Coordinates; i++)
                 {
-                    var was = corners[i];
                     foreach (var move in (ReadOnlySpan<float>)[step, -step])
                     {
-                        corners[i] = was + move;
-                        var score = Score(corners);
+                        var moved = corners.Moved(i, move);
+                        var score = Score(moved);
                         if (score > best)
                         {
-                            best = score;
+                            (corners, best) = (moved, score);
                             break;
                         }
-
-                        corners[i] = was;
                     }
                 }
 
@@ -79,7 +76,7 @@ internal sealed class PatternFit
             }
         }
 
-        return best;
+        return (corners, best);
     }
 
     private float Correlation(ModuleGrid grid, (int X, int Y, sbyte Dark)[] pattern)
@@ -88,8 +85,7 @@ internal sealed class PatternFit
         var dark = 0;
         foreach (var (x, y, isDark) in pattern)
         {
-            var (px, py) = grid.OnPlane(x + 0.5f, y + 0.5f);
-            var light = _picture.At(px, py);
+            var light = _picture.At(grid.OnPlane(x + 0.5f, y + 0.5f));
             sum += light;
             squares += light * light;
             if (isDark > 0)
@@ -115,7 +111,7 @@ internal sealed class PatternFit
             for (var x = left; x <= right; x++)
             {
                 var outside = x < 0 || y < 0 || x >= _size || y >= _size;
-                modules.Add((x, y, outside ? (sbyte)-1 : layout.Known[(y * _size) + x]));
+                modules.Add((x, y, outside ? (sbyte)-1 : layout.FunctionPatterns[(y * _size) + x]));
             }
         }
 

@@ -1,9 +1,8 @@
-using Tagend.Problems;
-
 namespace Tagend.Qr.Read;
 
 /// <summary>Reads QR codes from pictures.</summary>
-public static class PictureReader
+/// <param name="checkedTexts">Texts whose own check may stand in for what error correction cannot prove.</param>
+public sealed class PictureReader(CheckedTexts checkedTexts)
 {
     /// <summary>Pixels looked at before a picture of a megapixel or more is given up: under two seconds.</summary>
     private const long MostPixels = 80_000_000;
@@ -14,18 +13,26 @@ public static class PictureReader
     /// <summary>Looks at each pixel, between the two.</summary>
     private const long LooksAtPixel = 80;
 
-    /// <summary>The texts of all codes found, each once, in reading order; empty if there are none.</summary>
+    /// <summary>The texts of all codes found, in reading order; empty if there are none.</summary>
     /// <param name="path">A PNG, JPEG or WebP file.</param>
-    /// <exception cref="TagendException">The file cannot be read as a picture.</exception>
-    public static IReadOnlyList<string> Read(string path) => Read(path, MostPixels);
+    /// <exception cref="PictureException">The file cannot be read as a picture.</exception>
+    public IReadOnlyList<ReadCode> Read(string path) => Read(PictureFile.Load(path));
 
+    /// <summary>The texts of all codes found, in reading order; empty if there are none.</summary>
+    /// <param name="input">The bytes of a PNG, JPEG or WebP file, to its end.</param>
+    /// <param name="name">What the message of an exception calls the picture.</param>
+    /// <exception cref="PictureException">The bytes cannot be read as a picture.</exception>
+    public IReadOnlyList<ReadCode> Read(Stream input, string name) => Read(PictureFile.Load(input, name));
+
+    /// <summary>The texts of all codes found, in reading order; empty if there are none.</summary>
+    public IReadOnlyList<ReadCode> Read(GrayPicture picture) => Read(picture, MostPixels);
+
+    /// <param name="picture">Upright.</param>
     /// <param name="most">Pixels looked at before the picture is given up.</param>
-    internal static IReadOnlyList<string> Read(string path, long most)
+    internal IReadOnlyList<ReadCode> Read(GrayPicture picture, long most)
     {
-        using var bitmap = PictureFile.Load(path);
-        var picture = GrayPicture.Of(bitmap);
         var budget = Math.Min(most, Math.Clamp(picture.Area * LooksAtPixel, LeastBudget, MostPixels));
-        var search = new PictureSearch(new PicturePyramid(picture), new PixelBudget(budget));
-        return [.. FoundCode.InReadingOrder(search.Codes()).Select(c => c.Text)];
+        var search = new PictureSearch(new PicturePyramid(picture), new PixelBudget(budget), new SymbolDecoder(checkedTexts));
+        return ReadingOrder.Of(search.Codes());
     }
 }

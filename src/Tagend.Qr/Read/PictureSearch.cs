@@ -1,7 +1,7 @@
 namespace Tagend.Qr.Read;
 
 /// <summary>Looks for codes in one picture, in ways that cost ever more.</summary>
-internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget effort)
+internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget budget, SymbolDecoder decoder)
 {
     /// <summary>Of the threes of finder patterns in one pass, those nearest to a square.</summary>
     private const int TriplesInPass = 120;
@@ -21,7 +21,7 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget effort)
     /// <summary>A three that could not be read is not tried again more than so often.</summary>
     private const int Tries = 2;
 
-    private readonly Dictionary<string, FoundCode> _found = [];
+    private readonly List<FoundCode> _found = [];
     private readonly List<FinderTriple> _read = [];
     private readonly List<(FinderTriple Triple, bool Inverted)> _tried = [];
     private readonly Lazy<PicturePyramid> _inverted = new(() => new PicturePyramid(pyramid.Level(0).Inverted()));
@@ -35,29 +35,29 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget effort)
                 Look(pass);
             }
 
-            if (_found.Count > 0 || effort.IsSpent)
+            if (_found.Count > 0 || budget.IsSpent)
             {
                 break;
             }
         }
 
-        return _found.Values;
+        return _found;
     }
 
     private void Look(ReadingPass pass)
     {
         var inverted = pass.Treatment == Treatment.Inverted;
         var seen = inverted ? _inverted.Value : pyramid;
-        if (pass.LevelIn(pyramid) is not { } level || seen.Level(level).Area > effort.Left)
+        if (pass.LevelIn(pyramid) is not { } level || seen.Level(level).Area > budget.Left)
         {
             return;
         }
 
         var picture = Treated(seen.Level(level), pass.Treatment);
-        effort.Spend(picture.Area);
+        budget.Spend(picture.Area);
         var scale = (float)pyramid.Level(0).Width / picture.Width;
         var finders = FinderScan.Find(BinaryImage.Of(picture, pass.Radius)).Select(f => f.Scaled(scale)).ToList();
-        var reader = new SymbolReader(seen, effort);
+        var reader = new SymbolReader(seen, budget, decoder);
         var triples = pass.Guesses ? FinderTriple.Guesses(finders) : FinderTriple.Among(finders).Take(TriplesInPass);
         var promising = triples
             .Select(t => (Triple: t, Promise: reader.Promise(t)))
@@ -68,7 +68,7 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget effort)
             .ToList();
         foreach (var triple in promising)
         {
-            if (effort.IsSpent || IsUsed(triple) || _tried.Count(t => t.Inverted == inverted && t.Triple.IsSameAs(triple)) >= Tries)
+            if (budget.IsSpent || IsUsed(triple) || _tried.Count(t => t.Inverted == inverted && t.Triple.IsSameAs(triple)) >= Tries)
             {
                 continue;
             }
@@ -77,7 +77,7 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget effort)
             if (reader.Read(triple) is { } text)
             {
                 _read.Add(triple);
-                _found.TryAdd(text, FoundCode.Of(text, triple));
+                _found.Add(new FoundCode(text, triple.Corners));
             }
         }
     }

@@ -1,45 +1,36 @@
 using Tagend.Qr.Symbol;
-using Tagend.Tags;
-using ZXing;
-using ZXing.Common;
-using ZXing.QrCode.Internal;
 
 namespace Tagend.Qr.Read;
 
 /// <summary>From the darkness of modules to text.</summary>
-internal static class SymbolDecoder
+/// <remarks>One a picture: it counts what was tried, for the more readings are tried, the likelier one of them is chance.</remarks>
+internal sealed class SymbolDecoder(CheckedTexts checkedTexts)
 {
     /// <summary>
-    /// A reading by chance must be rarer than 1 in 2 to this power, else only a tag's own check makes it count.
-    /// What correction without doubtful places leaves at the smallest symbol is 2⁻²⁰.
+    /// Of all readings tried in a picture, one by chance must be rarer than 1 in 2 to this power, else only a text's own
+    /// check makes it count. What correction without erasures leaves at the smallest symbol is 2⁻²⁰.
     /// </summary>
     private const double SureBits = 20;
 
-    private const uint AlphanumericMode = 0b0010;
+    /// <summary>Format information that is likely enough to be tried.</summary>
+    private const int FormatsTried = 2;
 
-    /// <summary>T is 29, E is 14, B is 11 in the alphanumeric set; a pair is 45 times the first and the second.</summary>
-    private const uint TagPair = (45 * 29) + 14;
+    /// <summary>Shares of the error correction codewords that are spent on erasures, in the order they are tried.</summary>
+    private static readonly double[] ErasureShares = [0, 0.25, 0.5, 0.75, 0.95];
 
-    private const uint BagPair = (45 * 29) + 11;
+    private double _tried;
 
-    /// <summary>Shares of the check codewords that are spent on doubtful places, in the order they are tried.</summary>
-    private static readonly double[] DoubtfulShares = [0, 0.25, 0.5, 0.75, 0.95];
-
-    private static readonly Dictionary<DecodeHintType, object> Hints = new() { [DecodeHintType.CHARACTER_SET] = "UTF-8" };
-
+    /// <param name="layout">Of the symbol.</param>
     /// <param name="darkness">Of each module, above 0 where dark; its size says how sure that is.</param>
     /// <returns>The text; null where none can be trusted.</returns>
-    public static string? Decode(SymbolLayout layout, float[] darkness)
+    public string? Decode(SymbolLayout layout, float[] darkness)
     {
-        foreach (var format in FormatInformation.Likeliest(darkness, layout.Size).Take(2))
+        foreach (var format in FormatInformation.Likeliest(darkness, layout.Size, FormatsTried))
         {
-            if (Blocks(layout, format, darkness) is not { } blocks || (blocks.Bits < SureBits && !BeginsAsATag(layout, format, blocks)))
-            {
-                continue;
-            }
-
-            if (Text(layout, format, blocks) is { } text
-                && (blocks.Bits >= SureBits || TagReader.Read(text) is TagReading.Piece or TagReading.Bag))
+            _tried += ErasureShares.Length;
+            if (Correct(layout, format, darkness) is { } corrected
+                && SegmentDecoder.Decode(corrected.Data, layout.Version.VersionNumber) is { } text
+                && (corrected.Bits >= SureBits + Math.Log2(_tried) || checkedTexts.Include(text)))
             {
                 return text;
             }
@@ -48,27 +39,27 @@ internal static class SymbolDecoder
         return null;
     }
 
-    private static Corrected? Blocks(SymbolLayout layout, FormatInformation format, float[] darkness)
+    private static Corrected? Correct(SymbolLayout layout, FormatInformation format, float[] darkness)
     {
-        var total = layout.Version.TotalCodewords;
-        var codewords = new byte[total];
-        var sureness = new float[total];
-        for (var n = 0; n < total; n++)
+        var codewords = new byte[layout.Version.TotalCodewords];
+        var sureness = new float[codewords.Length];
+        for (var n = 0; n < codewords.Length; n++)
         {
             sureness[n] = float.MaxValue;
             for (var bit = 0; bit < 8; bit++)
             {
-                var place = layout.DataPath[(n * 8) + bit];
+                var place = layout.DataModules[(n * 8) + bit];
                 var dark = darkness[place] > 0;
-                codewords[n] = (byte)(codewords[n] << 1 | (dark != format.Turns(place % layout.Size, place / layout.Size) ? 1 : 0));
+                codewords[n] = (byte)(codewords[n] << 1 | (dark != format.Inverts(place % layout.Size, place / layout.Size) ? 1 : 0));
                 sureness[n] = Math.Min(sureness[n], Math.Abs(darkness[place]));
             }
         }
 
+        var blocks = layout.BlocksOf(format.Level);
         var bits = double.MaxValue;
-        foreach (var places in Interleaving(layout, format.Level))
+        foreach (var places in blocks.Places)
         {
-            if (Correct(codewords, sureness, places, ChecksOf(layout, format.Level)) is not { } sure)
+            if (CorrectBlock(codewords, sureness, places, blocks.CorrectionCodewords) is not { } sure)
             {
                 return null;
             }
@@ -77,23 +68,23 @@ internal static class SymbolDecoder
             bits = Math.Min(bits, sure);
         }
 
-        return new Corrected(codewords, bits);
+        return new Corrected([.. blocks.Places.SelectMany(places => places[..^blocks.CorrectionCodewords].Select(place => codewords[place]))], bits);
     }
 
     /// <returns>How many bits stand against a reading by chance; null where the block cannot be corrected.</returns>
-    private static double? Correct(byte[] codewords, float[] sureness, int[] places, int checks)
+    private static double? CorrectBlock(byte[] codewords, float[] sureness, int[] places, int correctionCodewords)
     {
         var block = new byte[places.Length];
-        var doubtfulFirst = Enumerable.Range(0, places.Length).OrderBy(i => sureness[places[i]]).ToArray();
-        foreach (var share in DoubtfulShares)
+        var leastSureFirst = Enumerable.Range(0, places.Length).OrderBy(i => sureness[places[i]]).ToArray();
+        foreach (var share in ErasureShares)
         {
-            var doubtful = (int)(share * checks);
+            var erasures = (int)(share * correctionCodewords);
             for (var i = 0; i < places.Length; i++)
             {
                 block[i] = codewords[places[i]];
             }
 
-            var errors = ReedSolomon.Correct(block, checks, doubtfulFirst.AsSpan(0, doubtful));
+            var errors = ReedSolomon.Correct(block, correctionCodewords, leastSureFirst.AsSpan(0, erasures));
             if (errors < 0)
             {
                 continue;
@@ -104,22 +95,10 @@ internal static class SymbolDecoder
                 codewords[places[i]] = block[i];
             }
 
-            return (8.0 * (checks - doubtful - errors)) - Choices(places.Length, errors);
+            return (8.0 * (correctionCodewords - erasures - errors)) - Choices(places.Length, errors);
         }
 
         return null;
-    }
-
-    /// <summary>Alphanumeric mode, and TE or TB first: what a reading that its tag's check is to decide must have.</summary>
-    private static bool BeginsAsATag(SymbolLayout layout, FormatInformation format, Corrected blocks)
-    {
-        var first = Interleaving(layout, format.Level).First();
-        var head = (uint)(blocks.Codewords[first[0]] << 24 | blocks.Codewords[first[1]] << 16
-            | blocks.Codewords[first[2]] << 8 | blocks.Codewords[first[3]]);
-        // Bits of the character count: ISO/IEC 18004:2015, table 3.
-        var count = layout.Version.VersionNumber switch { < 10 => 9, < 27 => 11, _ => 13 };
-        var pair = head << (4 + count) >> 21;
-        return head >> 28 == AlphanumericMode && pair is TagPair or BagPair;
     }
 
     /// <summary>Base 2 logarithm of the ways to choose k of n.</summary>
@@ -134,74 +113,7 @@ internal static class SymbolDecoder
         return sum;
     }
 
-    private static int ChecksOf(SymbolLayout layout, ErrorCorrectionLevel level) => layout.Version.getECBlocksForLevel(level).ECCodewordsPerBlock;
-
-    /// <summary>The codewords of each block, as numbers in the symbol's order: ISO/IEC 18004:2015, 7.6.</summary>
-    private static IEnumerable<int[]> Interleaving(SymbolLayout layout, ErrorCorrectionLevel level)
-    {
-        var checks = ChecksOf(layout, level);
-        var data = layout.Version.getECBlocksForLevel(level).getECBlocks()
-            .SelectMany(b => Enumerable.Repeat(b.DataCodewords, b.Count)).ToList();
-        var blocks = data.Select(d => new List<int>()).ToList();
-        var next = 0;
-        for (var i = 0; i < data[^1]; i++)
-        {
-            for (var b = 0; b < blocks.Count; b++)
-            {
-                if (i < data[b])
-                {
-                    blocks[b].Add(next++);
-                }
-            }
-        }
-
-        for (var i = 0; i < checks; i++)
-        {
-            blocks.ForEach(b => b.Add(next++));
-        }
-
-        return blocks.Select(b => b.ToArray());
-    }
-
-    /// <summary>The library reads modes and character sets, from a symbol without a mistake.</summary>
-    private static string? Text(SymbolLayout layout, FormatInformation format, Corrected blocks)
-    {
-        var matrix = new BitMatrix(layout.Size);
-        for (var place = 0; place < layout.Known.Length; place++)
-        {
-            matrix[place % layout.Size, place / layout.Size] = layout.Known[place] > 0;
-        }
-
-        for (var n = 0; n < blocks.Codewords.Length * 8; n++)
-        {
-            var (x, y) = (layout.DataPath[n] % layout.Size, layout.DataPath[n] / layout.Size);
-            matrix[x, y] = (blocks.Codewords[n / 8] >> (7 - (n % 8)) & 1) == 1 != format.Turns(x, y);
-        }
-
-        format.Write(matrix);
-        WriteVersion(layout, matrix);
-        try
-        {
-            return new Decoder().decode(matrix, Hints) is { Text.Length: > 0 } result ? result.Text : null;
-        }
-        catch (Exception e) when (e is NullReferenceException or ReaderException or ArgumentException or IndexOutOfRangeException)
-        {
-            // What the library answers where the bits are no text.
-            return null;
-        }
-    }
-
-    /// <summary>Version information of symbols from version 7: ISO/IEC 18004:2015, 7.10.</summary>
-    private static void WriteVersion(SymbolLayout layout, BitMatrix matrix)
-    {
-        for (var bit = 0; layout.Version.VersionNumber >= VersionInformation.First && bit < VersionInformation.Bits; bit++)
-        {
-            var dark = (VersionInformation.Word(layout.Version.VersionNumber) >> bit & 1) == 1;
-            var (a, b) = (layout.Size - 11 + (bit % 3), bit / 3);
-            matrix[a, b] = matrix[b, a] = dark;
-        }
-    }
-
+    /// <param name="Data">Data codewords in the order of the text.</param>
     /// <param name="Bits">That stand against a reading by chance in each block.</param>
-    private sealed record Corrected(byte[] Codewords, double Bits);
+    private sealed record Corrected(byte[] Data, double Bits);
 }

@@ -3,7 +3,7 @@ using Tagend.Qr.Symbol;
 namespace Tagend.Qr.Read;
 
 /// <summary>Reads the symbol that three finder patterns belong to.</summary>
-internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget effort)
+internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget budget, SymbolDecoder decoder)
 {
     /// <summary>Below this, finder, timing and alignment patterns are not there: some other three things.</summary>
     private const float LeastFit = 0.42f;
@@ -19,7 +19,7 @@ internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget effort)
     public float Promise(FinderTriple triple)
     {
         var (picture, scaled) = Near(triple);
-        effort.Spend(FinderCheck.Looks);
+        budget.Spend(FinderCheck.Looks);
         return FinderCheck.Score(picture, scaled);
     }
 
@@ -57,10 +57,10 @@ internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget effort)
     {
         var waiting = new Queue<ModuleGrid>(grids.Take(3));
         var sizes = grids.Take(3).Select(g => g.Size).ToHashSet();
-        while (waiting.TryDequeue(out var grid) && !effort.IsSpent)
+        while (waiting.TryDequeue(out var grid) && !budget.IsSpent)
         {
-            var bent = GridBend.Fit(picture, grid, [triple.Corner.X, triple.Corner.Y, triple.Right.X, triple.Right.Y, triple.Below.X, triple.Below.Y], out var looks);
-            effort.Spend(looks);
+            var bent = GridBend.Fit(picture, grid, triple.Corners, out var looks);
+            budget.Spend(looks);
             if (Decode(picture, bent, thorough: true) is { } text)
             {
                 return text;
@@ -99,37 +99,31 @@ internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget effort)
     }
 
     /// <summary>Modules between two finder patterns, by the size of their own along the line between them.</summary>
-    private static float Span(GrayPicture picture, Finder a, Finder b)
+    private static float Span(GrayPicture picture, FinderPattern a, FinderPattern b)
     {
-        var line = (b.X - a.X, b.Y - a.Y);
+        var line = b.Middle - a.Middle;
         return a.DistanceTo(b) * 2 / (FinderCheck.Module(picture, a, line) + FinderCheck.Module(picture, b, line));
     }
 
     private (ModuleGrid Grid, float Score) Fit(GrayPicture picture, FinderTriple triple, int size)
     {
         var fit = new PatternFit(picture, size);
-        var (a, b, c) = (triple.Corner, triple.Right, triple.Below);
-        float[] corners = [a.X, a.Y, b.X, b.Y, c.X, c.Y, b.X + c.X - a.X, b.Y + c.Y - a.Y];
+        var corners = triple.Corners;
         var module = new ModuleGrid(size, corners).Module;
-        var straight = (float[])corners.Clone();
-        var score = fit.Improve(straight, module, from: 6);
-        score = score > LeastFit / 2 ? fit.Improve(straight, module / 2) : score;
-        if (score < GoodFit)
+        var best = fit.Improved(corners, module, from: Quadrilateral.OfBottomRight);
+        best = best.Score > LeastFit / 2 ? fit.Improved(best.Corners, module / 2) : best;
+        if (best.Score < GoodFit)
         {
-            var tilted = Tilted(fit, corners, size);
-            var other = fit.Improve(tilted, module / 2);
-            if (other > score)
-            {
-                (straight, score) = (tilted, other);
-            }
+            var tilted = fit.Improved(Tilted(fit, corners, size), module / 2);
+            best = tilted.Score > best.Score ? tilted : best;
         }
 
-        effort.Spend(fit.Looks);
-        return (new ModuleGrid(size, straight), score);
+        budget.Spend(fit.Looks);
+        return (new ModuleGrid(size, best.Corners), best.Score);
     }
 
     /// <summary>The corners with the fourth where it fits best, looked for far and wide.</summary>
-    private static float[] Tilted(PatternFit fit, float[] corners, int size)
+    private static Quadrilateral Tilted(PatternFit fit, in Quadrilateral corners, int size)
     {
         var (best, bestScore) = (corners, float.MinValue);
         var steps = (int)Math.Ceiling(FarCorner * (size - (2 * ModuleGrid.FinderInset)) / 1.5f);
@@ -138,9 +132,10 @@ internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget effort)
             for (var j = -steps; j <= steps; j++)
             {
                 var (p, q) = (FarCorner * i / steps, FarCorner * j / steps);
-                var moved = (float[])corners.Clone();
-                moved[6] += (p * (corners[2] - corners[0])) + (q * (corners[4] - corners[0]));
-                moved[7] += (p * (corners[3] - corners[1])) + (q * (corners[5] - corners[1]));
+                var moved = corners with
+                {
+                    BottomRight = corners.BottomRight + ((corners.TopRight - corners.TopLeft) * p) + ((corners.BottomLeft - corners.TopLeft) * q),
+                };
                 var score = fit.Score(moved);
                 if (score > bestScore)
                 {
@@ -156,11 +151,11 @@ internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget effort)
     {
         var layout = SymbolLayout.Of(grid.Size);
         var light = ModuleLight.Read(picture, grid);
-        effort.Spend(light.Length * 9L);
+        budget.Spend(light.Length * 9L);
         foreach (var darkness in thorough ? ThoroughLooks(layout, light) : QuickLooks(layout, light))
         {
-            effort.Spend(light.Length);
-            if (SymbolDecoder.Decode(layout, darkness) is { } text)
+            budget.Spend(light.Length);
+            if (decoder.Decode(layout, darkness) is { } text)
             {
                 return text;
             }

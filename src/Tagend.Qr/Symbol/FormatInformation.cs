@@ -2,38 +2,55 @@ using ZXing.QrCode.Internal;
 
 namespace Tagend.Qr.Symbol;
 
-/// <summary>Correction level and mask of a symbol: ISO/IEC 18004:2015, 7.9.</summary>
+/// <summary>Error correction level and data mask of a symbol: ISO/IEC 18004:2015, 7.9.</summary>
 internal sealed record FormatInformation(ErrorCorrectionLevel Level, int Mask)
 {
     private const int Generator = 0x537;
-    private const int Pattern = 0x5412;
+    private const int MaskPattern = 0x5412;
     private const int Bits = 15;
+    private const int Kinds = 32;
 
-    /// <summary>All marks, the likeliest first.</summary>
+    private static readonly int[] Words = [.. Enumerable.Range(0, Kinds).Select(Word)];
+
+    /// <summary>The likeliest of the 32, first the one that agrees best.</summary>
     /// <param name="darkness">Of each module, above 0 where dark.</param>
-    public static IEnumerable<FormatInformation> Likeliest(float[] darkness, int size) =>
-        Enumerable.Range(0, 32)
-            .OrderByDescending(data => Places(size).Select((place, n) => (Word(data) >> (Bits - 1 - (n % Bits)) & 1) == 1 ? darkness[place] : -darkness[place]).Sum())
+    /// <param name="size">Modules a side.</param>
+    /// <param name="count">How many.</param>
+    public static IEnumerable<FormatInformation> Likeliest(float[] darkness, int size, int count)
+    {
+        var bits = new float[Bits];
+        var n = 0;
+        foreach (var place in Places(size))
+        {
+            bits[n++ % Bits] += darkness[place];
+        }
+
+        return Enumerable.Range(0, Kinds)
+            .OrderByDescending(Agreement)
+            .Take(count)
             .Select(data => new FormatInformation(ErrorCorrectionLevel.forBits(data >> 3), data & 7));
 
-    /// <summary>Dark where the mark's own modules are dark: both copies.</summary>
-    public void Write(ZXing.Common.BitMatrix matrix)
-    {
-        foreach (var (place, isDark) in Modules(matrix.Width))
+        float Agreement(int data)
         {
-            matrix[place % matrix.Width, place / matrix.Width] = isDark;
+            var sum = 0f;
+            for (var bit = 0; bit < Bits; bit++)
+            {
+                sum += IsDark(Words[data], bit) ? bits[bit] : -bits[bit];
+            }
+
+            return sum;
         }
     }
 
-    /// <summary>Both copies of the mark.</summary>
+    /// <summary>The modules of both copies.</summary>
     public IEnumerable<(int Place, bool IsDark)> Modules(int size)
     {
-        var word = Word((Level.Bits << 3) | Mask);
-        return Places(size).Select((place, n) => (place, (word >> (Bits - 1 - (n % Bits)) & 1) == 1));
+        var word = Words[(Level.Bits << 3) | Mask];
+        return Places(size).Select((place, n) => (place, IsDark(word, n % Bits)));
     }
 
-    /// <summary>Whether the mask turns this module over.</summary>
-    public bool Turns(int x, int y) => Mask switch
+    /// <summary>Whether the data mask inverts this module: ISO/IEC 18004:2015, table 10.</summary>
+    public bool Inverts(int x, int y) => Mask switch
     {
         0 => (x + y) % 2 == 0,
         1 => y % 2 == 0,
@@ -45,6 +62,8 @@ internal sealed record FormatInformation(ErrorCorrectionLevel Level, int Mask)
         _ => (((x + y) % 2) + (x * y % 3)) % 2 == 0,
     };
 
+    private static bool IsDark(int word, int bit) => (word >> (Bits - 1 - bit) & 1) == 1;
+
     private static int Word(int data)
     {
         var rest = data << 10;
@@ -53,7 +72,7 @@ internal sealed record FormatInformation(ErrorCorrectionLevel Level, int Mask)
             rest ^= (rest >> bit & 1) == 1 ? Generator << (bit - 10) : 0;
         }
 
-        return (data << 10 | rest) ^ Pattern;
+        return (data << 10 | rest) ^ MaskPattern;
     }
 
     /// <summary>Modules of the first copy from the highest bit, then of the second.</summary>

@@ -1,6 +1,6 @@
 namespace Tagend.Qr.Symbol;
 
-/// <summary>Corrects blocks of codewords, some of which may be known to be doubtful: ISO/IEC 18004:2015, annex B.</summary>
+/// <summary>Corrects blocks of codewords, some of which may be erasures: ISO/IEC 18004:2015, annex B.</summary>
 internal static class ReedSolomon
 {
     /// <summary>x⁸ + x⁴ + x³ + x² + 1.</summary>
@@ -19,64 +19,64 @@ internal static class ReedSolomon
     }
 
     /// <summary>Corrects in place.</summary>
-    /// <param name="block">Data and check codewords.</param>
-    /// <param name="checks">How many of them are check codewords, at the end.</param>
-    /// <param name="doubtful">Places whose value counts for nothing.</param>
-    /// <returns>Codewords corrected elsewhere; -1 where there are too many, and then the block is as it was.</returns>
-    public static int Correct(Span<byte> block, int checks, ReadOnlySpan<int> doubtful)
+    /// <param name="block">Data codewords, then those of error correction.</param>
+    /// <param name="correctionCodewords">How many of them are for error correction, at the end.</param>
+    /// <param name="erasures">Places whose value counts for nothing.</param>
+    /// <returns>Errors corrected elsewhere; -1 where there are too many, and then the block is as it was.</returns>
+    public static int Correct(Span<byte> block, int correctionCodewords, ReadOnlySpan<int> erasures)
     {
-        var syndromes = new byte[checks];
+        var syndromes = new byte[correctionCodewords];
         if (AreZero(block, syndromes))
         {
             return 0;
         }
 
-        // Locator of the doubtful places, then Berlekamp and Massey's from there on.
-        var locator = new byte[checks + 1];
+        // The erasures' locator polynomial, then by Berlekamp and Massey's algorithm that of the errors too.
+        var locator = new byte[correctionCodewords + 1];
         locator[0] = 1;
-        foreach (var place in doubtful)
+        foreach (var place in erasures)
         {
             var root = Exp[block.Length - 1 - place];
-            for (var i = checks; i > 0; i--)
+            for (var i = correctionCodewords; i > 0; i--)
             {
                 locator[i] ^= Times(locator[i - 1], root);
             }
         }
 
-        var degree = Massey(syndromes, locator, doubtful.Length);
+        var degree = BerlekampMassey(syndromes, locator, erasures.Length);
         if (degree < 0)
         {
             return -1;
         }
 
-        var fixes = new List<(int Place, byte Change)>();
+        var errors = new List<(int Place, byte Magnitude)>();
         for (var place = 0; place < block.Length; place++)
         {
             var inverse = (255 - (block.Length - 1 - place)) % 255;
             if (Value(locator, degree, inverse) == 0)
             {
-                fixes.Add((place, Change(syndromes, locator, degree, inverse)));
+                errors.Add((place, Magnitude(syndromes, locator, degree, inverse)));
             }
         }
 
-        if (fixes.Count != degree)
+        if (errors.Count != degree)
         {
             return -1;
         }
 
-        foreach (var (place, change) in fixes)
+        foreach (var (place, magnitude) in errors)
         {
-            block[place] ^= change;
+            block[place] ^= magnitude;
         }
 
         if (AreZero(block, syndromes))
         {
-            return degree - doubtful.Length;
+            return degree - erasures.Length;
         }
 
-        foreach (var (place, change) in fixes)
+        foreach (var (place, magnitude) in errors)
         {
-            block[place] ^= change;
+            block[place] ^= magnitude;
         }
 
         return -1;
@@ -104,12 +104,12 @@ internal static class ReedSolomon
 
     /// <summary>Blahut's form: the locator begins as that of the erasures.</summary>
     /// <returns>The locator's degree; -1 where it has more roots than can be told.</returns>
-    private static int Massey(byte[] syndromes, byte[] locator, int erasures)
+    private static int BerlekampMassey(byte[] syndromes, byte[] locator, int erasures)
     {
-        var checks = syndromes.Length;
+        var correctionCodewords = syndromes.Length;
         var previous = (byte[])locator.Clone();
         var length = erasures;
-        for (var r = erasures; r < checks; r++)
+        for (var r = erasures; r < correctionCodewords; r++)
         {
             byte discrepancy = 0;
             for (var i = 0; i <= r; i++)
@@ -117,7 +117,7 @@ internal static class ReedSolomon
                 discrepancy ^= Times(locator[i], syndromes[r - i]);
             }
 
-            for (var i = checks; i > 0; i--)
+            for (var i = correctionCodewords; i > 0; i--)
             {
                 previous[i] = previous[i - 1];
             }
@@ -130,7 +130,7 @@ internal static class ReedSolomon
 
             var grows = 2 * length <= r + erasures;
             var before = grows ? (byte[])locator.Clone() : locator;
-            for (var i = 0; i <= checks; i++)
+            for (var i = 0; i <= correctionCodewords; i++)
             {
                 locator[i] ^= Times(discrepancy, previous[i]);
             }
@@ -139,20 +139,20 @@ internal static class ReedSolomon
             {
                 length = r + 1 + erasures - length;
                 var inverse = Exp[255 - Log[discrepancy]];
-                for (var i = 0; i <= checks; i++)
+                for (var i = 0; i <= correctionCodewords; i++)
                 {
                     previous[i] = Times(before[i], inverse);
                 }
             }
         }
 
-        var degree = checks;
+        var degree = correctionCodewords;
         while (degree > 0 && locator[degree] == 0)
         {
             degree--;
         }
 
-        return degree == length && (2 * (length - erasures)) + erasures <= checks ? degree : -1;
+        return degree == length && (2 * (length - erasures)) + erasures <= correctionCodewords ? degree : -1;
     }
 
     private static byte Value(byte[] polynomial, int degree, int logX)
@@ -167,7 +167,7 @@ internal static class ReedSolomon
     }
 
     /// <summary>Forney's formula, first root of the generator α⁰.</summary>
-    private static byte Change(byte[] syndromes, byte[] locator, int degree, int logInverse)
+    private static byte Magnitude(byte[] syndromes, byte[] locator, int degree, int logInverse)
     {
         byte evaluator = 0;
         for (var i = degree - 1; i >= 0; i--)

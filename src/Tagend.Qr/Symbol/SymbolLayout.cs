@@ -13,12 +13,13 @@ internal sealed class SymbolLayout
 
     private readonly bool[] _taken;
     private readonly int[]?[] _masked = new int[8][];
+    private readonly ConcurrentDictionary<string, SymbolBlocks> _blocks = new();
 
     private SymbolLayout(int size)
     {
         Size = size;
         Version = ZXing.QrCode.Internal.Version.getVersionForNumber((size - 17) / 4);
-        Known = new sbyte[size * size];
+        FunctionPatterns = new sbyte[size * size];
         _taken = new bool[size * size];
         for (var i = 8; i < size - 8; i++)
         {
@@ -29,15 +30,15 @@ internal sealed class SymbolLayout
         FinderPattern(3, 3);
         FinderPattern(size - 4, 3);
         FinderPattern(3, size - 4);
-        Alignments = [.. AlignmentCenters()];
-        foreach (var (x, y) in Alignments)
+        AlignmentPatterns = [.. AlignmentCenters()];
+        foreach (var (x, y) in AlignmentPatterns)
         {
             Square(x, y, 2, (dx, dy) => Math.Max(Math.Abs(dx), Math.Abs(dy)) != 1);
         }
 
         Set(8, size - 8, true);
         Reserve();
-        DataPath = [.. Path()];
+        DataModules = [.. Path()];
     }
 
     /// <summary>Modules a side.</summary>
@@ -46,22 +47,25 @@ internal sealed class SymbolLayout
     public ZXing.QrCode.Internal.Version Version { get; }
 
     /// <summary>1 where a module is dark in every symbol of this size, -1 where light, 0 where that depends on the text.</summary>
-    public sbyte[] Known { get; }
+    public sbyte[] FunctionPatterns { get; }
 
     /// <summary>Middles of the alignment patterns.</summary>
-    public IReadOnlyList<(int X, int Y)> Alignments { get; }
+    public IReadOnlyList<(int X, int Y)> AlignmentPatterns { get; }
 
     /// <summary>Indices of the modules that hold the codewords' bits, in their order.</summary>
-    public int[] DataPath { get; }
+    public int[] DataModules { get; }
 
     public static SymbolLayout Of(int size) => Made.GetOrAdd(size, s => new SymbolLayout(s));
 
-    /// <summary>Indices of the modules with data that a mask turns over.</summary>
+    /// <summary>Indices of the modules with data that a mask inverts.</summary>
     public int[] MaskedBy(int mask)
     {
         var format = new FormatInformation(ErrorCorrectionLevel.M, mask);
-        return _masked[mask] ??= [.. DataPath.Where(place => format.Turns(place % Size, place / Size))];
+        return _masked[mask] ??= [.. DataModules.Where(place => format.Inverts(place % Size, place / Size))];
     }
+
+    /// <summary>How codewords are shared among blocks at a level.</summary>
+    public SymbolBlocks BlocksOf(ErrorCorrectionLevel level) => _blocks.GetOrAdd(level.Name, _ => SymbolBlocks.Of(Version, level));
 
     public static bool IsSize(int size) => size is >= Smallest and <= Largest && size % 4 == 1;
 
@@ -98,11 +102,11 @@ internal sealed class SymbolLayout
 
     private void Set(int x, int y, bool dark)
     {
-        Known[(y * Size) + x] = (sbyte)(dark ? 1 : -1);
+        FunctionPatterns[(y * Size) + x] = (sbyte)(dark ? 1 : -1);
         _taken[(y * Size) + x] = true;
     }
 
-    /// <summary>Room for format and version information.</summary>
+    /// <summary>The modules of format and version information.</summary>
     private void Reserve()
     {
         for (var i = 0; i < 9; i++)

@@ -1,10 +1,10 @@
 using Tagend.Pictures;
-using Tagend.Qr.Read;
 using Tagend.Qr.Symbol;
 using Tagend.Tags;
+using Tagend.Workshop;
 using Xunit;
 
-namespace Tagend.Tests.Scan;
+namespace Tagend.Tests.Qr;
 
 /// <summary>
 /// Floors of what is read, a kind of damage each, and a ceiling of none for wrong reads. Doing better raises a floor.
@@ -52,10 +52,10 @@ public sealed class HardPictureTests : IDisposable
             var path = Path.Combine(_folder, $"{strength}.jpg");
             File.WriteAllBytes(path, Damage.Photograph(kind, strength, symbol, random));
 
-            var texts = PictureReader.Read(path);
+            var codes = TagPictures.Read(path);
 
-            Assert.All(texts, text => Assert.Equal(symbol.Text, text));
-            read += texts.Count;
+            Assert.All(codes, code => Assert.Equal(symbol.Text, code.Text));
+            read += codes.Count;
         }
 
         Assert.InRange(read, Floors[kind], 2);
@@ -73,7 +73,7 @@ public sealed class HardPictureTests : IDisposable
         var path = Path.Combine(_folder, "bench.jpg");
         File.WriteAllBytes(path, new Scene(900, 700, new Random(seed)).Encode(SkiaSharp.SKEncodedImageFormat.Jpeg, 90));
 
-        Assert.Empty(PictureReader.Read(path));
+        Assert.Empty(TagPictures.Read(path));
     }
 
     [Theory]
@@ -84,12 +84,12 @@ public sealed class HardPictureTests : IDisposable
     {
         var path = Path.Combine(_folder, "nonsense.png");
         var random = new Random(Seed);
-        var dark = SymbolLayout.Of(size).Known.Select(k => k == 0 ? random.Next(2) == 0 : k > 0).ToArray();
+        var dark = SymbolLayout.Of(size).FunctionPatterns.Select(k => k == 0 ? random.Next(2) == 0 : k > 0).ToArray();
         var scene = new Scene(500, 500, random);
         scene.Place(Symbol.OfModules(size, dark), (x, y) => ((x - 60) / 6, (y - 60) / 6), 20, 230);
         File.WriteAllBytes(path, scene.Encode(SkiaSharp.SKEncodedImageFormat.Png, 100));
 
-        Assert.Empty(PictureReader.Read(path));
+        Assert.Empty(TagPictures.Read(path));
     }
 
     [Fact]
@@ -102,7 +102,7 @@ public sealed class HardPictureTests : IDisposable
         var path = Path.Combine(_folder, "half.png");
         File.WriteAllBytes(path, scene.Encode(SkiaSharp.SKEncodedImageFormat.Png, 100));
 
-        Assert.Empty(PictureReader.Read(path));
+        Assert.Empty(TagPictures.Read(path));
     }
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);

@@ -2,7 +2,7 @@ using System.Runtime.InteropServices;
 using QRCoder;
 using SkiaSharp;
 
-namespace Tagend.Tests.Scan;
+namespace Tagend.Tests.Qr;
 
 /// <summary>Pictures of codes made for a test: drawn symbols, as a camera might have caught them.</summary>
 /// <remarks>The symbols come from QRCoder, an encoder that shares nothing with the reader under test.</remarks>

@@ -1,10 +1,10 @@
 using System.Buffers.Binary;
 using SkiaSharp;
 using Tagend.Problems;
-using Tagend.Qr.Read;
+using Tagend.Workshop;
 using Xunit;
 
-namespace Tagend.Tests.Scan;
+namespace Tagend.Tests.Qr;
 
 public sealed class PictureReaderTests : IDisposable
 {
@@ -48,7 +48,7 @@ public sealed class PictureReaderTests : IDisposable
     {
         using var photo = Photos[name]();
 
-        Assert.Equal([Tag], PictureReader.Read(Save(photo.Encode())));
+        Assert.Equal([Tag], Texts(Save(photo.Encode())));
     }
 
     [Theory]
@@ -57,7 +57,7 @@ public sealed class PictureReaderTests : IDisposable
     {
         using var photo = new Photo(600, 600).Code(Tag, 300, 300, 6);
 
-        Assert.Equal([Tag], PictureReader.Read(Save(photo.Encode(format))));
+        Assert.Equal([Tag], Texts(Save(photo.Encode(format))));
     }
 
     [Fact]
@@ -65,7 +65,7 @@ public sealed class PictureReaderTests : IDisposable
     {
         using var photo = new Photo(600, 600).Code(Tag, 300, 300, 6, dark: 0, light: 255).WithWhiteCleared();
 
-        Assert.Equal([Tag], PictureReader.Read(Save(photo.Encode())));
+        Assert.Equal([Tag], Texts(Save(photo.Encode())));
     }
 
     [Fact]
@@ -73,7 +73,7 @@ public sealed class PictureReaderTests : IDisposable
     {
         using var photo = new Photo(400, 400).Code("60 1/4 × ½ Ω", 200, 200, 8);
 
-        Assert.Equal(["60 1/4 × ½ Ω"], PictureReader.Read(Save(photo.Encode())));
+        Assert.Equal(["60 1/4 × ½ Ω"], Texts(Save(photo.Encode())));
     }
 
     [Theory]
@@ -90,7 +90,7 @@ public sealed class PictureReaderTests : IDisposable
         using var upright = new Photo(500, 250).Code(Tag, 125, 125, 3).Code(OtherTag, 375, 125, 3);
         using var stored = upright.AsStoredFor(orientation);
 
-        var texts = PictureReader.Read(Save(WithOrientation(stored.Encode(SKEncodedImageFormat.Jpeg), orientation)));
+        var texts = Texts(Save(WithOrientation(stored.Encode(SKEncodedImageFormat.Jpeg), orientation)));
 
         Assert.Equal([Tag, OtherTag], texts);
     }
@@ -100,7 +100,7 @@ public sealed class PictureReaderTests : IDisposable
     {
         using var photo = new Photo(1500, 1500).Code(OtherTag, 1100, 1000, 9, degrees: -25).Code(Tag, 400, 350, 5, degrees: 12).Noise(20);
 
-        Assert.Equal([Tag, OtherTag], PictureReader.Read(Save(photo.Encode())));
+        Assert.Equal([Tag, OtherTag], Texts(Save(photo.Encode())));
     }
 
     [Fact]
@@ -113,7 +113,7 @@ public sealed class PictureReaderTests : IDisposable
             photo.Code(text, 225 + (450 * (n % 4)), 225 + (450 * (n / 4)), 7, degrees: n % 3);
         }
 
-        Assert.Equal(texts, PictureReader.Read(Save(photo.Encode())));
+        Assert.Equal(texts, Texts(Save(photo.Encode())));
     }
 
     [Fact]
@@ -121,7 +121,7 @@ public sealed class PictureReaderTests : IDisposable
     {
         using var photo = new Photo(1400, 700).Code(Tag, 350, 350, 6).Code(Tag, 1050, 350, 6);
 
-        Assert.Equal([Tag], PictureReader.Read(Save(photo.Encode())));
+        Assert.Equal([Tag], Texts(Save(photo.Encode())));
     }
 
     [Theory]
@@ -131,7 +131,7 @@ public sealed class PictureReaderTests : IDisposable
     {
         using var photo = new Photo(900, 700, 128).Noise(noise);
 
-        Assert.Empty(PictureReader.Read(Save(photo.Encode())));
+        Assert.Empty(Texts(Save(photo.Encode())));
     }
 
     [Fact]
@@ -139,7 +139,7 @@ public sealed class PictureReaderTests : IDisposable
     {
         using var photo = new Photo(1, 1);
 
-        Assert.Empty(PictureReader.Read(Save(photo.Encode())));
+        Assert.Empty(Texts(Save(photo.Encode())));
     }
 
     [Fact]
@@ -186,7 +186,7 @@ public sealed class PictureReaderTests : IDisposable
         var path = Save(WithChunk(photo.Encode(), chunk, [.. System.Text.Encoding.ASCII.GetBytes(head), .. Bomb()]));
         var before = Environment.WorkingSet;
 
-        var texts = PictureReader.Read(path);
+        var texts = Texts(path);
 
         Assert.Equal(chunk == "IDAT" ? [] : ["60 1/4"], texts);
         Assert.InRange(Environment.WorkingSet - before, long.MinValue, BombSize / 2);
@@ -205,7 +205,9 @@ public sealed class PictureReaderTests : IDisposable
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);
 
-    private static string Refusal(string path) => Assert.Throws<TagendException>(() => PictureReader.Read(path)).Message;
+    private static string[] Texts(string path) => [.. TagPictures.Read(path).Select(c => c.Text)];
+
+    private static string Refusal(string path) => Assert.Throws<TagendException>(() => TagPictures.Read(path)).Message;
 
     private string Save(byte[] bytes)
     {

@@ -3,11 +3,11 @@ using Tagend.Qr.Read;
 using Tagend.Qr.Symbol;
 using Xunit;
 
-namespace Tagend.Tests.Scan;
+namespace Tagend.Tests.Qr;
 
 public class SymbolDecoderTests
 {
-    private const int Blocks = 4; // of a symbol 6-M, each with 16 check codewords: ISO/IEC 18004:2015, table 9
+    private const int Blocks = 4; // of a symbol 6-M, each with 16 codewords of error correction: ISO/IEC 18004:2015, table 9
     private const int Size = 41;
     private const int QuietZone = 4;
 
@@ -16,8 +16,8 @@ public class SymbolDecoderTests
     [Theory]
     [InlineData(0, true)]
     [InlineData(7, true)]
-    [InlineData(15, false)] // of 16 checks one is left: chance makes such a block once in 256
-    public void Decode_OneBlockThatChanceMayHaveMade_IsNoText(int doubtful, bool isRead)
+    [InlineData(15, false)] // of 16 one is left: chance makes such a block once in 256
+    public void Decode_OneBlockThatChanceMayHaveMade_IsNoText(int erasures, bool isRead)
     {
         var layout = SymbolLayout.Of(Size);
         var rows = QRCodeGenerator.GenerateQrCode(Text, QRCodeGenerator.ECCLevel.M).ModuleMatrix;
@@ -27,11 +27,11 @@ public class SymbolDecoderTests
             darkness[place] = rows[QuietZone + (place / Size)][QuietZone + (place % Size)] ? 1 : -1;
         }
 
-        foreach (var place in Enumerable.Range(0, doubtful).SelectMany(n => layout.DataPath.Skip(8 * Blocks * n).Take(8)))
+        foreach (var place in Enumerable.Range(0, erasures).SelectMany(n => layout.DataModules.Skip(8 * Blocks * n).Take(8)))
         {
             darkness[place] *= -0.1f;
         }
 
-        Assert.Equal(isRead ? Text : null, SymbolDecoder.Decode(layout, darkness));
+        Assert.Equal(isRead ? Text : null, new SymbolDecoder(CheckedTexts.None).Decode(layout, darkness));
     }
 }

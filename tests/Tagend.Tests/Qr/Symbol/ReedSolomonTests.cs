@@ -3,7 +3,7 @@ using Tagend.Qr.Symbol;
 using Xunit;
 using ZXing.Common.ReedSolomon;
 
-namespace Tagend.Tests.Scan;
+namespace Tagend.Tests.Qr;
 
 /// <summary>Against the library's encoder, which shares nothing with our corrector.</summary>
 public sealed class ReedSolomonTests
