@@ -23,7 +23,7 @@ internal sealed class TemplatesTarget : ITarget
             Directory.CreateDirectory(Path.GetDirectoryName(path)!);
             File.Copy(file, path);
             var isRead = path.EndsWith(".toml", StringComparison.Ordinal) || path.EndsWith(".en.md", StringComparison.Ordinal);
-            if (isRead && !(path.Contains("words.", StringComparison.Ordinal) && !path.EndsWith(".en.toml", StringComparison.Ordinal)))
+            if (isRead && !(Path.GetFileName(Path.GetDirectoryName(path)) == "words" && !path.EndsWith("en.toml", StringComparison.Ordinal)))
             {
                 _files.Add((path, File.ReadAllBytes(path)));
             }
@@ -40,7 +40,7 @@ internal sealed class TemplatesTarget : ITarget
             "{{", "}}", "{% ", " %}", "{% for a in (1..100000000) %}x{% endfor %}", "{% for piece in pieces %}", "{% endfor %}", "{% if count > 1 %}", "{% endif %}",
             "{% include 'compound.en.md' %}", "{% assign a = 1 %}", "{% assign order = pieces %}", "{% capture a %}", "{% endcapture %}", "{% raw %}", "{% cycle 'a','b' %}",
             "{{ order | append: order }}", "{{ count | divided_by: 0 }}", "{{ pieces }}", "{{ pieces[99].name }}", "{{ order | split: '' | join: 'x' }}", "{{ piece.name }}",
-            "|", "|---|\n", "| a | b |\n|---|---|\n| c |\n", "> ", "- ", "1. ", "    ", "# ", "## ", "###### ", "**", "***", "_", "- [ ] ", "::: columns\n", ":::\n", "![](drawing)\n\n",
+            "|", "|---|\n", "| a | b |\n|---|---|\n| c |\n", "> ", "- ", "1. ", "    ", "# ", "## ", "###### ", "**", "***", "_", "- [ ] ", "::: columns\n", "::: boxes\n", ":::\n", "![](drawing)\n\n",
             "> **WARNING** ", "<!-- ", " -->", "<b>", "&nbsp;", "&#0;", "`", "```\n", "---\n", "[a](b)", "[a]: b\n", "\\\n", "\t", "  \n", "\u202E", "\u0301",
         ]);
 

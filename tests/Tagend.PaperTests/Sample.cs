@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using Tagend.Blocks;
+using Tagend.Catalog;
 using Tagend.Output;
 
 namespace Tagend.PaperTests;
@@ -12,6 +13,9 @@ internal sealed class Sample : IDisposable
     public static string Templates => Path.Combine(Root(), "templates");
 
     public static Fonts Fonts { get; } = Fonts.Load(Path.Combine(Templates, "fonts"));
+
+    /// <summary>Of English papers.</summary>
+    public static PaperLanguage Words { get; } = PaperLanguageReader.Read(Templates, "en", [])!;
 
     public static DateOnly Date { get; } = new(2026, 3, 2);
 

@@ -48,8 +48,8 @@ internal static class OutlinesCommand
         var fonts = Fonts.Load(Path.Combine(catalog.Folder, "fonts"));
         var path = Path.Combine(folder, $"{stock.Name}-outlines.pdf");
         var title = $"Tagend outlines of {stock.Name}";
-        var note = new PdfNote(title, DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime));
-        AtomicFiles.Write([new NewFile(path, stream => PdfFile.Write([StockOutlines.Of(stock, fonts)], fonts, note, stream))]);
+        var note = new PdfNote(title, DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime), catalog.Words.Tag);
+        AtomicFiles.Write([new NewFile(path, stream => PdfFile.Write([StockOutlines.Of(stock, catalog.Words, fonts)], fonts, note, stream))]);
         Console.WriteLine(path);
         if (printer is not null)
         {

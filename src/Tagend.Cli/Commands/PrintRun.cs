@@ -87,7 +87,7 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
         [
             new Document(PrintOptions.Cards, CardPaper, Scaled(cardPages)),
             .. TagDocuments(labels, use),
-            new Document(PrintOptions.Sheets, SheetPaper, Scaled(sheetPages)) { Language = sheets?.LanguageTag ?? PdfNote.English },
+            new Document(PrintOptions.Sheets, SheetPaper, Scaled(sheetPages)) { Language = sheets?.LanguageTag(good) },
             new Document(PrintOptions.Pulls, SheetPaper, Scaled([.. pulls.SelectMany(c => c.Pages)])),
             .. StripDocuments(Scaled(stripPages)),
         ];
@@ -98,7 +98,7 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
             [.. sets.Except(good).Select(s => s.Order)],
             problems,
             [.. documents.Select(d => new PrintedPaper(PathOf($"{d.Name}.pdf"), $"Tagend {d.Name}, {whose}", d.Pages.Count, d.Paper))],
-            [.. documents.SelectMany(d => Files(d, new PdfNote($"Tagend {d.Name}", good[0].Builds[0].Spec.Date, d.Language)))]);
+            [.. documents.SelectMany(d => Files(d, new PdfNote($"Tagend {d.Name}", good[0].Builds[0].Spec.Date, d.Language ?? catalog.Words.Tag)))]);
     }
 
     /// <summary>One document, or for a printer, which has one paper a job, one a stock.</summary>
@@ -160,6 +160,7 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
 
     private sealed record Document(string Name, Paper Paper, IReadOnlyList<Page> Pages)
     {
-        public string Language { get; init; } = PdfNote.English;
+        /// <summary>Null for the shop's.</summary>
+        public string? Language { get; init; }
     }
 }

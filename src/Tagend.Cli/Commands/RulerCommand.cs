@@ -55,7 +55,7 @@ internal static class RulerCommand
         var scale = PrinterScales.Of(printer, catalog.Folder, isTrueSize: true);
         var fonts = Fonts.Load(Path.Combine(catalog.Folder, "fonts"));
         var size = PrintOptions.PaperOf(paper, catalog) == PaperSize.Letter ? Paper.Letter : Paper.A4;
-        var composed = RulerPage.Compose(size, scale?.Printer, fonts);
+        var composed = RulerPage.Compose(size, scale?.Printer, catalog.Words, fonts);
         if (composed.Problems.Count > 0)
         {
             ShopOptions.Report(composed.Problems);
@@ -65,7 +65,7 @@ internal static class RulerCommand
         IReadOnlyList<Page> pages = scale is null ? composed.Pages : [.. composed.Pages.Select(p => p.Through(scale))];
         var path = Path.Combine(folder, FileName);
         AtomicFiles.Write([new NewFile(
-            path, s => PdfFile.Write(pages, fonts, new PdfNote("Tagend ruler", date), s))]);
+            path, s => PdfFile.Write(pages, fonts, new PdfNote("Tagend ruler", date, catalog.Words.Tag), s))]);
         Console.WriteLine($"{path}: print it at 100 % (\"actual size\") and measure its bars");
         return ExitCode.Done;
     }

@@ -23,12 +23,16 @@ public static class CatalogReader
         var stocks = ReadNamed(folder, "stocks.toml", found, StockReader.Read);
         var plans = PlanReader.ReadAll(folder, materials, threads, found);
         var colors = ColorFile.Read(folder, found);
+        var languages = PaperLanguageReader.Languages(folder);
+        var words = shop is not null && languages.Contains(shop.Language) ? PaperLanguageReader.Read(folder, shop.Language, found) : null;
         foreach (var problem in found)
         {
             problems.Add(problem);
         }
 
-        return found.Count > 0 ? null : new ShopCatalog(folder, shop!, materials, threads, stocks, plans) { Colors = colors };
+        return found.Count > 0
+            ? null
+            : new ShopCatalog(folder, shop!, materials, threads, stocks, plans) { Colors = colors, Words = words!, Languages = languages };
     }
 
     private static Dictionary<string, T> ReadNamed<T>(

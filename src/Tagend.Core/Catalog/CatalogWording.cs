@@ -48,7 +48,11 @@ internal static class CatalogWording
         + "Print it again at 100 % (\"actual size\", no fit to page) and measure that one";
 
     public static string NoLanguage(string language, string folder, IEnumerable<string> known) =>
-        $"there are no sheets in the language \"{language}\": {folder} has words for {string.Join(", ", known)}";
+        $"there are no papers in the language \"{language}\": {folder} has words for {string.Join(", ", known)}";
+
+    public static string Fields(IReadOnlyList<string> fields) => fields.Count == 0
+        ? "expected a text without anything in braces"
+        : $"expected a text with {string.Join(" and ", fields.Select(f => $"{{{f}}}"))} in it, and nothing else in braces";
 
     public static string TooPale(InkColor color) =>
         FormattableString.Invariant($"its contrast with white paper is {Math.Floor(color.ContrastWithWhite * 100) / 100:0.00} : 1, and text needs ")

@@ -20,8 +20,8 @@ public sealed record PiecePlan
     /// <summary>As pages name it.</summary>
     public required string Title { get; init; }
 
-    /// <summary>The bows it is for.</summary>
-    public required BowSystem System { get; init; }
+    /// <summary>The bows it is for; null where nothing says it, as of a piece of no kind.</summary>
+    public required BowSystem? System { get; init; }
 
     /// <summary>What end A is on the bow.</summary>
     public required string EndA { get; init; }

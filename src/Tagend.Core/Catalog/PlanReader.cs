@@ -60,7 +60,9 @@ internal static class PlanReader
         {
             Name = name,
             Title = root.Text("title"),
-            System = root.Choice("system", ("compound", BowSystem.Compound), ("recurve", BowSystem.Recurve), ("crossbow", BowSystem.Crossbow)),
+            System = root.OptionalText("system") is null
+                ? null
+                : root.Choice<BowSystem?>("system", ("compound", BowSystem.Compound), ("recurve", BowSystem.Recurve), ("crossbow", BowSystem.Crossbow)),
             EndA = root.Text("end_a"),
             EndB = root.Text("end_b"),
             Shortest = root.Length("shortest"),

@@ -23,7 +23,7 @@ public sealed record Shop
     /// <summary>Of titles and headings on customer sheets; dark enough to read. Null for black.</summary>
     public InkColor? Accent { get; init; }
 
-    /// <summary>Of customer sheets, as the names of their files have it: <c>en</c>.</summary>
+    /// <summary>Of all papers, as the files of words are named: <c>en</c>; a customer's sheet may have its own.</summary>
     public string Language { get; init; } = "en";
 
     /// <summary>How a bare number is read and how lengths are printed.</summary>

@@ -17,6 +17,12 @@ public sealed record ShopCatalog(
     IReadOnlyDictionary<string, LabelStock> Stocks,
     IReadOnlyDictionary<string, PiecePlan> Plans)
 {
+    /// <summary>Of all papers but a customer's sheet that has its own.</summary>
+    public required PaperLanguage Words { get; init; }
+
+    /// <summary>All that there are words for, by name.</summary>
+    public required IReadOnlyList<string> Languages { get; init; }
+
     /// <summary>The shop's colors by every name; none where there is no colors.toml.</summary>
     public ColorNames Colors { get; init; } = ColorNames.None;
 

@@ -74,10 +74,14 @@ internal static class ShopIdentity
     public static string ReadLanguage(string folder, TomlSection root)
     {
         var language = root.Text("language", "en");
-        var known = SheetLanguageReader.Languages(folder);
-        if (known.Count > 0 && !known.Contains(language))
+        var known = PaperLanguageReader.Languages(folder);
+        if (known.Count == 0)
         {
-            root.Report("language", language, CatalogWording.UnknownName("language in sheets", known));
+            root.Report(null, null, CatalogWording.MissingFile(Path.Combine(folder, "words")));
+        }
+        else if (!known.Contains(language))
+        {
+            root.Report("language", language, CatalogWording.UnknownName("language in words", known));
         }
 
         return language;

@@ -22,6 +22,7 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, ColorNames n
         var order = cells.Read<string?>(OrderColumn.Order, NameReader.TryReadOrder, OrderWording.Order);
         var piece = cells.Read<string?>(OrderColumn.Piece, NameReader.TryReadName, OrderWording.Piece);
         var (finished, bow) = cells.Lengths();
+        cells.CheckUnits();
         var line = new OrderLine
         {
             Row = row,
@@ -42,7 +43,7 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, ColorNames n
             SpeedNocks = cells.Positions(OrderColumn.SpeedNocks),
             NockGroove = cells.LengthWithin(OrderColumn.NockGroove, WidestNockGroove, OrderWording.NockGroove),
             TurnsPerInch = cells.Twists(),
-            Slip = slip,
+            Slip = slip with { Accessories = cells.Accessories() },
         };
         return order is null || piece is null ? null : line;
     }
@@ -65,6 +66,17 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, ColorNames n
 
         return (finished, bow);
     }
+
+    private void CheckUnits()
+    {
+        if (row[OrderColumn.Units] is { } text && !UnitsReader.TryRead(text, out _))
+        {
+            problems.Add(row.Problem(OrderColumn.Units, OrderWording.Units));
+        }
+    }
+
+    private ValueList<string> Accessories() =>
+        [.. (row[OrderColumn.Accessories] ?? "").Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)];
 
     private int? Revision() => ReadValue<int>(OrderColumn.Revision, (text, out revision, out error) =>
     {

@@ -24,10 +24,13 @@ public static class OrderColumn
     public const string Bow = "bow";
     public const string Due = "due";
     public const string Notes = "notes";
+    public const string Language = "language";
+    public const string Units = "units";
+    public const string Accessories = "accessories";
 
     public static IReadOnlyList<string> All { get; } =
     [
         Order, Piece, Kind, Revision, FinishedLength, BowLength, Material, Strands, Colors, DrawWeight, Servings,
-        CenterServing, NockPoint, Peep, SpeedNocks, NockGroove, Twists, Customer, Bow, Due, Notes,
+        CenterServing, NockPoint, Peep, SpeedNocks, NockGroove, Twists, Customer, Bow, Due, Notes, Language, Units, Accessories,
     ];
 }

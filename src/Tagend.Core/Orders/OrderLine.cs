@@ -10,6 +10,15 @@ public sealed record OrderedColor(string Name, int? Strands);
 public sealed record OrderSlip(string Customer, string Bow, string Due, string Notes)
 {
     public static OrderSlip Blank { get; } = new("", "", "", "");
+
+    /// <summary>Of the customer's sheet, as the files of words are named; empty for the shop's own.</summary>
+    public string Language { get; init; } = "";
+
+    /// <summary>Of the customer's sheet; null for those of all other papers.</summary>
+    public LengthUnit? Units { get; init; }
+
+    /// <summary>What is packed with this piece, one entry after the other.</summary>
+    public ValueList<string> Accessories { get; init; } = [];
 }
 
 /// <summary>One row of an order file, each cell read; null where the cell is empty or its column absent.</summary>

@@ -2,10 +2,11 @@ using Tagend.Problems;
 
 namespace Tagend.Orders;
 
-/// <summary>What the rows of each set say of customer, bow and due date: once, or the same in every row.</summary>
+/// <summary>What the rows of each set say of customer, bow, due date and the customer's sheet: once, or the same in every row.</summary>
 internal sealed class OrderSlips
 {
-    private static readonly string[] Columns = [OrderColumn.Customer, OrderColumn.Bow, OrderColumn.Due];
+    private static readonly string[] Columns = 
+        [OrderColumn.Customer, OrderColumn.Bow, OrderColumn.Due, OrderColumn.Language, OrderColumn.Units];
 
     // By order, the text and line of each column; no text where no row has any.
     private readonly Dictionary<string, (string? Text, string File, int Line)[]> _said = [];
@@ -43,7 +44,11 @@ internal sealed class OrderSlips
     public OrderSlip Of(string order, string notes)
     {
         var said = _said[order];
-        return new OrderSlip(said[0].Text ?? "", said[1].Text ?? "", said[2].Text ?? "", notes);
+        return new OrderSlip(said[0].Text ?? "", said[1].Text ?? "", said[2].Text ?? "", notes)
+        {
+            Language = said[3].Text?.ToLowerInvariant() ?? "",
+            Units = UnitsReader.TryRead(said[4].Text ?? "", out var unit) ? unit : null,
+        };
     }
 
     /// <summary>An equal text that is held already: the same orders, pieces and bows come again and again.</summary>

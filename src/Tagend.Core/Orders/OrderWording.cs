@@ -62,6 +62,8 @@ public static class OrderWording
     public const string NockGroove = "expected the width of an arrow nock's throat, above 0 and below 1/2 in";
     public const string Twists = "expected turns per inch from 0 to 5, such as 0.75";
 
+    public const string Units = "expected in or mm, the units of the customer's sheet";
+
     public static string OddStrands(int strands) =>
         $"strands are laid in loops of two, so their number is even: {strands - 1} or {strands + 1}";
 

@@ -47,6 +47,9 @@ public static class Reorder
             [OrderColumn.Bow] = slip.Bow,
             [OrderColumn.Due] = slip.Due,
             [OrderColumn.Notes] = slip.Notes,
+            [OrderColumn.Language] = slip.Language,
+            [OrderColumn.Units] = slip.Units is { } units ? LengthWriter.Symbol(units) : "",
+            [OrderColumn.Accessories] = string.Join("; ", slip.Accessories),
         };
 
         string Serving(Serving s)

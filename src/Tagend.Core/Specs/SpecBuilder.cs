@@ -166,6 +166,11 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
 
     private void Judge(BuildSpec spec, StrandMaterial material, OrderLine line, List<Problem> problems)
     {
+        if (line.Row[OrderColumn.Language] is not null && !catalog.Languages.Contains(line.Slip.Language))
+        {
+            problems.Add(line.Row.Problem(OrderColumn.Language, SpecWording.Unknown("language", line.Slip.Language, catalog.Languages)));
+        }
+
         var jig = catalog.Shop.Jig;
         if (spec.Posts.Outside < jig.Shortest || spec.Posts.Outside > jig.Longest)
         {

@@ -1,4 +1,5 @@
 using Tagend.Blocks;
+using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Output;
 using Tagend.Pages.Parts;
@@ -54,7 +55,9 @@ internal sealed class CardEnd(BuildSpec spec, string name, Length loop, CardWrit
             .. Places(fonts, middle),
             .. Scale(fonts, scale),
         ];
-        var title = _loop.IsOpen ? $"{name}, left open" : $"{name}, legs meet at {write.Setting(loop)}";
+        var title = _loop.IsOpen
+            ? write.Language.Say(PaperWord.CardEndOpen, ("end", name))
+            : write.Language.Say(PaperWord.CardEndMeet, ("end", name), ("length", write.Setting(loop)));
         var type = TypeScale.Heading with { Tracking = 0 };
         return inks.Prepend(new TextInk(IsB ? Width - fonts.WidthOf(title, type) : 0, type.BaselineFrom(0), title, type));
     }
@@ -123,7 +126,7 @@ internal sealed class CardEnd(BuildSpec spec, string name, Length loop, CardWrit
     {
         var type = TypeScale.Heading with { Tracking = 0 };
         var last = float.MinValue;
-        foreach (var (index, place) in CardPlaces.PlacesOf(spec).Index().Where(p => FromEnd(p.Item.Position) <= Window))
+        foreach (var (index, place) in CardPlaces.PlacesOf(spec, write).Index().Where(p => FromEnd(p.Item.Position) <= Window))
         {
             var x = X(Points.Of(FromEnd(place.Position)));
             var below = middle + HalfBundle + 3;

@@ -1,4 +1,5 @@
 using Tagend.Blocks;
+using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Pages.Parts;
 using Tagend.Specs;
@@ -8,8 +9,6 @@ namespace Tagend.Pages.Card;
 /// <summary>Both ends of a piece over its measuring pins at true size, under the bars to check that they are.</summary>
 internal static class CardEnds
 {
-    private const string Words =
-        "True size. Bars must measure 4\u00A0in and 100\u00A0mm; if not, print at 100\u00A0% (no fit to page), or calibrate: tagend\u00A0ruler.";
     private const float UnderBars = 4;
     private const float BetweenEnds = 8;
 
@@ -19,7 +18,7 @@ internal static class CardEnds
     {
         var a = new CardEnd(spec, "A", loopA, write);
         var b = new CardEnd(spec, "B", loopB, write);
-        var words = new Stack([new Spacer(UnderBars), new Paragraph(Words, TypeScale.Caption)]);
+        var words = new Stack([new Spacer(UnderBars), new Paragraph(write.Language[PaperWord.CardTrueSize], TypeScale.Caption)]);
         return new Stack(
         [
             CheckBar.Block,

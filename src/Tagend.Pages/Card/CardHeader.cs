@@ -1,5 +1,5 @@
 using Tagend.Blocks;
-using Tagend.Measures;
+using Tagend.Catalog;
 using Tagend.Output;
 using Tagend.Pages.Parts;
 using Tagend.Qr.Encode;
@@ -23,23 +23,22 @@ internal static class CardHeader
     {
         var spec = build.Spec;
         var facts = new List<Paragraph>();
-        Add("Customer", build.Slip.Customer);
-        Add("Due", build.Slip.Due);
-        Add("Bow", build.Slip.Bow);
-        Add("Draw weight", spec.DrawWeight is { } weight ? write.Load(weight) : "");
-        Add("Notes", build.Slip.Notes);
+        Add(write.Language[PaperWord.CardCustomer], build.Slip.Customer);
+        Add(write.Language[PaperWord.CardDue], build.Slip.Due);
+        Add(write.Language[PaperWord.CardBow], build.Slip.Bow);
+        Add(write.Language[PaperWord.CardDrawWeight], spec.DrawWeight is { } weight ? write.Load(weight) : "");
+        Add(write.Language[PaperWord.CardNotes], build.Slip.Notes);
 
-        var issue = $"rev {spec.Revision}, {DateWriter.Iso(spec.Date)}";
         var left = new Stack(
         [
-            new Paragraph($"JIG CARD\u00A0\u00A0 {issue}", TypeScale.Heading),
+            new Paragraph($"{write.Language[PaperWord.CardTitle]}\u00A0\u00A0 {write.Issue(spec)}", TypeScale.Heading),
             new Spacer(3),
             new Paragraph($"{spec.Order}\u00A0 {spec.Piece}", TypeScale.Title),
             style.Text(kindTitle),
             new Spacer(4),
             style.IsClose && facts.Count > 0 ? new Paragraph([.. facts.SelectMany(f => f.Spans)]) : new Stack(facts),
         ]);
-        var code = CodeWithName(symbol, $"{spec.Order} {spec.Piece}, rev {spec.Revision}");
+        var code = CodeWithName(symbol, $"{spec.Order} {spec.Piece}, {write.Language.Say(PaperWord.Rev, ("revision", $"{spec.Revision}"))}");
         return new Row([new Column(left, ColumnWidth.Shared()), new Column(code.Block, ColumnWidth.Of(code.Side))], Gap: 10);
 
         void Add(string name, string value)

@@ -19,60 +19,60 @@ internal static class CardLayup
     {
         var table = style.Table(
             [
-                new TableColumn("Color", ColumnWidth.Shared()),
-                new TableColumn("Strands", ColumnWidth.Natural, Align.Right),
-                new TableColumn("Loops", ColumnWidth.Natural, Align.Right),
-                new TableColumn("Start, end", ColumnWidth.Natural, Align.Right),
+                new TableColumn(write.Language[PaperWord.CardColor], ColumnWidth.Shared()),
+                new TableColumn(write.Language[PaperWord.CardStrandsColumn], ColumnWidth.Natural, Align.Right),
+                new TableColumn(write.Language[PaperWord.CardLoopsColumn], ColumnWidth.Natural, Align.Right),
+                new TableColumn(write.Language[PaperWord.CardStartEnd], ColumnWidth.Natural, Align.Right),
             ],
             spec.Layup.Colors.Select<ColorShare, IReadOnlyList<Block>>(c =>
             [
-                style.Bold(c.Color),
+                style.Bold(write.Color(c.Color)),
                 style.Text($"{c.Strands}"),
                 style.Bold($"{c.Loops}"),
-                style.Text($"post {c.Post}"),
+                style.Text(write.Language.Say(PaperWord.CardPost, ("post", $"{c.Post}"))),
             ]));
         return CardStyle.Part(
-            "LAY UP",
+            write.Language[PaperWord.CardLayUp],
             materialTitle,
             [
                 table,
                 new Spacer(style.Gap / 3),
-                .. spec.Layup.EndTags().Select(tag => Tie(tag, spec.Layup.Colors.Count, style)),
-                style.Text($"Tails {write.Setting(spec.Layup.Tail)}: tie, split each three times, stagger."),
+                .. spec.Layup.EndTags().Select(tag => Tie(tag, spec.Layup.Colors.Count, style, write)),
+                style.Text(write.Language.Say(PaperWord.CardTails, ("length", write.Setting(spec.Layup.Tail)))),
             ]);
     }
 
-    private static Paragraph Tie(EndTag tag, int colors, CardStyle style)
+    private static Paragraph Tie(EndTag tag, int colors, CardStyle style, CardWriter write)
     {
-        var work = tag.IsDummy ? "no color ends here, tie in a dummy tag."
-            : colors == 1 ? "tie the tag ends."
-            : $"tie the tag ends of {string.Join(", ", tag.Colors)}.";
-        return new Paragraph([new Span($"Post {tag.Post}: ", style.BodyBold), new Span(work, style.Body)]);
+        var work = tag.IsDummy ? write.Language[PaperWord.CardDummyTag]
+            : colors == 1 ? write.Language[PaperWord.CardTieEnds]
+            : write.Language.Say(PaperWord.CardTieEndsOf, ("colors", string.Join(", ", tag.Colors.Select(write.Color))));
+        return new Paragraph([new Span(write.Language.Say(PaperWord.CardAtPost, ("post", $"{tag.Post}")) + " ", style.BodyBold), new Span(work, style.Body)]);
     }
 
     private static Stack Twist(BuildSpec spec, CardStyle style, CardWriter write)
     {
         List<Block> facts =
         [
-            style.Line("Laid up, untwisted", write.Exact(spec.LaidUpLength)),
+            style.Line(write.Language[PaperWord.CardLaidUp], write.Exact(spec.LaidUpLength)),
             .. TakeUpFacts(spec, style, write),
         ];
         if (spec.Settle > Measures.Length.Zero)
         {
-            facts.Add(style.Line("Settles on the stretcher", write.Exact(spec.Settle)));
+            facts.Add(style.Line(write.Language[PaperWord.CardSettles], write.Exact(spec.Settle)));
         }
 
-        facts.Add(style.Line("One turn more or less", write.Fine(spec.TurnSensitivity)));
-        facts.Add(style.Line("Reads under load", write.Exact(spec.Stretch.Reading)));
+        facts.Add(style.Line(write.Language[PaperWord.CardOneTurn], write.Fine(spec.TurnSensitivity)));
+        facts.Add(style.Line(write.Language[PaperWord.CardReads], write.Exact(spec.Stretch.Reading)));
         facts.Add(spec.Strength.Floor is { } floor
-            ? style.Line("Strength, least allowed", $"{write.Load(spec.Strength.Breaking)}, {write.Load(floor)}")
-            : style.Line("Strength", write.Load(spec.Strength.Breaking)));
+            ? style.Line(write.Language[PaperWord.CardStrengthFloor], $"{write.Load(spec.Strength.Breaking)}, {write.Load(floor)}")
+            : style.Line(write.Language[PaperWord.CardStrength], write.Load(spec.Strength.Breaking)));
         if (spec.NockFit is { } fit)
         {
-            facts.Add(style.Line("Center serving, nock", $"{write.Fine(fit.Diameter)}, {write.Fine(fit.Groove)}"));
+            facts.Add(style.Line(write.Language[PaperWord.CardNockFit], $"{write.Fine(fit.Diameter)}, {write.Fine(fit.Groove)}"));
         }
 
-        return CardStyle.Part("TWIST AND STRETCH", "", facts);
+        return CardStyle.Part(write.Language[PaperWord.CardTwist], "", facts);
     }
 
     private static IEnumerable<Block> TakeUpFacts(BuildSpec spec, CardStyle style, CardWriter write)
@@ -80,17 +80,17 @@ internal static class CardLayup
         var takeUp = spec.Twist.TakeUp;
         if (takeUp.Fitted is { } fitted)
         {
-            yield return style.Line("Take-up, fitted", write.Exact(fitted.Amount));
-            yield return style.Line($"Its error, {fitted.Builds} builds", $"± {write.Exact(fitted.Error)}");
+            yield return style.Line(write.Language[PaperWord.CardTakeUpFitted], write.Exact(fitted.Amount));
+            yield return style.Line(write.Language.Say(PaperWord.CardFitError, ("builds", $"{fitted.Builds}")), $"± {write.Exact(fitted.Error)}");
             yield break;
         }
 
-        yield return style.Line($"Take-up by {CardWriter.Model(takeUp.Used)}", write.Exact(takeUp.Amount));
+        yield return style.Line(write.TakeUp(takeUp.Used), write.Exact(takeUp.Amount));
         if (spec.ModelsDisagree)
         {
             var (other, amount) = takeUp.Used == TakeUpModel.Rule ? (TakeUpModel.Helix, takeUp.Helix) : (TakeUpModel.Rule, takeUp.Rule);
-            yield return style.Line($"Take-up by {CardWriter.Model(other)}", write.Exact(amount));
-            yield return new Paragraph("They differ beyond the tolerance: measure early.", TypeScale.Caption);
+            yield return style.Line(write.TakeUp(other), write.Exact(amount));
+            yield return new Paragraph(write.Language[PaperWord.CardModelsDiffer], TypeScale.Caption);
         }
     }
 }

@@ -1,4 +1,5 @@
 using Tagend.Blocks;
+using Tagend.Catalog;
 using Tagend.Output;
 using Tagend.Pages.Parts;
 using Tagend.Specs;
@@ -16,9 +17,9 @@ internal static class CardPosts
         var posts = spec.Posts;
         var beside = new Stack(
         [
-            style.Fact("Exact", write.Exact(posts.Outside)),
-            style.Fact("Between centers", $"{write.Setting(posts.CentersTape)} ({write.Exact(posts.Centers)})"),
-            style.Fact("Post, pin", $"{write.Setting(posts.PostDiameter)}, {write.Setting(posts.PinDiameter)}"),
+            style.Fact(write.Language[PaperWord.CardExact], write.Exact(posts.Outside)),
+            style.Fact(write.Language[PaperWord.CardCenters], $"{write.Setting(posts.CentersTape)} ({write.Exact(posts.Centers)})"),
+            style.Fact(write.Language[PaperWord.CardPostPin], $"{write.Setting(posts.PostDiameter)}, {write.Setting(posts.PinDiameter)}"),
             new Spacer(3),
             Residual(spec, style, write),
         ]);
@@ -32,8 +33,8 @@ internal static class CardPosts
         var title = new Box(
             new Row(
                 [
-                    new Column(new Paragraph("SET THE POSTS", White(TypeScale.Heading)), ColumnWidth.Natural),
-                    new Column(new Paragraph($"{write.Setting(posts.Tape)} outside to outside, on the tape", White(TypeScale.Caption), Align.Right), ColumnWidth.Shared()),
+                    new Column(new Paragraph(write.Language[PaperWord.CardSetPosts], White(TypeScale.Heading)), ColumnWidth.Natural),
+                    new Column(new Paragraph(write.Language.Say(PaperWord.CardPostsReading, ("setting", write.Setting(posts.Tape))), White(TypeScale.Caption), Align.Right), ColumnWidth.Shared()),
                 ],
                 Level: Level.Baseline),
             Padding: 2.5f,
@@ -47,23 +48,26 @@ internal static class CardPosts
         var off = write.Exact(Measures.Length.Abs(spec.Posts.Residual));
         if (turns.Length == 0)
         {
-            return style.Text($"The tape's mark is {off} off: leave the turns.");
+            return style.Text(write.Language.Say(PaperWord.CardResidualNone, ("amount", off)));
         }
 
         var longer = spec.ResidualTurns > 0;
         return new Paragraph(
         [
-            new Span($"The tape's mark is {off} {(longer ? "long" : "short")}: ", style.Body),
-            new Span(Joined($"{(longer ? "add" : "take out")} {turns} turn{(turns is "1" or "1/2" ? "" : "s")}."), style.BodyBold),
+            new Span(write.Language.Say(longer ? PaperWord.CardResidualLong : PaperWord.CardResidualShort, ("amount", off)) + " ", style.Body),
+            new Span(Joined(write.Language.Say(longer ? PaperWord.CardAdd : PaperWord.CardTakeOut, ("turns", write.Turns(turns)))), style.BodyBold),
         ]);
     }
 
     private static Row KeyFigures(BuildSpec spec, CardWriter write) => Row.Equal(
         [
-            Figure("FINISHED LENGTH", write.Mark(spec.FinishedLength), $"± {write.Mark(spec.Tolerance)}"),
-            Figure("TURNS", $"{spec.Twist.Turns}", CardWriter.Direction(spec.Twist.Direction) + ", seen from A"),
-            Figure("STRANDS", $"{spec.Bundle.Strands}", $"{spec.Layup.Loops} loops"),
-            Figure("STRETCH", write.Load(spec.Stretch.Load), $"{spec.Stretch.Minutes} min"),
+            Figure(write.Language[PaperWord.CardFinishedLength], write.Mark(spec.FinishedLength), $"± {write.Mark(spec.Tolerance)}"),
+            Figure(
+                write.Language[PaperWord.CardTurns],
+                $"{spec.Twist.Turns}",
+                write.Language.Say(PaperWord.CardSeenFromA, ("direction", write.Direction(spec.Twist.Direction)))),
+            Figure(write.Language[PaperWord.CardStrands], $"{spec.Bundle.Strands}", write.Language.Say(PaperWord.CardLoops, ("count", $"{spec.Layup.Loops}"))),
+            Figure(write.Language[PaperWord.CardStretch], write.Load(spec.Stretch.Load), write.Language.Say(PaperWord.Minutes, ("count", $"{spec.Stretch.Minutes}"))),
         ],
         gap: -Hairline);
 

@@ -41,16 +41,17 @@ public static class JigCard
     private static Stack Content(Build build, ShopCatalog catalog, QrSymbol symbol, Fonts fonts, CardStyle style)
     {
         var spec = build.Spec;
-        var write = new CardWriter(spec.Unit);
+        var write = new CardWriter(spec.Unit, catalog.Words);
+        var words = catalog.Words;
         var plan = catalog.Plans.GetValueOrDefault(spec.Kind);
         var material = catalog.Materials.GetValueOrDefault(spec.Bundle.Material)?.Title ?? spec.Bundle.Material;
         return new Stack(
             [
-                CardHeader.Of(build, plan?.Title ?? spec.Kind, symbol, style, write),
+                CardHeader.Of(build, words.Kind(plan?.Title ?? spec.Kind), symbol, style, write),
                 CardPosts.Of(spec, style, write),
-                new PieceDrawing(spec, plan?.EndA ?? "end A", plan?.EndB ?? "end B", write).Of(style),
+                new PieceDrawing(spec, write.Ends(plan), write).Of(style),
                 .. style.HasEnds ? [CardEnds.Of(spec, plan?.EndLoopA ?? Length.Zero, plan?.EndLoopB ?? Length.Zero, write)] : (IEnumerable<Block>)[],
-                CardLayup.Of(spec, material, style, write),
+                CardLayup.Of(spec, words.Term(material), style, write),
                 .. CardPlaces.Of(spec, fonts, style, write),
                 .. CardFoot.Of(style, write),
             ],

@@ -1,4 +1,5 @@
 using Tagend.Blocks;
+using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Output;
 using Tagend.Pages.Parts;
@@ -7,7 +8,7 @@ using Tagend.Specs;
 namespace Tagend.Pages.Card;
 
 /// <summary>The piece from end to end, to a stated scale, with everything that sits on it.</summary>
-internal sealed class PieceDrawing(BuildSpec spec, string endA, string endB, CardWriter write)
+internal sealed class PieceDrawing(BuildSpec spec, (string A, string B) ends, CardWriter write)
 {
     private const float EndSquare = 13;
     private const float EndGap = 3;
@@ -20,7 +21,7 @@ internal sealed class PieceDrawing(BuildSpec spec, string endA, string endB, Car
     private const float LabelsHeight = 20;
     private const float RulerHeight = 13;
 
-    private readonly IReadOnlyList<CardPlace> _places = CardPlaces.PlacesOf(spec);
+    private readonly IReadOnlyList<CardPlace> _places = CardPlaces.PlacesOf(spec, write);
 
     private static TextStyle Small => TypeScale.Caption;
 
@@ -61,10 +62,10 @@ internal sealed class PieceDrawing(BuildSpec spec, string endA, string endB, Car
     private IEnumerable<Ink> Titles(Fonts fonts, PieceScale scale)
     {
         var baseline = Small.BaselineFrom(0);
-        var middle = $"drawn 1 : {scale.Denominator}, ruler in {write.UnitWord} from A";
-        yield return new TextInk(0, baseline, endA, SmallBold);
+        var middle = write.Language.Say(PaperWord.CardDrawing, ("scale", $"{scale.Denominator}"), ("unit", write.UnitWord));
+        yield return new TextInk(0, baseline, ends.A, SmallBold);
         yield return new TextInk((scale.Width - fonts.WidthOf(middle, Small)) / 2, baseline, middle, Small);
-        yield return new TextInk(scale.Width - fonts.WidthOf(endB, SmallBold), baseline, endB, SmallBold);
+        yield return new TextInk(scale.Width - fonts.WidthOf(ends.B, SmallBold), baseline, ends.B, SmallBold);
     }
 
     private static IEnumerable<Ink> Ends(Fonts fonts, PieceScale scale, float bar)

@@ -1,12 +1,12 @@
 using Tagend.Blocks;
-using Tagend.Measures;
 using Tagend.Output;
+using Tagend.Pages.Parts;
 using Tagend.Specs;
 
 namespace Tagend.Pages.Labels;
 
 /// <summary>The pieces in a bag, a line each: name, finished length, and colors where they are wanted.</summary>
-internal sealed record BagPieces(BuildSet Set, bool WithColors, LabelStyle Style) : Block
+internal sealed record BagPieces(BuildSet Set, bool WithColors, LabelStyle Style, CardWriter Write) : Block
 {
     /// <summary>Between the columns, in points.</summary>
     private const float Gap = 6;
@@ -16,22 +16,21 @@ internal sealed record BagPieces(BuildSet Set, bool WithColors, LabelStyle Style
 
     public override Placement Place(Fonts fonts, Room room)
     {
-        var unit = Set.Builds[0].Spec.Unit;
         var lengths = Reading.Column(
-            [.. Set.Builds.Select(b => LengthWriter.Bare(b.Spec.FinishedLength, unit))], Style.BodyBold, fonts);
+            [.. Set.Builds.Select(b => Write.Bare(b.Spec.FinishedLength))], Style.BodyBold, fonts);
         var length = lengths.Max(l => l.NaturalWidth(fonts));
         var widest = Set.Builds.Max(b => fonts.WidthOf(b.Spec.Piece, Style.BodyBold));
-        var rest = room.Width - Gap - length - UnitGap - fonts.WidthOf(LengthWriter.Symbol(unit), Style.Body);
+        var rest = room.Width - Gap - length - UnitGap - fonts.WidthOf(Write.UnitSymbol, Style.Body);
         var name = Math.Max(0, Math.Min(widest, rest));
         return new Stack([.. Set.Builds.Select(LineOf)], Style.Gap / 2).Place(fonts, room);
 
         Row LineOf(Build build, int index)
         {
-            var colors = WithColors ? $" · {LoopTag.Colors(build.Spec)}" : "";
+            var colors = WithColors ? $" · {LoopTag.Colors(build.Spec, Write)}" : "";
             var measured = new Row(
                 [
                     new Column(lengths[index], ColumnWidth.Of(length)),
-                    new Column(Style.Line(LengthWriter.Symbol(unit) + colors), ColumnWidth.Shared()),
+                    new Column(Style.Line(Write.UnitSymbol + colors), ColumnWidth.Shared()),
                 ],
                 UnitGap,
                 Level.Baseline);

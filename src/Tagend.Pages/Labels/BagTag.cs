@@ -1,6 +1,7 @@
 using Tagend.Blocks;
 using Tagend.Catalog;
 using Tagend.Measures;
+using Tagend.Pages.Parts;
 using Tagend.Specs;
 
 namespace Tagend.Pages.Labels;
@@ -13,13 +14,15 @@ internal static class BagTag
     /// Order, date and the pieces with their finished lengths are never left out.
     /// </summary>
     /// <param name="codeIsWhole">The code carries the whole texts of the pieces, not only names and revisions.</param>
-    public static IReadOnlyList<Func<LabelStyle, Block>> FromFullToLeast(BuildSet set, Shop shop, bool codeIsWhole) =>
-        [.. Enumerable.Range(0, 5).Select(left => (Func<LabelStyle, Block>)(style => Of(set, shop, codeIsWhole, style, 4 - left)))];
+    public static IReadOnlyList<Func<LabelStyle, Block>> FromFullToLeast(BuildSet set, ShopCatalog catalog, bool codeIsWhole) =>
+        [.. Enumerable.Range(0, 5).Select(left => (Func<LabelStyle, Block>)(style => Of(set, catalog, codeIsWhole, style, 4 - left)))];
 
-    private static Stack Of(BuildSet set, Shop shop, bool codeIsWhole, LabelStyle style, int parts)
+    private static Stack Of(BuildSet set, ShopCatalog catalog, bool codeIsWhole, LabelStyle style, int parts)
     {
+        var (shop, words) = (catalog.Shop, catalog.Words);
+        var write = new CardWriter(set.Builds[0].Spec.Unit, words);
         var slip = set.Builds[0].Slip;
-        var colors = set.Builds.Select(b => LoopTag.Colors(b.Spec)).ToList();
+        var colors = set.Builds.Select(b => LoopTag.Colors(b.Spec, write)).ToList();
         var oneColoring = colors.Distinct().Count() == 1;
         var lines = new List<Block> { new LabelName(set.Order, "", style.Title, style.IsSmallest) };
         if (parts > 0 && slip.Customer.Length > 0)
@@ -29,11 +32,11 @@ internal static class BagTag
 
         Add(parts > 2, slip.Bow);
         lines.Add(new Rule(0.8f));
-        lines.Add(new BagPieces(set, WithColors: parts > 1 && !oneColoring, style));
-        Add(parts > 1 && oneColoring, $"colors: {colors[0]}");
+        lines.Add(new BagPieces(set, WithColors: parts > 1 && !oneColoring, style, write));
+        Add(parts > 1 && oneColoring, words.Say(PaperWord.TagColors, ("colors", colors[0])));
         lines.Add(new Rule(0.4f));
-        Add(!codeIsWhole, "Code: pieces and revisions only; scan the loop tags.");
-        var due = parts > 2 && slip.Due.Length > 0 ? $" · due {slip.Due.Replace(' ', '\u00A0')}" : "";
+        Add(!codeIsWhole, words[PaperWord.TagCodeInPart]);
+        var due = parts > 2 && slip.Due.Length > 0 ? $" · {words.Say(PaperWord.TagDue, ("due", slip.Due)).Replace(' ', '\u00A0')}" : "";
         Add(true, DateWriter.Iso(set.Builds[0].Spec.Date) + due);
         var contact = string.Join("\u00A0· ", new[] { shop.Name, shop.Phone.Replace(' ', '\u00A0') }.Where(t => t.Length > 0));
         if (parts > 3 && contact.Length > 0)

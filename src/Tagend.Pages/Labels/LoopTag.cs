@@ -1,6 +1,7 @@
 using Tagend.Blocks;
 using Tagend.Catalog;
 using Tagend.Measures;
+using Tagend.Pages.Parts;
 using Tagend.Specs;
 
 namespace Tagend.Pages.Labels;
@@ -16,28 +17,29 @@ internal static class LoopTag
         [.. Enumerable.Range(0, 4).Select(left => (Func<LabelStyle, Block>)(style => Of(build, catalog, style, 3 - left)))];
 
     /// <summary><c>black 12, red 12</c>, each held together.</summary>
-    public static string Colors(BuildSpec spec) =>
-        string.Join(", ", spec.Layup.Colors.Select(c => $"{c.Color}\u00A0{c.Strands}"));
+    public static string Colors(BuildSpec spec, CardWriter write) =>
+        string.Join(", ", spec.Layup.Colors.Select(c => $"{write.Color(c.Color)}\u00A0{c.Strands}"));
 
     private static Stack Of(Build build, ShopCatalog catalog, LabelStyle style, int parts)
     {
-        var spec = build.Spec;
+        var (spec, words) = (build.Spec, catalog.Words);
+        var write = new CardWriter(spec.Unit, words);
         var lines = new List<Block>
         {
             new LabelName(spec.Order, spec.Piece, style.Title, style.IsSmallest),
             new Paragraph(
                 [
-                    new Span(Held(LengthWriter.Mark(spec.FinishedLength, spec.Unit)), style.Length),
-                    new Span($" \u00A0{Held($"± {LengthWriter.Mark(spec.Tolerance, spec.Unit)}")}", style.Body),
+                    new Span(Held(write.Mark(spec.FinishedLength)), style.Length),
+                    new Span($" \u00A0{Held($"± {write.Mark(spec.Tolerance)}")}", style.Body),
                 ]),
             new Rule(0.8f),
         };
-        Add(parts > 0, $"{spec.Bundle.Strands} strands: {Colors(spec)}");
-        Add(parts > 1, catalog.Materials.GetValueOrDefault(spec.Bundle.Material)?.Title ?? spec.Bundle.Material);
-        Add(parts > 2, catalog.Plans.GetValueOrDefault(spec.Kind)?.Title ?? spec.Kind);
+        Add(parts > 0, words.Say(PaperWord.TagStrands, ("count", $"{spec.Bundle.Strands}"), ("colors", Colors(spec, write))));
+        Add(parts > 1, words.Term(catalog.Materials.GetValueOrDefault(spec.Bundle.Material)?.Title ?? spec.Bundle.Material));
+        Add(parts > 2, words.Kind(catalog.Plans.GetValueOrDefault(spec.Kind)?.Title ?? spec.Kind));
         Add(parts > 2, build.Slip.Bow);
-        var turns = parts > 1 ? $"{spec.Twist.Turns}\u00A0turns · " : "";
-        Add(true, $"{turns}rev\u00A0{spec.Revision} · {DateWriter.Iso(spec.Date)}");
+        var turns = parts > 1 ? $"{Held(write.Turns($"{spec.Twist.Turns}"))} · " : "";
+        Add(true, $"{turns}{Held(words.Say(PaperWord.Rev, ("revision", $"{spec.Revision}")))} · {DateWriter.Iso(spec.Date)}");
         return new Stack(lines, style.Gap);
 
         void Add(bool wanted, string text)

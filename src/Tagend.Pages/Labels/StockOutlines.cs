@@ -19,22 +19,22 @@ public static class StockOutlines
 
     /// <param name="stock">A sheet: more than one label a page.</param>
     /// <returns>The page; words that find no room on a small label are left out.</returns>
-    public static Page Of(LabelStock stock, Fonts fonts)
+    public static Page Of(LabelStock stock, PaperLanguage words, Fonts fonts)
     {
         var labels = Enumerable.Range(0, stock.LabelsPerPage).Select(i => LabelPage.Corner(stock, i));
         return new Page(
             Points.Of(stock.PageWidth),
             Points.Of(stock.PageHeight),
-            [.. labels.SelectMany((at, i) => InksOf(stock, fonts, i + 1).Select(ink => ink.Moved(at.X, at.Y)))]);
+            [.. labels.SelectMany((at, i) => InksOf(stock, words[PaperWord.OutlinesHowTo], fonts, i + 1).Select(ink => ink.Moved(at.X, at.Y)))]);
     }
 
-    private static IEnumerable<Ink> InksOf(LabelStock stock, Fonts fonts, int number)
+    private static IEnumerable<Ink> InksOf(LabelStock stock, string howTo, Fonts fonts, int number)
     {
         var (width, height) = (Points.Of(stock.LabelWidth), Points.Of(stock.LabelHeight));
         yield return new BoxInk(
             -Line / 2, -Line / 2, width + Line, height + Line, Line, Radius: Points.Of(stock.Corner) is > 0 and var r ? r + (Line / 2) : 0);
         Block words = number == 1
-            ? new Stack([new Paragraph($"1 {stock.Name}", Number with { Size = 12 }), new Paragraph(HowTo, Words)], 2)
+            ? new Stack([new Paragraph($"1 {stock.Name}", Number with { Size = 12 }), new Paragraph(howTo, Words)], 2)
             : new Paragraph(number.ToString(CultureInfo.InvariantCulture), Number);
         if (words.Place(fonts, new Room(width - (2 * Margin), height - (2 * Margin))) is Placed placed)
         {
@@ -44,9 +44,4 @@ public static class StockOutlines
             }
         }
     }
-
-    private const string HowTo =
-        "Print at actual size on plain paper and hold it with a sheet of labels against the light: every outline lies on "
-        + "a label's edge. If all are off alike, change left and top in stocks.toml; if more and more, across and down; "
-        + "if the outlines are too small or too large, the printer scales: turn that off.";
 }

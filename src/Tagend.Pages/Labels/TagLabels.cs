@@ -80,7 +80,7 @@ public static class TagLabels
         var at = new Place($"bag tag {set.Order}");
         var whole = LabelCode.Of(TagWriter.Write(set), stock);
         var code = whole ?? LabelCode.Of(TagWriter.WriteContents(set), stock);
-        return Lay(at, code, BagTag.FromFullToLeast(set, catalog.Shop, whole is not null), fonts, stock, problems);
+        return Lay(at, code, BagTag.FromFullToLeast(set, catalog, whole is not null), fonts, stock, problems);
     }
 
     private static IReadOnlyList<Ink> Loop(

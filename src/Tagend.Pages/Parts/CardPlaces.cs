@@ -1,4 +1,5 @@
 using Tagend.Blocks;
+using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Output;
 using Tagend.Specs;
@@ -22,24 +23,25 @@ internal static class CardPlaces
         var blocks = new List<Block>();
         if (spec.Servings.Count > 0)
         {
-            var remark = $"{write.UnitWord}, on the finished piece; wound {CardWriter.Direction(spec.Twist.ServingDirection)} seen from A";
-            blocks.Add(CardStyle.Part("SERVINGS", remark, Servings(spec, fonts, style, write)));
+            var remark = write.Language.Say(
+                PaperWord.CardServingsRemark, ("unit", write.UnitWord), ("direction", write.Direction(spec.Twist.ServingDirection)));
+            blocks.Add(CardStyle.Part(write.Language[PaperWord.CardServings], remark, Servings(spec, fonts, style, write)));
         }
 
-        if (PlacesOf(spec) is { Count: > 0 } places)
+        if (PlacesOf(spec, write) is { Count: > 0 } places)
         {
-            var remark = $"{write.UnitWord}, on the finished piece";
-            blocks.Add(CardStyle.Part("SEPARATORS AND MARKS", remark, style.IsTight && places.Count > 1 ? TwoPlaceTables(spec, places, fonts, style, write) : PlaceTable(spec, places, 0, fonts, style, write)));
+            var remark = write.Language.Say(PaperWord.CardMarksRemark, ("unit", write.UnitWord));
+            blocks.Add(CardStyle.Part(write.Language[PaperWord.CardMarks], remark, style.IsTight && places.Count > 1 ? TwoPlaceTables(spec, places, fonts, style, write) : PlaceTable(spec, places, 0, fonts, style, write)));
         }
 
         return blocks;
     }
 
     /// <summary>Separators and marks, in order from end A.</summary>
-    public static IReadOnlyList<CardPlace> PlacesOf(BuildSpec spec) =>
+    public static IReadOnlyList<CardPlace> PlacesOf(BuildSpec spec, CardWriter write) =>
     [
-        .. spec.Separators.Select(s => new CardPlace(s.Name, s.Position, s, null))
-            .Concat(spec.Marks.Select(m => new CardPlace(CardWriter.Kind(m.Kind), m.Position, null, m)))
+        .. spec.Separators.Select(s => new CardPlace(write.Separator(s.Name), s.Position, s, null))
+            .Concat(spec.Marks.Select(m => new CardPlace(write.Kind(m.Kind), m.Position, null, m)))
             .OrderBy(p => p.Position),
     ];
 
@@ -53,26 +55,26 @@ internal static class CardPlaces
         return style.Table(
             [
                 new TableColumn("", ColumnWidth.Natural),
-                new TableColumn("Serving", ColumnWidth.Natural),
-                new TableColumn("From A", ColumnWidth.Natural, Align.Right),
-                new TableColumn("to", ColumnWidth.Natural, Align.Right),
-                new TableColumn("From B", ColumnWidth.Natural, Align.Right),
-                new TableColumn("to", ColumnWidth.Natural, Align.Right),
-                new TableColumn("Length", ColumnWidth.Natural, Align.Right),
-                new TableColumn("Thread", ColumnWidth.Natural),
-                new TableColumn("Color", ColumnWidth.Shared()),
+                new TableColumn(write.Language[PaperWord.CardServing], ColumnWidth.Natural),
+                new TableColumn(write.Language[PaperWord.CardFromA], ColumnWidth.Natural, Align.Right),
+                new TableColumn(write.Language[PaperWord.CardTo], ColumnWidth.Natural, Align.Right),
+                new TableColumn(write.Language[PaperWord.CardFromB], ColumnWidth.Natural, Align.Right),
+                new TableColumn(write.Language[PaperWord.CardTo], ColumnWidth.Natural, Align.Right),
+                new TableColumn(write.Language[PaperWord.CardLength], ColumnWidth.Natural, Align.Right),
+                new TableColumn(write.Language[PaperWord.CardThread], ColumnWidth.Natural),
+                new TableColumn(write.Language[PaperWord.CardColor], ColumnWidth.Shared()),
             ],
             spec.Servings.Select<Serving, IReadOnlyList<Block>>((s, i) =>
             [
                 style.Bold(ServingKey(i)),
-                style.Text(CardWriter.Role(s.Role)),
+                style.Text(write.Role(s.Role)),
                 fromA[i],
                 toA[i],
                 fromB[i],
                 toB[i],
                 length[i],
                 style.Text(s.Thread),
-                style.Text(s.Color.Length > 0 ? s.Color : "any"),
+                style.Text(write.Color(s.Color)),
             ]));
 
         IReadOnlyList<Reading> Column(Func<Serving, Length> length, TextStyle type) =>
@@ -100,11 +102,11 @@ internal static class CardPlaces
         var table = style.Table(
             [
                 new TableColumn("", ColumnWidth.Natural),
-                new TableColumn("What", ColumnWidth.Shared()),
-                new TableColumn("From A", ColumnWidth.Natural, Align.Right),
-                new TableColumn("From B", ColumnWidth.Natural, Align.Right),
-                new TableColumn(style.IsTight ? "From post" : "On the jig, from post A", ColumnWidth.Natural, Align.Right),
-                new TableColumn(style.IsTight ? "Sides" : "Strands each side", ColumnWidth.Natural, Align.Right),
+                new TableColumn(write.Language[PaperWord.CardWhat], ColumnWidth.Shared()),
+                new TableColumn(write.Language[PaperWord.CardFromA], ColumnWidth.Natural, Align.Right),
+                new TableColumn(write.Language[PaperWord.CardFromB], ColumnWidth.Natural, Align.Right),
+                new TableColumn(write.Language[style.IsTight ? PaperWord.CardOnJigShort : PaperWord.CardOnJig], ColumnWidth.Natural, Align.Right),
+                new TableColumn(write.Language[style.IsTight ? PaperWord.CardEachSideShort : PaperWord.CardEachSide], ColumnWidth.Natural, Align.Right),
             ],
             places.Select<CardPlace, IReadOnlyList<Block>>((p, i) =>
             [

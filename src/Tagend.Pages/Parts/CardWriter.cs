@@ -1,38 +1,41 @@
 using System.Globalization;
 using Tagend.Catalog;
 using Tagend.Measures;
+using Tagend.Orders;
 using Tagend.Specs;
 
 namespace Tagend.Pages.Parts;
 
-/// <summary>Writes a spec's numbers as a card shows them. Each is rounded once, here.</summary>
-internal sealed class CardWriter(LengthUnit unit)
+/// <summary>Writes a spec's numbers and words as the bench's papers show them. Each number is rounded once, here.</summary>
+internal sealed class CardWriter(LengthUnit unit, PaperLanguage language)
 {
+    public PaperLanguage Language => language;
+
     public LengthUnit Unit => unit;
 
-    public string UnitSymbol => LengthWriter.Symbol(unit);
+    public string UnitSymbol => unit == LengthUnit.Inch ? language.Inch : language.Millimeter;
 
-    public string UnitWord => unit == LengthUnit.Inch ? "inches" : "millimeters";
+    public string UnitWord => language[unit == LengthUnit.Inch ? PaperWord.Inches : PaperWord.Millimeters];
 
-    public string Mark(Length length) => LengthWriter.Mark(length, unit);
+    public string Mark(Length length) => Local(LengthWriter.Mark(length, unit));
 
-    public string Bare(Length length) => LengthWriter.Bare(length, unit);
+    public string Bare(Length length) => Decimal(LengthWriter.Bare(length, unit));
 
     /// <summary>To 1/16 in or 0.1 mm, without the unit.</summary>
-    public string BareTape(Length length) => LengthWriter.Tape(length, unit)[..^UnitSymbol.Length].TrimEnd();
+    public string BareTape(Length length) => Decimal(LengthWriter.Tape(length, unit)[..^LengthWriter.Symbol(unit).Length].TrimEnd());
 
-    public string Exact(Length length) => LengthWriter.Exact(length, unit);
+    public string Exact(Length length) => Local(LengthWriter.Exact(length, unit));
 
-    public string Fine(Length length) => LengthWriter.Fine(length, unit);
+    public string Fine(Length length) => Local(LengthWriter.Fine(length, unit));
 
-    public string Setting(Length mark) => LengthWriter.Setting(mark, unit);
+    public string Setting(Length mark) => Local(LengthWriter.Setting(mark, unit));
 
     public string LoadSymbol => unit == LengthUnit.Inch ? "lbf" : "N";
 
     /// <summary>To whole pounds-force or newtons.</summary>
     public string Load(Force force) => unit == LengthUnit.Inch
-        ? force.Pounds.ToString("#,0", CultureInfo.InvariantCulture) + " lbf"
-        : force.Newtons.ToString("#,0", CultureInfo.InvariantCulture) + " N";
+        ? $"{Thousands(force.Pounds)} lbf"
+        : $"{Thousands(force.Newtons)} N";
 
     /// <summary>To halves, without sign: <c>1/2</c>, <c>2</c>, <c>1 1/2</c>; empty for none.</summary>
     public static string HalfTurns(double turns)
@@ -47,33 +50,72 @@ internal sealed class CardWriter(LengthUnit unit)
         };
     }
 
-    public static string Direction(TwistDirection direction) => direction switch
+    /// <summary>What the ends are on the bow; their letters where the plan is not there.</summary>
+    public (string A, string B) Ends(PiecePlan? plan) => plan is null
+        ? (language[PaperWord.RoleEndA], language[PaperWord.RoleEndB])
+        : (language.Term(plan.EndA), language.Term(plan.EndB));
+
+    /// <summary>As <see cref="HalfTurns"/>, with the word for them: <c>1/2 turn</c>, <c>1 1/2 turns</c>.</summary>
+    public string Turns(string halfTurns) =>
+        language.Say(halfTurns is "1" or "1/2" ? PaperWord.TurnOne : PaperWord.TurnMany, ("count", halfTurns));
+
+    public string Issue(BuildSpec spec) =>
+        $"{language.Say(PaperWord.Rev, ("revision", $"{spec.Revision}"))}, {DateWriter.Iso(spec.Date)}";
+
+    public string Direction(TwistDirection direction) => language[direction switch
     {
-        TwistDirection.Clockwise => "clockwise",
-        TwistDirection.Counterclockwise => "counterclockwise",
+        TwistDirection.Clockwise => PaperWord.Clockwise,
+        TwistDirection.Counterclockwise => PaperWord.Counterclockwise,
         _ => throw new InvalidOperationException($"no word for {direction}"),
-    };
+    }];
 
-    public static string Model(TakeUpModel model) => model switch
+    /// <summary>Take-up, and the model it is from.</summary>
+    public string TakeUp(TakeUpModel model) => language[model switch
     {
-        TakeUpModel.Rule => "rule",
-        TakeUpModel.Helix => "helix",
+        TakeUpModel.Rule => PaperWord.CardTakeUpRule,
+        TakeUpModel.Helix => PaperWord.CardTakeUpHelix,
         _ => throw new InvalidOperationException($"no word for {model}"),
-    };
+    }];
 
-    public static string Role(ServingRole role) => role switch
+    /// <summary>Where a serving is, in a column of servings.</summary>
+    public string Role(ServingRole role) => language[role switch
     {
-        ServingRole.EndA => "end A",
-        ServingRole.Center => "center",
-        ServingRole.EndB => "end B",
-        ServingRole.Other => "serving",
+        ServingRole.EndA => PaperWord.RoleEndA,
+        ServingRole.Center => PaperWord.RoleCenter,
+        ServingRole.EndB => PaperWord.RoleEndB,
+        ServingRole.Other => PaperWord.RoleOther,
         _ => throw new InvalidOperationException($"no word for {role}"),
-    };
+    }];
 
-    public static string Kind(MarkKind kind) => kind switch
+    /// <summary>A serving by where it is.</summary>
+    public string Serving(ServingRole role) => language[role switch
     {
-        MarkKind.NockPoint => "nock point",
-        MarkKind.SpeedNock => "speed nock",
+        ServingRole.EndA => PaperWord.ServingEndA,
+        ServingRole.Center => PaperWord.ServingCenter,
+        ServingRole.EndB => PaperWord.ServingEndB,
+        ServingRole.Other => PaperWord.ServingOther,
+        _ => throw new InvalidOperationException($"no word for {role}"),
+    }];
+
+    public string Kind(MarkKind kind) => language[kind switch
+    {
+        MarkKind.NockPoint => PaperWord.MarkNockPoint,
+        MarkKind.SpeedNock => PaperWord.MarkSpeedNock,
         _ => throw new InvalidOperationException($"no word for {kind}"),
-    };
+    }];
+
+    public string Separator(string name) => name == OrderColumn.Peep ? language[PaperWord.Peep] : language.Term(name);
+
+    /// <summary>A color; what the word for any is, where none was ordered.</summary>
+    public string Color(string color) => color.Length == 0 ? language[PaperWord.Any] : language.Term(color);
+
+    private string Thousands(double number)
+    {
+        var text = number.ToString("#,0", CultureInfo.InvariantCulture);
+        return language.DecimalSign == "," ? text.Replace(',', '\u00A0') : text;
+    }
+
+    private string Local(string written) => $"{Decimal(written[..^LengthWriter.Symbol(unit).Length])}{UnitSymbol}";
+
+    public string Decimal(string number) => number.Replace(".", language.DecimalSign, StringComparison.Ordinal);
 }

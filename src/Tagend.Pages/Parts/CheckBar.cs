@@ -7,11 +7,6 @@ namespace Tagend.Pages.Parts;
 /// <summary>Two bars from one line, of 4 in and 100 mm at true size, each with its length behind it.</summary>
 internal static class CheckBar
 {
-    /// <summary>What to do with the bars, in words.</summary>
-    public const string Words =
-        "Measure the bars: 4\u00A0in and 100\u00A0mm. If they are not, print again at 100\u00A0% (\"actual size\", no fit to page); "
-        + "if they still are not, calibrate the printer: tagend\u00A0ruler.";
-
     public const float Height = 12;
 
     private const float Thickness = 4;

@@ -3,6 +3,7 @@ using Tagend.Blocks;
 using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Output;
+using Tagend.Pages.Parts;
 using Tagend.Specs;
 
 namespace Tagend.Pages.Pull;
@@ -18,8 +19,10 @@ internal sealed class PullTables(ShopCatalog catalog, Fonts fonts, LengthUnit un
 
     public static TextStyle Strong { get; } = Text with { Weight = Weight.Bold };
 
-    public string Remark => string.Create(
-        CultureInfo.InvariantCulture, $"with tails, dummy tags and {catalog.Shop.Waste * 100:0.#} % for waste, rounded up");
+    private readonly CardWriter _write = new(unit, catalog.Words);
+
+    public string Remark => catalog.Words.Say(
+        PaperWord.PullRemark, ("waste", _write.Decimal((catalog.Shop.Waste * 100).ToString("0.#", CultureInfo.InvariantCulture))));
 
     /// <summary>Spools of one kind; columns stand as in the table of the other kind.</summary>
     /// <param name="width">Of the page, in points.</param>
@@ -29,18 +32,18 @@ internal sealed class PullTables(ShopCatalog catalog, Fonts fonts, LengthUnit un
         [
             new Checkbox(new Paragraph(" ", Text)),
             new Paragraph(need.Name, Text),
-            new Paragraph(need.Color.Length > 0 ? need.Color : "any", Strong),
-            new Paragraph(LengthWriter.Spool(need.Length, unit), Strong),
+            new Paragraph(_write.Color(need.Color), Strong),
+            new Paragraph(_write.Decimal(LengthWriter.Spool(need.Length, unit)), Strong),
             new Paragraph(Tagend.Specs.Stock.Spools(need, catalog)?.ToString(CultureInfo.InvariantCulture) ?? "", Text),
             new Paragraph(TitleOf(need), Text),
         ]);
         var table = Table(
             [
-                new TableColumn("Pulled", ColumnWidth.Natural),
-                new TableColumn(kind == StockKind.Strand ? "Material" : "Thread", ColumnWidth.Natural),
-                new TableColumn("Color", ColumnWidth.Natural),
-                new TableColumn("Length", ColumnWidth.Natural, Align.Right),
-                new TableColumn("Spools", ColumnWidth.Natural, Align.Right),
+                new TableColumn(catalog.Words[PaperWord.PullPulled], ColumnWidth.Natural),
+                new TableColumn(catalog.Words[kind == StockKind.Strand ? PaperWord.PullMaterialColumn : PaperWord.PullThreadColumn], ColumnWidth.Natural),
+                new TableColumn(catalog.Words[PaperWord.PullColor], ColumnWidth.Natural),
+                new TableColumn(catalog.Words[PaperWord.PullLength], ColumnWidth.Natural, Align.Right),
+                new TableColumn(catalog.Words[PaperWord.PullSpools], ColumnWidth.Natural, Align.Right),
                 new TableColumn("", ColumnWidth.Shared()),
             ],
             [.. rows],
@@ -54,13 +57,13 @@ internal sealed class PullTables(ShopCatalog catalog, Fonts fonts, LengthUnit un
         var posts = Reading.Column([.. order.Steps.Select(s => Setting(s.Build.Spec.Posts.Tape))], Strong, fonts);
         return Table(
             [
-                new TableColumn("Built", ColumnWidth.Natural),
-                new TableColumn("Order", ColumnWidth.Natural),
-                new TableColumn("Piece", ColumnWidth.Natural),
-                new TableColumn($"Posts outside, {LengthWriter.Symbol(unit)}", ColumnWidth.Natural, Align.Right),
-                new TableColumn("Material", ColumnWidth.Natural),
-                new TableColumn("Loops", ColumnWidth.Shared()),
-                new TableColumn("Change before it", ColumnWidth.Shared(1.2f)),
+                new TableColumn(catalog.Words[PaperWord.PullBuilt], ColumnWidth.Natural),
+                new TableColumn(catalog.Words[PaperWord.PullOrderColumn], ColumnWidth.Natural),
+                new TableColumn(catalog.Words[PaperWord.PullPiece], ColumnWidth.Natural),
+                new TableColumn(catalog.Words.Say(PaperWord.PullPosts, ("unit", _write.UnitSymbol)), ColumnWidth.Natural, Align.Right),
+                new TableColumn(catalog.Words[PaperWord.PullMaterialColumn], ColumnWidth.Natural),
+                new TableColumn(catalog.Words[PaperWord.PullLoops], ColumnWidth.Shared()),
+                new TableColumn(catalog.Words[PaperWord.PullChange], ColumnWidth.Shared(1.2f)),
             ],
             [
                 .. order.Steps.Select<BuildStep, IReadOnlyList<Block>>((step, i) =>
@@ -78,25 +81,27 @@ internal sealed class PullTables(ShopCatalog catalog, Fonts fonts, LengthUnit un
     }
 
     /// <summary>What is done at the jig before a build: <c>posts; black, red spools</c>.</summary>
-    private static string Change(BuildStep step)
+    private string Change(BuildStep step)
     {
         var spools = step.Mounted.Count switch
         {
             0 => "",
-            1 => $"{step.Mounted[0].Color} spool",
-            _ => $"{string.Join(", ", step.Mounted.Select(s => s.Color))} spools",
+            1 => catalog.Words.Say(PaperWord.PullSpoolOne, Mounted()),
+            _ => catalog.Words.Say(PaperWord.PullSpoolMany, Mounted()),
         };
-        var changes = new[] { step.MovesPosts ? "posts" : "", spools }.Where(c => c.Length > 0);
-        return step.Changes == 0 ? "none" : string.Join("; ", changes);
+        var changes = new[] { step.MovesPosts ? catalog.Words[PaperWord.PullPostsMoved] : "", spools }.Where(c => c.Length > 0);
+        return step.Changes == 0 ? catalog.Words[PaperWord.PullNoChange] : string.Join("; ", changes);
+
+        (string, string) Mounted() => ("colors", string.Join(", ", step.Mounted.Select(s => _write.Color(s.Color))));
     }
 
-    private static string Loops(Layup layup) => string.Join(", ", layup.Colors.Select(c => $"{c.Loops}\u00A0{c.Color}"));
+    private string Loops(Layup layup) => string.Join(", ", layup.Colors.Select(c => $"{c.Loops}\u00A0{_write.Color(c.Color)}"));
 
-    private string Setting(Length tape) => LengthWriter.Setting(tape, unit)[..^LengthWriter.Symbol(unit).Length].TrimEnd();
+    private string Setting(Length tape) => _write.Setting(tape)[..^_write.UnitSymbol.Length].TrimEnd();
 
     private string TitleOf(StockNeed need) => need.Kind == StockKind.Strand
-        ? catalog.Materials.GetValueOrDefault(need.Name)?.Title ?? need.Name
-        : catalog.Threads.GetValueOrDefault(need.Name)?.Title ?? need.Name;
+        ? catalog.Words.Term(catalog.Materials.GetValueOrDefault(need.Name)?.Title ?? need.Name)
+        : catalog.Words.Term(catalog.Threads.GetValueOrDefault(need.Name)?.Title ?? need.Name);
 
     /// <summary>Columns as wide on every page: by the widest cell of all rows.</summary>
     private Table Table(TableColumn[] columns, IReadOnlyList<IReadOnlyList<Block>> rows, float width)

@@ -17,21 +17,21 @@ public static class RulerPage
     private static float Margin => 2 * Points.Of(StripStock.Margin);
 
     /// <param name="printer">Whose scale the page is drawn through, to see that it is right; null for a page to measure by.</param>
-    public static Composed Compose(Paper paper, string? printer, Fonts fonts)
+    public static Composed Compose(Paper paper, string? printer, PaperLanguage words, Fonts fonts)
     {
         var (width, height) = (Points.Of(paper.Width), Points.Of(paper.Height));
         var room = new Room(width - (2 * Margin), height - (2 * Margin));
         var left = Margin + Thickness + Gap;
-        if (Head(printer).Place(fonts, room) is not Placed head)
+        if (Head(printer, words).Place(fonts, room) is not Placed head)
         {
-            return Refused(Head(printer).Place(fonts, room));
+            return Refused(Head(printer, words).Place(fonts, room));
         }
 
         var across = Margin + head.Height + Gap;
         var along = across + Thickness + Gap;
-        if (Foot(printer is null).Place(fonts, new Room(width - Margin - left, height - Margin - along)) is not Placed foot)
+        if (Foot(printer is null, words).Place(fonts, new Room(width - Margin - left, height - Margin - along)) is not Placed foot)
         {
-            return Refused(Foot(printer is null).Place(fonts, room));
+            return Refused(Foot(printer is null, words).Place(fonts, room));
         }
 
         var bar = Points.Of(PrinterScale.Bar);
@@ -50,50 +50,48 @@ public static class RulerPage
             []);
     }
 
-    private static Stack Head(string? printer) => new(
+    private static Stack Head(string? printer, PaperLanguage words) => new(
     [
-        new Paragraph(printer is null ? "Ruler for a printer" : $"Ruler drawn for {printer}", TypeScale.SheetTitle),
+        new Paragraph(
+            printer is null ? words[PaperWord.RulerTitle] : words.Say(PaperWord.RulerFor, ("printer", printer)), TypeScale.SheetTitle),
         new Spacer(6),
         new Rule(1),
         new Spacer(10),
-        .. (printer is null ? Measuring : Checking).SelectMany<string, Block>((step, i) =>
-            [new ListItem(new Paragraph($"{i + 1}.", TypeScale.Sheet), new Paragraph(step, TypeScale.Sheet), 16), new Spacer(4)]),
+        .. (printer is null ? Measuring : Checking).SelectMany<PaperWord, Block>((step, i) =>
+            [new ListItem(new Paragraph($"{i + 1}.", TypeScale.Sheet), new Paragraph(words[step], TypeScale.Sheet), 16), new Spacer(4)]),
     ]);
 
-    private static Stack Foot(bool isToBeMeasured) => new(
+    private static Stack Foot(bool isToBeMeasured, PaperLanguage words) => new(
     [
-        new Paragraph($"ACROSS the feed: the bar above. It must measure {Bar} from end to end.", TypeScale.SheetBold),
+        new Paragraph(words.Say(PaperWord.RulerAcross, ("length", Bar(words))), TypeScale.SheetBold),
         new Spacer(4),
-        new Paragraph($"ALONG the feed: the bar at the left. It must measure {Bar} from end to end.", TypeScale.SheetBold),
+        new Paragraph(words.Say(PaperWord.RulerAlong, ("length", Bar(words))), TypeScale.SheetBold),
         new Spacer(Gap),
-        .. isToBeMeasured ? Boxes : [],
+        .. isToBeMeasured ? Boxes(words) : [],
         CheckBar.Block,
         new Spacer(4),
-        new Paragraph($"Every page at true size has these bars. {CheckBar.Words}", TypeScale.Sheet),
+        new Paragraph($"{words[PaperWord.RulerEveryPage]} {words[PaperWord.CheckBars]}", TypeScale.Sheet),
     ]);
 
-    private static IReadOnlyList<Block> Boxes { get; } =
+    private static IReadOnlyList<Block> Boxes(PaperLanguage words) =>
     [
-        Row.Equal([new FillIn("Across", "mm", 40), new FillIn("Along", "mm", 40), new FillIn("Printer", "", 40)], gap: 8),
+        Row.Equal(
+            [
+                new FillIn(words[PaperWord.RulerAcrossBox], words.Millimeter, 40),
+                new FillIn(words[PaperWord.RulerAlongBox], words.Millimeter, 40),
+                new FillIn(words[PaperWord.RulerPrinterBox], "", 40),
+            ],
+            gap: 8),
         new Spacer(Gap),
     ];
 
-    private static string Bar => LengthWriter.Setting(PrinterScale.Bar, LengthUnit.Millimeter)
-        + $" ({LengthWriter.Exact(PrinterScale.Bar, LengthUnit.Inch)})";
+    private static string Bar(PaperLanguage words) => new CardWriter(LengthUnit.Millimeter, words).Setting(PrinterScale.Bar)
+        + $" ({new CardWriter(LengthUnit.Inch, words).Exact(PrinterScale.Bar)})";
 
-    private static IReadOnlyList<string> Measuring { get; } =
-    [
-        "Print this page at 100 % (\"actual size\", no fit to page), on the paper and the tray you use.",
-        "Let it cool for a minute. Measure both bars from end to end with a steel ruler, to 0.1 mm or 1/128 in if you can.",
-        "Say what they measured: tagend ruler --printer NAME --across 149.3mm --along 149.8mm",
-        "From then on print with --printer NAME. More than 3 % off is no printer's fault: the page was scaled on its way.",
-    ];
+    private static IReadOnlyList<PaperWord> Measuring { get; } =
+        [PaperWord.RulerPrint, PaperWord.RulerMeasure, PaperWord.RulerSay, PaperWord.RulerThen];
 
-    private static IReadOnlyList<string> Checking { get; } =
-    [
-        "Print this page at 100 % (\"actual size\", no fit to page). It is drawn through what was measured of this printer.",
-        "Both bars must be right now. If they are not, run tagend ruler without --printer, and measure that page.",
-    ];
+    private static IReadOnlyList<PaperWord> Checking { get; } = [PaperWord.RulerCheck, PaperWord.RulerAgain];
 
     private static Composed Refused(Placement placement) =>
         new([], [.. ((Misfit)placement).Reasons.Select(r => new Problem(new Place("ruler"), null, r))]);

@@ -4,61 +4,46 @@ using Tagend.Output;
 
 namespace Tagend.Pages.Sheet;
 
-/// <summary>A safety message: symbol and signal word at the left, the message beside them.</summary>
+/// <summary>A safety message: the symbol in a field at the left, and beside it the signal word and the message.</summary>
 /// <remarks>
 /// Told apart by the word and by its field, black, heavily or lightly framed: no color and no gray, which cheap
-/// printers turn into dots behind the word.
+/// printers turn into dots behind the symbol.
 /// NOTICE has no safety alert symbol, for it is not about injury; elsewhere the symbol goes before the word, stands on
 /// its line and is no lower than its letters (ANSI Z535.6).
 /// </remarks>
-internal sealed record CautionPanel(SignalWord Word, SheetLanguage Language, Paragraph Message, SheetStyle Style) : Block
+internal sealed record CautionPanel(SignalWord Word, PaperLanguage Language, IReadOnlyList<Span> Message, SheetStyle Style) : Block
 {
     private const float Border = 1;
 
     private float Padding => Style.PanelPadding;
 
-    private byte Field => Word == SignalWord.Danger ? (byte)0 : (byte)255;
+    private byte Gray => Word == SignalWord.Danger ? (byte)0 : (byte)255;
 
-    private byte Ink => (byte)(255 - Field);
-
-    /// <summary>Of the line around symbol and word.</summary>
+    /// <summary>Of the line around the field.</summary>
     private float FieldBorder => Word == SignalWord.Warning ? 2.5f : Border;
-
-    private string Label => Word.In(Language);
 
     private float Symbol => Style.Size * 1.25f;
 
+    private float Field => Word == SignalWord.Notice ? 0 : Symbol + (2 * Padding);
+
     public override Placement Place(Fonts fonts, Room room)
     {
-        var left = LabelWidth(fonts);
-        var placement = Message.Place(fonts, new Room(room.Width - left - (2 * Padding), room.Height - (2 * Padding)));
+        var text = new Paragraph([new Span(Word.In(Language), Style.Signal), new Span("\u00A0 ", Style.Text), .. Message]);
+        var placement = text.Place(fonts, new Room(room.Width - Field - (2 * Padding), room.Height - (2 * Padding)));
         if (placement is not Placed message)
         {
             return placement;
         }
 
-        var signal = Style.Signal with { Gray = Ink };
-        var height = Math.Max(message.Height, Symbol) + (2 * Padding);
-        var middle = height / 2;
-        var textLeft = Word == SignalWord.Notice ? Padding : (Padding * 2) + Symbol;
-        var baseline = middle + (AlertSymbol.HeightOf(Symbol) / 2);
-        List<Ink> inks =
-        [
-            new BoxInk(0, 0, left, height, FieldBorder, Field),
-            new TextInk(textLeft, baseline, Label, signal),
-            new BoxInk(0, 0, room.Width, height, Border),
-        ];
-        if (Word != SignalWord.Notice)
-        {
-            inks.AddRange(AlertSymbol.InkAt(Padding * 1.2f, baseline - AlertSymbol.HeightOf(Symbol), Symbol, Ink));
-        }
-
-        return new Placed(room.Width, height, inks, [new PlacedChild(left + Padding, (height - message.Height) / 2, message)]);
+        var height = message.Height + (2 * Padding);
+        var frame = new BoxInk(0, 0, room.Width, height, Border);
+        var symbol = AlertSymbol.InkAt(
+            Padding, Padding + message.Baseline - AlertSymbol.HeightOf(Symbol), Symbol, (byte)(255 - Gray));
+        IReadOnlyList<Ink> inks = Word == SignalWord.Notice
+            ? [frame]
+            : [new BoxInk(0, 0, Field, height, FieldBorder, Gray), .. symbol, frame];
+        return new Placed(room.Width, height, inks, [new PlacedChild(Field + Padding, Padding, message)]);
     }
-
-    /// <summary>All panels have the field of the longest word with its symbol, so that their texts stand in line.</summary>
-    private float LabelWidth(Fonts fonts) =>
-        (Padding * 3.4f) + Symbol + Enum.GetValues<SignalWord>().Max(w => fonts.WidthOf(w.In(Language), Style.Signal));
 }
 
 /// <summary>The safety alert symbol: an exclamation mark in a triangle of equal sides.</summary>

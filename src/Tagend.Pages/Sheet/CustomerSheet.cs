@@ -9,32 +9,42 @@ using Tagend.Specs;
 namespace Tagend.Pages.Sheet;
 
 /// <summary>The sheet a customer gets with a set: what is in the bag, how to fit it, what never to do.</summary>
-/// <remarks>The catalog's folder has the texts, sheets/KIND.LANGUAGE.md, and the words beside them.</remarks>
+/// <remarks>The catalog's folder has the texts, sheets/BOW.LANGUAGE.md.</remarks>
 public sealed class CustomerSheet
 {
+    private const string NoSystem =
+        "nothing says what bow it is for, and a sheet for another kind of bow could hurt: give the piece a kind in the order";
+
     /// <summary>A sheet and its back.</summary>
     private const int MostPages = 2;
 
     private readonly ShopCatalog _catalog;
     private readonly Fonts _fonts;
-    private readonly SheetLanguage? _language;
-    private readonly List<Problem> _problems = [];
-    private readonly string _name;
+    private readonly string? _asked;
+    private readonly List<Problem> _ofLogo = [];
     private readonly Picture? _logo;
-    private readonly ConcurrentDictionary<BowSystem, (SheetTemplate? Template, IReadOnlyList<Problem> Problems)> _templates = [];
+    private readonly ConcurrentDictionary<string, (PaperLanguage? Language, IReadOnlyList<Problem> Problems)> _languages = [];
+    private readonly ConcurrentDictionary<(BowSystem, string), (SheetTemplate? Template, IReadOnlyList<Problem> Problems)> _templates = [];
 
-    /// <param name="language">As the texts' file names have it; the shop's where it is null.</param>
+    /// <param name="language">Of all sheets, as the files of words are named; each order's own, else the shop's, where it is null.</param>
     /// <exception cref="TagendException">There is no such language, or a file cannot be read.</exception>
     public CustomerSheet(ShopCatalog catalog, Fonts fonts, string? language = null)
     {
-        (_catalog, _fonts) = (catalog, fonts);
-        _name = language ?? catalog.Shop.Language;
-        _language = SheetLanguageReader.Read(catalog.Folder, _name, _problems);
-        _logo = catalog.Shop.Logo is { } path ? Logo.Read(path, _problems) : null;
+        (_catalog, _fonts, _asked) = (catalog, fonts, language);
+        if (language is not null)
+        {
+            LanguageOf(language);
+        }
+
+        _logo = catalog.Shop.Logo is { } path ? Logo.Read(path, _ofLogo) : null;
     }
 
-    /// <summary>Of the texts, as PDFs name it.</summary>
-    public string LanguageTag => _language?.Tag ?? _name;
+    /// <summary>Of the texts of some sets, as PDFs name it; the shop's where they differ.</summary>
+    public string LanguageTag(IEnumerable<BuildSet> sets)
+    {
+        var names = sets.Select(NameOf).Distinct().Take(2).ToList();
+        return names is [var name] && LanguageOf(name).Language is { } language ? language.Tag : _catalog.Words.Tag;
+    }
 
     /// <summary>All that is wrong with the texts of a templates folder, in every language it has words for, and with a logo.</summary>
     /// <exception cref="TagendException">A text or the logo cannot be read.</exception>
@@ -46,9 +56,9 @@ public sealed class CustomerSheet
             Logo.Read(logo, problems);
         }
 
-        foreach (var language in SheetLanguageReader.Languages(folder))
+        foreach (var language in PaperLanguageReader.Languages(folder))
         {
-            SheetLanguageReader.Read(folder, language, problems);
+            PaperLanguageReader.Read(folder, language, problems);
             problems.AddRange(Enum.GetValues<BowSystem>().SelectMany(s => SheetTemplate.Read(FileOf(folder, s, language)).Problems));
         }
 
@@ -59,23 +69,50 @@ public sealed class CustomerSheet
     /// <exception cref="TagendException">A text cannot be read or filled in.</exception>
     public Composed Of(BuildSet set, Paper paper)
     {
-        if (_language is not { } language || _problems.Count > 0)
+        var (read, problems) = LanguageOf(NameOf(set));
+        if (read is not { } language || _ofLogo.Count > 0)
         {
-            return new Composed([], _problems);
+            return new Composed([], [.. problems, .. _ofLogo]);
+        }
+
+        var systems = set.Builds.Select(SystemOf).OfType<BowSystem>().Distinct().ToList();
+        if (systems.Count != 1 && set.Builds.FirstOrDefault(b => SystemOf(b) is null) is { } unknown)
+        {
+            return new Composed([], [new Problem(Whose(set.Order), unknown.Spec.Piece, NoSystem)]);
         }
 
         var writer = new SheetWriter(language);
         var sheets = set.Builds
-            .GroupBy(b => _catalog.Plans[b.Spec.Kind].System)
-            .Select(g => Of(g.Key, new SheetData(set.Order, [.. g], _catalog, writer), language, paper))
+            .GroupBy(b => SystemOf(b) ?? systems[0])
+            .Select(g => Of(g.Key, new SheetData(set.Order, [.. g], _catalog, writer), paper))
             .ToList();
         return new Composed([.. sheets.SelectMany(s => s.Pages)], [.. sheets.SelectMany(s => s.Problems)]);
     }
 
-    private Composed Of(BowSystem system, SheetData data, SheetLanguage language, Paper paper)
+    private static Place Whose(string order) => new($"customer sheet {order}");
+
+    private BowSystem? SystemOf(Build build) => _catalog.Plans.GetValueOrDefault(build.Spec.Kind)?.System;
+
+    /// <summary>What was asked for, else what the order says, else the shop's own.</summary>
+    private string NameOf(BuildSet set) =>
+        _asked ?? set.Builds.Select(b => b.Slip.Language).FirstOrDefault(l => l.Length > 0) ?? _catalog.Shop.Language;
+
+    private (PaperLanguage? Language, IReadOnlyList<Problem> Problems) LanguageOf(string name) => _languages.GetOrAdd(name, n =>
     {
-        var file = FileOf(_catalog.Folder, system, _name);
-        var (template, problems) = _templates.GetOrAdd(system, _ => SheetTemplate.Read(file));
+        if (n == _catalog.Words.Name)
+        {
+            return (_catalog.Words, []);
+        }
+
+        var problems = new List<Problem>();
+        return (PaperLanguageReader.Read(_catalog.Folder, n, problems), problems);
+    });
+
+    private Composed Of(BowSystem system, SheetData data, Paper paper)
+    {
+        var language = data.Write.Language;
+        var (template, problems) = _templates.GetOrAdd(
+            (system, language.Name), key => SheetTemplate.Read(FileOf(_catalog.Folder, key.Item1, key.Item2)));
         if (template is null)
         {
             return new Composed([], problems);
@@ -94,7 +131,7 @@ public sealed class CustomerSheet
             var blocks = MarkdownBlocks.Of(text, template.Find, style, drawn);
             return blocks.Problems.Count > 0
                 ? new Composed([], blocks.Problems)
-                : new SheetLayout(_fonts, paper, style, _catalog.Shop, _logo).Of(blocks, new Place($"customer sheet {data.Order}"));
+                : new SheetLayout(_fonts, paper, style, _catalog.Shop, _logo).Of(blocks, Whose(data.Order));
         }
     }
 

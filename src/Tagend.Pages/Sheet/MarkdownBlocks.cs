@@ -1,3 +1,4 @@
+using System.Globalization;
 using Markdig;
 using Markdig.Extensions.CustomContainers;
 using Markdig.Extensions.Tables;
@@ -28,12 +29,16 @@ internal sealed class SheetMarkdown(string text)
 
 /// <summary>What a sheet's text calls for and the program makes.</summary>
 /// <param name="Pieces">The drawing of the pieces.</param>
-internal sealed record Drawn(SheetLanguage Language, Func<SheetStyle, Block> Pieces);
+internal sealed record Drawn(PaperLanguage Language, Func<SheetStyle, Block> Pieces);
 
 /// <summary>Turns a sheet's Markdown into blocks. What the dialect is, templates/sheets/README.md says.</summary>
 internal sealed class MarkdownBlocks
 {
     private const string ColumnsName = "columns";
+    private const string BoxesName = "boxes";
+
+    /// <summary>A cell of this alone is a square to tick.</summary>
+    private const string Box = "[ ]";
 
     private readonly SheetStyle _style;
     private readonly MarkdownSpans _spans;
@@ -57,9 +62,15 @@ internal sealed class MarkdownBlocks
     public static SheetText Of(SheetMarkdown markdown, Func<string, Place> find, SheetStyle style, Drawn drawn)
     {
         var blocks = new MarkdownBlocks(markdown.Lines, find, style, drawn);
-        foreach (var block in markdown.Document)
+        foreach (var (index, block) in markdown.Document.Index())
         {
+            var first = blocks._items.Count;
             blocks.Add(block);
+            if (block is QuoteBlock && blocks._items.Count > first && markdown.Document.ElementAtOrDefault(index + 1) is ListBlock)
+            {
+                // A panel stands before the step it warns of.
+                blocks._items[^1] = blocks._items[^1] with { KeepWithNext = true };
+            }
         }
 
         return new SheetText(blocks._items, blocks._foot, blocks._problems);
@@ -84,6 +95,9 @@ internal sealed class MarkdownBlocks
             case CustomContainer { Info: ColumnsName } columns:
                 AddColumns(columns);
                 break;
+            case CustomContainer { Info: BoxesName } boxes:
+                AddBoxes(boxes);
+                break;
             case ParagraphBlock paragraph:
                 _items.Add(new FlowItem(TextOf(paragraph), BeforeNext()));
                 break;
@@ -101,7 +115,7 @@ internal sealed class MarkdownBlocks
             case QuoteBlock:
                 break;
             default:
-                Refuse(block, "a sheet has headings of #, ## and ######, paragraphs, lists, tables, caution panels, ![](drawing) and ::: columns, nothing else");
+                Refuse(block, "a sheet has headings of #, ## and ######, paragraphs, lists, tables, caution panels, ![](drawing), ::: columns and ::: boxes, nothing else");
                 break;
         }
     }
@@ -138,6 +152,17 @@ internal sealed class MarkdownBlocks
         }
     }
 
+    /// <summary>Short things to tick, as many side by side as there is room for.</summary>
+    private void AddBoxes(CustomContainer container)
+    {
+        var texts = container.OfType<ListBlock>().SelectMany(l => l.OfType<ListItemBlock>()).SelectMany(i => i.OfType<ParagraphBlock>());
+        List<Checkbox> boxes = [.. texts.Where(MarkdownSpans.IsTask).Select(t => new Checkbox(TextOf(t)))];
+        if (boxes.Count > 0)
+        {
+            _items.Add(new FlowItem(new TickBoxes(boxes, _style), _style.BetweenParagraphs));
+        }
+    }
+
     private static Stack StackOf(IReadOnlyList<FlowItem> items) =>
         new([.. items.SelectMany((item, i) => i == 0 ? [item.Block] : new[] { new Spacer(item.Before), item.Block })]);
 
@@ -146,14 +171,16 @@ internal sealed class MarkdownBlocks
 
     private float BeforeNext() => _items.Count > 0 && _items[^1].KeepWithNext ? _style.AfterHeading : _style.BetweenParagraphs;
 
-    private Paragraph TextOf(LeafBlock leaf) => new(_spans.Of(leaf, _style.Text, _style.Strong));
+    private Paragraph TextOf(LeafBlock leaf) => new(MarkdownSpans.WithoutOrphan(_spans.Of(leaf, _style.Text, _style.Strong)));
 
     private void Add(ListBlock list)
     {
-        var number = 1;
+        // A list goes on after a panel between two of its steps.
+        var first = int.TryParse(list.OrderedStart, NumberStyles.None, CultureInfo.InvariantCulture, out var start) ? start : 1;
+        var number = first;
         foreach (var item in list.OfType<ListItemBlock>())
         {
-            var before = number == 1 ? BeforeNext() : _style.BetweenItems;
+            var before = number == first ? BeforeNext() : _style.BetweenItems;
             var body = item.OfType<ParagraphBlock>().FirstOrDefault();
             if (body is null)
             {
@@ -202,7 +229,7 @@ internal sealed class MarkdownBlocks
     {
         if (quote.Count == 1 && quote[0] is ParagraphBlock paragraph && _spans.SignalOf(paragraph) is { } word)
         {
-            return new CautionPanel(word, _drawn.Language, new Paragraph(_spans.After(paragraph, _style.Text, _style.Strong)), _style);
+            return new CautionPanel(word, _drawn.Language, MarkdownSpans.WithoutOrphan(_spans.After(paragraph, _style.Text, _style.Strong)), _style);
         }
 
         var words = Enum.GetValues<SignalWord>().Reverse().Select(w => $"**{w.In(_drawn.Language)}**").ToList();
@@ -215,16 +242,19 @@ internal sealed class MarkdownBlocks
         var rows = table.OfType<TableRow>()
             .Select(r => r.OfType<TableCell>().Select(CellOf).ToList())
             .ToList();
-        var header = rows[0].Select(TextOf).ToList();
+        var header = rows[0].Select(TextOf).Select(h => h == Box ? "" : h).ToList();
         var body = rows.Skip(1).ToList();
         return body.Count > 0 && body.All(r => r.Skip(1).All(c => TextOf(c).Length == 0))
             ? new FormGrid(header, [.. body.Select(r => TextOf(r[0]))], _style)
-            : new SpreadTable(new Table([.. header.Select(h => new TableColumn(h, ColumnWidth.Natural))], body, _style.Label)
+            : new SpreadTable(new Table([.. header.Select(h => new TableColumn(h, ColumnWidth.Natural))], [.. body.Select(Cells)], _style.Label)
             {
-                Gap = _style.Size,
+                Gap = _style.Size * 0.75f,
                 Padding = _style.CellPadding,
             });
     }
+
+    private static IReadOnlyList<Block> Cells(IReadOnlyList<Paragraph> row) =>
+        [.. row.Select<Paragraph, Block>(c => TextOf(c) == Box ? new Checkbox(c with { Spans = [c.Spans[0] with { Text = "" }] }) : c)];
 
     private Paragraph CellOf(TableCell cell) =>
         new(_spans.Of(cell, _style.Cell, _style.Cell with { Weight = _style.Strong.Weight }));

@@ -9,10 +9,13 @@ using Tagend.Output;
 namespace Tagend.Pages.Sheet;
 
 /// <summary>Turns text within a Markdown block into runs of one style.</summary>
-internal sealed class MarkdownSpans(SheetLanguage language, Action<MarkdownObject, string> refuse)
+internal sealed class MarkdownSpans(PaperLanguage language, Action<MarkdownObject, string> refuse)
 {
     /// <summary>Where the drawing of the pieces is to stand, as a picture's address.</summary>
     private const string Drawing = "drawing";
+
+    /// <summary>A longer word does not look lost on a line.</summary>
+    private const int LongestHeld = 20;
 
     private readonly Dictionary<string, SignalWord> _signals = Enum.GetValues<SignalWord>().ToDictionary(w => w.In(language));
 
@@ -39,6 +42,16 @@ internal sealed class MarkdownSpans(SheetLanguage language, Action<MarkdownObjec
         paragraph.Inline?.FirstChild is LinkInline { IsImage: true, Url: Drawing, NextSibling: null };
 
     public static bool IsTask(ParagraphBlock paragraph) => paragraph.Inline?.FirstChild is TaskList;
+
+    /// <summary>The same with its last two words held together, so that none stands alone on the last line.</summary>
+    public static IReadOnlyList<Span> WithoutOrphan(IReadOnlyList<Span> spans)
+    {
+        var text = spans[^1].Text;
+        var last = text.LastIndexOf(' ');
+        return last > 0 && text.Length - last <= LongestHeld
+            ? [.. spans.SkipLast(1), spans[^1] with { Text = $"{text[..last]}\u00A0{text[(last + 1)..]}" }]
+            : spans;
+    }
 
     private List<Span> Of(IEnumerable<Inline> inlines, TextStyle plain, TextStyle strong)
     {

@@ -1,4 +1,5 @@
 using Tagend.Blocks;
+using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Output;
 using Tagend.Pages.Parts;
@@ -62,8 +63,8 @@ internal sealed record SheetDrawing(SheetData Data, SheetStyle Style) : Block
             }
         }
 
-        var remark = Data.Write.Word("drawing").Replace("{scale}", $"{scale}", StringComparison.Ordinal)
-            + (Data.Builds.Any(b => b.Spec.Marks.Any(m => m.Kind == MarkKind.SpeedNock)) ? $" {Data.Write.Word("speed_nock")}" : "");
+        var remark = Data.Write.Language.Say(PaperWord.Drawing, ("scale", $"{scale}"))
+            + (Data.Builds.Any(b => b.Spec.Marks.Any(m => m.Kind == MarkKind.SpeedNock)) ? $" {Data.Write.Language[PaperWord.SpeedNock]}" : "");
         if (new Paragraph(remark, Small).Place(fonts, new Room(room.Width, Room.Endless)) is not Placed foot)
         {
             return new Misfit($"\"{remark}\" does not fit under the drawing");
@@ -138,10 +139,10 @@ internal sealed record SheetDrawing(SheetData Data, SheetStyle Style) : Block
     /// <summary>Separators and the nock point; speed nocks are told by their shape.</summary>
     private List<(string Text, Length Position)> LabelsOf(BuildSpec spec) =>
     [
-        .. spec.Separators.Select(s => (s.Name == SheetFields.Peep ? Data.Write.Word("peep") : Data.Write.Term(s.Name), s.Position))
-            .Concat(spec.Marks.Where(m => m.Kind == MarkKind.NockPoint).Select(m => (Data.Write.Word("nock_point"), m.Position)))
+        .. spec.Separators.Select(s => (s.Name == SheetFields.Peep ? Data.Write.Language[PaperWord.Peep] : Data.Write.Term(s.Name), s.Position))
+            .Concat(spec.Marks.Where(m => m.Kind == MarkKind.NockPoint).Select(m => (Data.Write.Language[PaperWord.NockPoint], m.Position)))
             .OrderBy(l => l.Position)
-            .Select(l => ($"{l.Item1} {Data.Write.Length(l.Position, spec.Unit)}", l.Position)),
+            .Select(l => ($"{l.Item1} {Data.Write.Length(l.Position, Data.Unit)}", l.Position)),
     ];
 
     private IEnumerable<Ink>? LabelInks(

@@ -26,6 +26,7 @@ internal static class SheetFields
 
     private static readonly Field<SheetData>[] OfSheet =
     [
+        new("accessories", d => new ScriptArray(d.Builds.SelectMany(b => b.Slip.Accessories).Distinct().Select(a => (object)Text(a)))),
         new("bow", d => FirstText(d, b => b.Slip.Bow)),
         new("count", d => d.Builds.Count),
         new("customer", d => FirstText(d, b => b.Slip.Customer)),
@@ -34,24 +35,26 @@ internal static class SheetFields
         new("due", d => FirstText(d, b => b.Slip.Due)),
         new("first_shots", d => d.Builds.Max(b => d.Catalog.Plans[b.Spec.Kind].FirstShots)),
         new("has_peep", d => d.Builds.Any(b => PeepOf(b.Spec) is not null)),
-        new("measuring_load", d => Text(d.First.Unit == LengthUnit.Inch
-            ? FormattableString.Invariant($"{Stretch.MeasuringLoad.Pounds:0} lbf")
-            : FormattableString.Invariant($"{Stretch.MeasuringLoad.Newtons:0} N"))),
+        new("measuring_load", d => Text(d.Unit == LengthUnit.Inch
+            ? FormattableString.Invariant($"{Stretch.MeasuringLoad.Pounds:0}\u00A0lbf")
+            : FormattableString.Invariant($"{Stretch.MeasuringLoad.Newtons:0}\u00A0N"))),
         new("order", d => Text(d.Order)),
         new("page", _ => PageMark),
         new("pages", _ => PagesMark),
-        new("pin", d => Text(d.Write.Length(d.Catalog.Shop.PinDiameter, d.First.Unit))),
+        new("pin", d => Text(d.Write.Length(d.Catalog.Shop.PinDiameter, d.Unit))),
+        new("returns", d => Text(d.Write.Language.Returns)),
         new("shop_name", d => Text(d.Catalog.Shop.Name)),
         new("shop_phone", d => Text(d.Catalog.Shop.Phone.Replace(' ', '\u00A0'))),
         new("shop_web", d => Text(d.Catalog.Shop.Web)),
-        new("unit", d => Text(d.Write.Unit(d.First.Unit))),
+        new("unit", d => Text(d.Write.Unit(d.Unit))),
+        new("warranty", d => Text(d.Write.Language.Warranty)),
     ];
 
     private static readonly Field<PieceData>[] OfPiece =
     [
-        new("amount_per_half_turn", p => Text(p.Data.Write.ExactLength(p.Spec.TurnSensitivity / 2, p.Spec.Unit))),
-        new("amount_per_three_turns", p => Text(p.Data.Write.ExactLength(p.Spec.TurnSensitivity * 3, p.Spec.Unit))),
-        new("amount_per_turn", p => Length(p.Spec.TurnSensitivity, p)),
+        new("amount_per_half_turn", p => Seen(p.Spec.TurnSensitivity / 2, p)),
+        new("amount_per_three_turns", p => Seen(p.Spec.TurnSensitivity * 3, p)),
+        new("amount_per_turn", p => Seen(p.Spec.TurnSensitivity, p)),
         new("colors", p => Text(string.Join(", ", p.Spec.Layup.Colors.Select(c => $"{p.Data.Write.Term(c.Color)}\u00A0{c.Strands}")))),
         new("end_a", p => Term(p.Plan.EndA, p)),
         new("end_b", p => Term(p.Plan.EndB, p)),
@@ -93,7 +96,9 @@ internal static class SheetFields
         return fields;
     }
 
-    private static string Length(Length length, PieceData piece) => Text(piece.Data.Write.Length(length, piece.Spec.Unit));
+    private static string Length(Length length, PieceData piece) => Text(piece.Data.Write.Length(length, piece.Data.Unit));
+
+    private static string Seen(Length length, PieceData piece) => Text(piece.Data.Write.Seen(length, piece.Data.Unit));
 
     private static string Term(string text, PieceData piece) => Text(piece.Data.Write.Term(text));
 
@@ -102,7 +107,7 @@ internal static class SheetFields
     private static string DrawWeight(SheetData data)
     {
         var weights = data.Builds.Select(b => b.Spec.DrawWeight).OfType<Force>().ToList();
-        return weights.Count == 0 ? "" : SheetWriter.DrawWeight(weights.Max(), data.First.Unit);
+        return weights.Count == 0 ? "" : SheetWriter.DrawWeight(weights.Max(), data.Unit);
     }
 
     private static string FirstText(SheetData data, Func<Build, string> text) =>
@@ -139,4 +144,7 @@ internal static class SheetFields
 internal sealed record SheetData(string Order, IReadOnlyList<Build> Builds, ShopCatalog Catalog, SheetWriter Write)
 {
     public BuildSpec First => Builds[0].Spec;
+
+    /// <summary>Of all lengths: the customer's where the order names it.</summary>
+    public LengthUnit Unit => Builds[0].Slip.Units ?? First.Unit;
 }

@@ -9,9 +9,9 @@ namespace Tagend.Pages.Sheet;
 /// <summary>Pours a sheet's text over pages, under the shop's letterhead and over a numbered foot.</summary>
 internal sealed class SheetLayout(Fonts fonts, Paper paper, SheetStyle style, Shop shop, Picture? logo)
 {
-    private const float Side = 45;
-    private const float Top = 36;
-    private const float Bottom = 32;
+    private const float Side = 38;
+    private const float Top = 28;
+    private const float Bottom = 28;
     private const float HeadGap = 10;
     private const float FootGap = 8;
     private const float Rule = 1;

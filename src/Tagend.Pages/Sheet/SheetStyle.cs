@@ -11,36 +11,36 @@ internal sealed record SheetStyle(float Size, float Air)
     /// <summary>Of title, headings and the letterhead's line; null for black.</summary>
     public InkColor? Accent { get; init; }
 
-    /// <summary>From comfortable to as dense as a customer should have to read: 8.5 pt is the smallest running text.</summary>
+    /// <summary>From comfortable to as dense as a customer should have to read: 9.5 pt is the smallest running text.</summary>
     public static IReadOnlyList<SheetStyle> LooseToDense { get; } =
     [
+        new(10.5f, 1),
         new(10, 1),
         new(9.75f, 1),
         new(9.5f, 1),
-        new(9.25f, 1),
-        new(9, 1),
-        new(9, 0.75f),
-        new(8.75f, 0.75f),
-        new(8.75f, 0.6f),
-        new(8.5f, 0.7f),
-        new(8.5f, 0.6f),
-        new(8.5f, 0.5f),
-        new(8.5f, 0.4f),
-        new(8.5f, 0.3f),
+        new(9.5f, 0.85f),
+        new(9.5f, 0.7f),
+        new(9.5f, 0.55f),
+        new(9.5f, 0.4f),
+        new(9.5f, 0.3f),
+        new(9.5f, 0.2f),
+        new(9.5f, 0.1f),
+        new(9.5f, 0),
     ];
 
-    public TextStyle Text => new(Weight.Regular, Size, Leading: 1.22f + (0.1f * Air));
+    public TextStyle Text => new(Weight.Regular, Size, Leading: 1.18f + (0.14f * Air));
 
     public TextStyle Strong => Text with { Weight = Weight.Bold };
 
-    public TextStyle Title => new(Weight.Bold, Size * 2.1f, Tracking: -0.3f, Leading: 1.15f, Color: Accent);
+    public TextStyle Title => new(Weight.Bold, Size * 1.95f, Tracking: -0.3f, Leading: 1.15f, Color: Accent);
 
     public TextStyle Heading => new(Weight.Bold, Size * 1.25f, Leading: 1.25f, Color: Accent);
 
     /// <summary>Headers of tables.</summary>
     public TextStyle Label => new(Weight.SemiBold, Size * 0.86f, Leading: 1.25f);
 
-    public TextStyle Cell => Text with { Leading = 1.22f };
+    /// <summary>In tables and drawings, which are not read line by line.</summary>
+    public TextStyle Cell => Text with { Size = Size * 0.9f, Leading = 1.22f };
 
     public TextStyle Signal => new(Weight.Bold, Size * 1.05f, Tracking: 0.4f, Leading: 1.25f);
 
@@ -68,5 +68,5 @@ internal sealed record SheetStyle(float Size, float Air)
     public float Indent => Size * 1.9f;
 
     /// <summary>Height of a box to write into.</summary>
-    public float FormRow => Size * (1.6f + (0.5f * Air));
+    public float FormRow => Size * (1.5f + (0.6f * Air));
 }

@@ -5,11 +5,11 @@ using Tagend.Measures;
 namespace Tagend.Pages.Sheet;
 
 /// <summary>Writes numbers, dates and the catalog's texts in the language of a sheet.</summary>
-internal sealed class SheetWriter(SheetLanguage language)
+internal sealed class SheetWriter(PaperLanguage language)
 {
     public string Term(string text) => language.Term(text);
 
-    public string Word(string key) => language.Words[key];
+    public PaperLanguage Language => language;
 
     /// <summary>The unit's symbol in this language.</summary>
     public string Unit(LengthUnit unit) => unit == LengthUnit.Inch ? language.Inch : language.Millimeter;
@@ -21,6 +21,19 @@ internal sealed class SheetWriter(SheetLanguage language)
     /// <summary>The same as <see cref="LengthWriter.Exact"/> does.</summary>
     public string ExactLength(Length length, LengthUnit unit) =>
         Decimal(LengthWriter.Exact(length, unit)[..^LengthWriter.Symbol(unit).Length].TrimEnd()) + '\u00A0' + Unit(unit);
+
+    /// <summary>
+    /// As small an amount as a customer can see on a tape, to 1/64 in or 0.1 mm; what is less than half of that as less
+    /// than it: <c>1/64 in</c>, <c>&lt; 1/64 in</c>, <c>0.3 mm</c>.
+    /// </summary>
+    public string Seen(Length length, LengthUnit unit)
+    {
+        const int Parts = 64;
+        var step = unit == LengthUnit.Inch ? Measures.Length.FromInches(1.0 / Parts) : Measures.Length.FromMillimeters(0.1);
+        var steps = Math.Round(length / step, MidpointRounding.AwayFromZero);
+        var seen = step * Math.Max(1, steps);
+        return (steps < 1 ? "<\u00A0" : "") + (unit == LengthUnit.Inch ? $"{LengthWriter.Fraction(seen, Parts)}\u00A0{Unit(unit)}" : ExactLength(seen, unit));
+    }
 
     /// <summary>In whole pounds, as every bow is marked; in newtons beside it for a shop that works in millimeters.</summary>
     public static string DrawWeight(Force weight, LengthUnit unit) => unit == LengthUnit.Inch

@@ -22,12 +22,12 @@ public enum SignalWord
 internal static class SignalWording
 {
     /// <summary>The word in capitals, in a language.</summary>
-    public static string In(this SignalWord word, SheetLanguage language) => language.Words[word switch
+    public static string In(this SignalWord word, PaperLanguage language) => language[word switch
     {
-        SignalWord.Notice => "notice",
-        SignalWord.Caution => "caution",
-        SignalWord.Warning => "warning",
-        SignalWord.Danger => "danger",
-        _ => throw new InvalidOperationException($"no key for {word}"),
+        SignalWord.Notice => PaperWord.Notice,
+        SignalWord.Caution => PaperWord.Caution,
+        SignalWord.Warning => PaperWord.Warning,
+        SignalWord.Danger => PaperWord.Danger,
+        _ => throw new InvalidOperationException($"no text for {word}"),
     }];
 }

@@ -30,19 +30,20 @@ public static class MarkingStrip
     public static Composed Compose(Build build, ShopCatalog catalog, StripStock stock, StripPositions positions, Fonts fonts)
     {
         var spec = build.Spec;
+        var write = new CardWriter(spec.Unit, catalog.Words);
         var plan = catalog.Plans.GetValueOrDefault(spec.Kind);
-        var places = new StripPlaces(spec, plan?.EndA ?? "end A", plan?.EndB ?? "end B", positions);
+        var places = new StripPlaces(spec, write.Ends(plan), positions, write);
         var room = stock.Along - (StripStock.Margin * 2);
         var step = spec.Unit == LengthUnit.Inch ? Length.FromInches(1) : Length.FromMillimeters(10);
         var tiles = StripTile.Part(places.StripLength, room, step);
         StripPlace? crowded = null;
         foreach (var style in StripStyle.FromLargeToSmall)
         {
-            (var parts, crowded) = Parts(spec, places, tiles, stock, style, fonts);
+            (var parts, crowded) = Parts(spec, places, tiles, stock, style, write, fonts);
             if (crowded is null)
             {
-                var head = new StripHead(spec, places, positions, tiles.Count);
-                var pages = stock.IsRoll ? OnRoll(parts, stock, spec, head, fonts) : OnSheets(parts, stock, spec, head, fonts);
+                var head = new StripHead(spec, places, positions, tiles.Count, write);
+                var pages = stock.IsRoll ? OnRoll(parts, stock, spec, head, fonts) : OnSheets(parts, stock, spec, head, write, fonts);
                 return pages.IfWritable(fonts, Whose(spec));
             }
         }
@@ -52,13 +53,13 @@ public static class MarkingStrip
 
     /// <returns>The parts, or a place whose words find no room.</returns>
     private static (IReadOnlyList<StripPart> Parts, StripPlace? Crowded) Parts(
-        BuildSpec spec, StripPlaces places, IReadOnlyList<StripTile> tiles, StripStock stock, StripStyle style, Fonts fonts)
+        BuildSpec spec, StripPlaces places, IReadOnlyList<StripTile> tiles, StripStock stock, StripStyle style, CardWriter write, Fonts fonts)
     {
         var room = Points.Of(stock.Along) - (2 * Margin);
         var parts = new List<StripPart>();
         foreach (var tile in tiles)
         {
-            var band = new StripBand(spec, places, tile, style);
+            var band = new StripBand(spec, places, tile, style, write);
             var names = new StripLabels(0, tile.IsLast && !stock.IsRoll ? room : band.Width, style, fonts);
             var labels = names.Spread(band.Named);
             if (names.Crowded is { } crowded)
@@ -68,22 +69,22 @@ public static class MarkingStrip
 
             var lap = tile.IsLast ? 0 : Math.Min(room - band.Width, LongestLap);
             parts.Add(new StripPart(
-                tile, band.Width + lap, [.. band.Inks(labels, fonts), .. Joints(tiles, tile, band.Width, lap, spec.Unit, fonts)]));
+                tile, band.Width + lap, [.. band.Inks(labels, fonts), .. Joints(tiles, tile, band.Width, lap, write, fonts)]));
         }
 
         return (parts, null);
     }
 
     private static IEnumerable<Ink> Joints(
-        IReadOnlyList<StripTile> tiles, StripTile tile, float joint, float lap, LengthUnit unit, Fonts fonts)
+        IReadOnlyList<StripTile> tiles, StripTile tile, float joint, float lap, CardWriter write, Fonts fonts)
     {
         var before = tile.IsFirst ? [] : StripJoint.Over(AfterJoint(tile));
         return tile.IsLast
             ? before
-            : before.Concat(StripJoint.Under(tile, joint, lap, Across(unit) - AfterJoint(tiles[tile.Number]), fonts));
+            : before.Concat(StripJoint.Under(tile, joint, lap, Across(write.Unit) - AfterJoint(tiles[tile.Number]), write.Language, fonts));
 
         // A short last part has less than half of it.
-        Length AfterJoint(StripTile after) => Length.Min(Across(unit) / 2, after.To - after.From);
+        Length AfterJoint(StripTile after) => Length.Min(Across(write.Unit) / 2, after.To - after.From);
     }
 
     private static Composed OnRoll(
@@ -115,7 +116,7 @@ public static class MarkingStrip
     }
 
     private static Composed OnSheets(
-        IReadOnlyList<StripPart> parts, StripStock stock, BuildSpec spec, StripHead head, Fonts fonts)
+        IReadOnlyList<StripPart> parts, StripStock stock, BuildSpec spec, StripHead head, CardWriter write, Fonts fonts)
     {
         var (across, along) = (Points.Of(stock.Across), Points.Of(stock.Along));
         var room = new Room(along - (2 * Margin), across - (2 * Margin));
@@ -135,7 +136,7 @@ public static class MarkingStrip
             foreach (var (row, part) in sheet.Index())
             {
                 var edge = Margin + first.Height + RowGap + StripStyle.Above + (row * RowHeight);
-                inks.AddRange(part.Inks.Append(Name(part.Tile, spec)).Select(i => i.Moved(Margin, edge)));
+                inks.AddRange(part.Inks.Append(Name(part.Tile, spec, write)).Select(i => i.Moved(Margin, edge)));
             }
 
             pages.Add(new Page(across, along, inks) { IsLying = true });
@@ -144,10 +145,15 @@ public static class MarkingStrip
         return new Composed(pages, []);
     }
 
-    private static TextInk Name(StripTile tile, BuildSpec spec)
+    private static TextInk Name(StripTile tile, BuildSpec spec, CardWriter write)
     {
-        var write = new CardWriter(spec.Unit);
-        var text = $"{spec.Order}\u00A0 {spec.Piece}   part {tile.Number} of {tile.Count}: {write.Setting(tile.From)} to {write.Mark(tile.To)} from A";
+        var range = write.Language.Say(
+            PaperWord.StripPartRange,
+            ("part", $"{tile.Number}"),
+            ("parts", $"{tile.Count}"),
+            ("from", write.Setting(tile.From)),
+            ("to", write.Mark(tile.To)));
+        var text = $"{spec.Order}\u00A0 {spec.Piece}   {range}";
         return new TextInk(NameFrom(tile, spec.Unit), StripStyle.FootTop + 9, text, TypeScale.BodyBold);
     }
 

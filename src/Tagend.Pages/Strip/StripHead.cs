@@ -1,5 +1,5 @@
 using Tagend.Blocks;
-using Tagend.Measures;
+using Tagend.Catalog;
 using Tagend.Output;
 using Tagend.Pages.Parts;
 using Tagend.Specs;
@@ -7,24 +7,23 @@ using Tagend.Specs;
 namespace Tagend.Pages.Strip;
 
 /// <summary>What a strip says of itself: whose it is, where to lay it, and how to see that it is true.</summary>
-internal sealed class StripHead(BuildSpec spec, StripPlaces places, StripPositions positions, int parts)
+internal sealed class StripHead(BuildSpec spec, StripPlaces places, StripPositions positions, int parts, CardWriter write)
 {
     private const float Gap = 10;
 
-    private readonly CardWriter _write = new(spec.Unit);
-
     private string Title => $"{spec.Order}\u00A0 {spec.Piece}";
 
-    private string Which => positions == StripPositions.OnJig ? "ON THE JIG" : "FINISHED";
+    private string Which => write.Language[positions == StripPositions.OnJig ? PaperWord.StripOnJig : PaperWord.StripFinished];
 
-    private string Issue => $"rev {spec.Revision}, {DateWriter.Iso(spec.Date)}";
+    private string Kind => write.Language.Say(PaperWord.StripTitle, ("which", Which), ("unit", write.UnitWord));
 
     private string Laying => positions == StripPositions.OnJig
-        ? "Lay its upper edge along the untwisted loop, the lines POST A and POST B at the outsides of the posts."
-        : $"Lay its upper edge along the piece stretched by {_write.Load(Stretch.MeasuringLoad)} over {_write.Setting(spec.Posts.PinDiameter)} pins, A and B at the outsides of the pins.";
+        ? write.Language[PaperWord.StripLayOnJig]
+        : write.Language.Say(
+            PaperWord.StripLayFinished, ("load", write.Load(Stretch.MeasuringLoad)), ("pin", write.Setting(spec.Posts.PinDiameter)));
 
     private string Closing =>
-        $"A to B must measure {places.Read(spec.FinishedLength)} {_write.UnitSymbol}.".Replace(' ', '\u00A0');
+        write.Language.Say(PaperWord.StripClosing, ("length", $"{places.Read(spec.FinishedLength)} {write.UnitSymbol}")).Replace(' ', '\u00A0');
 
     /// <summary>The top of a sheet.</summary>
     public Block OnSheet(int page, int pages) => new Stack(
@@ -32,8 +31,8 @@ internal sealed class StripHead(BuildSpec spec, StripPlaces places, StripPositio
         new Row(
             [
                 new Column(new Paragraph(Title, TypeScale.Title), ColumnWidth.Natural),
-                new Column(new Paragraph($"MARKING STRIP, {Which}, {_write.UnitWord} from A\u00A0\u00A0 {Issue}", TypeScale.Heading), ColumnWidth.Shared()),
-                new Column(new Paragraph($"page {page} of {pages}", TypeScale.BodyBold), ColumnWidth.Natural),
+                new Column(new Paragraph($"{Kind}\u00A0\u00A0 {write.Issue(spec)}", TypeScale.Heading), ColumnWidth.Shared()),
+                new Column(new Paragraph(write.Language.Say(PaperWord.PageOf, ("page", $"{page}"), ("pages", $"{pages}")), TypeScale.BodyBold), ColumnWidth.Natural),
             ],
             Gap,
             Level.Baseline),
@@ -42,7 +41,7 @@ internal sealed class StripHead(BuildSpec spec, StripPlaces places, StripPositio
         new Spacer(4),
         Row.Equal(
             [
-                new Stack([CheckBar.Block, new Spacer(4), new Paragraph(CheckBar.Words, TypeScale.CloseBody)]),
+                new Stack([CheckBar.Block, new Spacer(4), new Paragraph(write.Language[PaperWord.CheckBars], TypeScale.CloseBody)]),
                 new Paragraph(
                 [
                     new Span($"{Laying} {Making} ", TypeScale.CloseBody),
@@ -56,11 +55,13 @@ internal sealed class StripHead(BuildSpec spec, StripPlaces places, StripPositio
     /// <summary>The foot of a strip on a roll, in one line.</summary>
     public Block OnRoll(StripTile tile, Fonts fonts)
     {
-        var part = tile.Count > 1 ? $"part {tile.Number} of {tile.Count}, " : "";
-        var words = Line($"{CheckBar.Words} {Laying} {Closing}", TypeScale.Caption);
+        var part = tile.Count > 1
+            ? write.Language.Say(PaperWord.StripPart, ("part", $"{tile.Number}"), ("parts", $"{tile.Count}")) + ", "
+            : "";
+        var words = Line($"{write.Language[PaperWord.CheckBars]} {Laying} {Closing}", TypeScale.Caption);
         return new Row(
             [
-                new Column(Line($"{Title}\u00A0\u00A0 {part}{Which}, {Issue}", TypeScale.BodyBold), ColumnWidth.Natural),
+                new Column(Line($"{Title}\u00A0\u00A0 {part}{Which}, {write.Issue(spec)}", TypeScale.BodyBold), ColumnWidth.Natural),
                 new Column(CheckBar.Block, ColumnWidth.Of(CheckBar.Width(fonts))),
                 new Column(words, ColumnWidth.Natural),
             ],
@@ -72,6 +73,5 @@ internal sealed class StripHead(BuildSpec spec, StripPlaces places, StripPositio
 
     private string Making => parts == 1
         ? ""
-        : $"Cut the parts out, those from part 2 on at the line at their left, and glue each on the line of the part before: "
-        + $"arrows and diamonds meet, and the bars across joints measure {_write.Setting(MarkingStrip.Across(spec.Unit))}.";
+        : write.Language.Say(PaperWord.StripJoining, ("length", write.Setting(MarkingStrip.Across(spec.Unit))));
 }

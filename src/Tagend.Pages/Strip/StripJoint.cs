@@ -1,3 +1,4 @@
+using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Output;
 using Tagend.Pages.Parts;
@@ -15,7 +16,7 @@ internal static class StripJoint
     /// <param name="joint">From the part's start, in points.</param>
     /// <param name="lap">Paper under the next part, in points.</param>
     /// <param name="across">Of the closing length, on this part.</param>
-    public static IEnumerable<Ink> Under(StripTile tile, float joint, float lap, Length across, Fonts fonts)
+    public static IEnumerable<Ink> Under(StripTile tile, float joint, float lap, Length across, PaperLanguage words, Fonts fonts)
     {
         yield return new LineInk(joint, -StripStyle.Above, joint, StripStyle.Height, StripStyle.EdgeLine);
         yield return new LineInk(joint, StripStyle.EdgeLine / 2, joint + lap, StripStyle.EdgeLine / 2, StripStyle.EdgeLine);
@@ -28,7 +29,7 @@ internal static class StripJoint
             Fill: 0);
         yield return new BoxInk(joint - Points.Of(across), BarMiddle - (BarThickness / 2), Points.Of(across), BarThickness, Fill: 0);
         yield return EndOfBar(joint - Points.Of(across));
-        foreach (var (index, line) in new[] { "glue", $"part {tile.Number + 1}", "here" }.Index())
+        foreach (var (index, line) in words.Say(PaperWord.StripGlue, ("part", $"{tile.Number + 1}")).Split('\n').Index())
         {
             var width = fonts.WidthOf(line, StripStyle.Caption);
             yield return new TextInk(joint + ((lap - width) / 2), 46 + (index * StripStyle.Caption.LineHeight), line, StripStyle.Caption);

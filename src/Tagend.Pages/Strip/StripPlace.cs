@@ -1,3 +1,4 @@
+using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Pages.Parts;
 using Tagend.Specs;
@@ -32,27 +33,25 @@ internal enum StripSymbol
 internal sealed record StripPlace(StripSymbol Symbol, Length At, string Figure, string Words);
 
 /// <summary>The places of a piece as a strip shows them.</summary>
-internal sealed class StripPlaces(BuildSpec spec, string endA, string endB, StripPositions positions)
+internal sealed class StripPlaces(BuildSpec spec, (string A, string B) ends, StripPositions positions, CardWriter write)
 {
-    private readonly CardWriter _write = new(spec.Unit);
-
     public Length StripLength => At(spec.FinishedLength);
 
     /// <summary>A place of the finished piece on the strip.</summary>
     public Length At(Length fromA) => positions == StripPositions.OnJig ? spec.OnJig(fromA) : fromA;
 
     /// <summary>As a tape reads it on the jig, else as it was ordered.</summary>
-    public string Read(Length fromA) => positions == StripPositions.OnJig ? _write.BareTape(At(fromA)) : _write.Bare(fromA);
+    public string Read(Length fromA) => positions == StripPositions.OnJig ? write.BareTape(At(fromA)) : write.Bare(fromA);
 
     /// <summary>What is to be done at a serving's bar: nothing yet on the jig.</summary>
-    public string Serve => positions == StripPositions.OnJig ? "serving" : "SERVE";
+    public string Serve => write.Language[positions == StripPositions.OnJig ? PaperWord.StripServing : PaperWord.StripServe];
 
     /// <summary>In order from end A.</summary>
     public IReadOnlyList<StripPlace> All() =>
     [
         .. Ends()
             .Concat(Edges())
-            .Concat(CardPlaces.PlacesOf(spec).Select(p => Place(SymbolOf(p), p.Position, p.Name)))
+            .Concat(CardPlaces.PlacesOf(spec, write).Select(p => Place(SymbolOf(p), p.Position, p.Name)))
             .OrderBy(p => p.At),
     ];
 
@@ -65,12 +64,12 @@ internal sealed class StripPlaces(BuildSpec spec, string endA, string endB, Stri
 
     private IEnumerable<StripPlace> Ends()
     {
-        yield return new StripPlace(StripSymbol.End, Length.Zero, "A", endA);
-        yield return new StripPlace(StripSymbol.End, StripLength, "B", $"{endB}, A {Read(spec.FinishedLength)}");
+        yield return new StripPlace(StripSymbol.End, Length.Zero, "A", ends.A);
+        yield return new StripPlace(StripSymbol.End, StripLength, "B", $"{ends.B}, A {Read(spec.FinishedLength)}");
         if (positions == StripPositions.OnJig)
         {
-            yield return new StripPlace(StripSymbol.Post, spec.PastPosts, "POST A", "outside of the post");
-            yield return new StripPlace(StripSymbol.Post, StripLength - spec.PastPosts, "POST B", "outside of the post");
+            yield return new StripPlace(StripSymbol.Post, spec.PastPosts, Post("A"), write.Language[PaperWord.StripPostOutside]);
+            yield return new StripPlace(StripSymbol.Post, StripLength - spec.PastPosts, Post("B"), write.Language[PaperWord.StripPostOutside]);
         }
     }
 
@@ -78,18 +77,20 @@ internal sealed class StripPlaces(BuildSpec spec, string endA, string endB, Stri
     {
         foreach (var serving in spec.Servings)
         {
-            var name = CardWriter.Role(serving.Role) + (serving.Role == ServingRole.Other ? "" : " serving");
+            var name = ("serving", write.Serving(serving.Role));
             if (serving.From > Length.Zero)
             {
-                yield return Place(StripSymbol.ServingEdge, serving.From, $"{name} starts");
+                yield return Place(StripSymbol.ServingEdge, serving.From, write.Language.Say(PaperWord.StripStarts, name));
             }
 
             if (serving.To < spec.FinishedLength)
             {
-                yield return Place(StripSymbol.ServingEdge, serving.To, $"{name} ends");
+                yield return Place(StripSymbol.ServingEdge, serving.To, write.Language.Say(PaperWord.StripEnds, name));
             }
         }
     }
+
+    private string Post(string end) => write.Language.Say(PaperWord.StripPost, ("post", end));
 
     private StripPlace Place(StripSymbol symbol, Length fromA, string name) =>
         new(symbol, At(fromA), Read(fromA), $"{name}, B {Read(spec.FromB(fromA))}");

@@ -12,7 +12,7 @@ public class SheetsTests
         { "en", "en-US", ["Fitting your new string set", "Your safety", "DANGER", "What is in the bag", "Before the old set comes off", "Fitting the new set", "The first shots", "Measured on this bow", "Care and wax", "When to replace it"] },
         { "es", "es", ["Montaje de su nuevo juego", "Su seguridad", "PELIGRO", "Qué hay en la bolsa", "Antes de quitar el juego viejo", "Montaje del juego nuevo", "Los primeros tiros", "Medidas de este arco", "Cuidado y cera", "Cuándo cambiarlo"] },
         { "fr", "fr", ["Montage de votre nouveau jeu", "Votre sécurité", "DANGER", "Ce que contient le sachet", "Avant de retirer l'ancien jeu", "Monter le nouveau jeu", "Les premiers tirs", "Mesures de cet arc", "Soin et cire", "Quand le remplacer"] },
-        { "de", "de", ["Montage: Ihr neuer Satz", "Ihre Sicherheit", "GEFAHR", "Was im Beutel ist", "Bevor der alte Satz abkommt", "Den neuen Satz montieren", "Die ersten Schüsse", "Maße dieses Bogens", "Pflege und Wachs", "Wann ersetzen"] },
+        { "de", "de", ["Montage: Ihr neuer Satz", "Ihre Sicherheit", "GEFAHR", "Was im Beutel ist", "Bevor der alte Satz herunterkommt", "Den neuen Satz auflegen", "Die ersten Schüsse", "Maße dieses Bogens", "Pflege und Wachs", "Wann ersetzen"] },
     };
 
     [Theory]
@@ -191,7 +191,7 @@ public class SheetsTests
         using var folder = TagendProgram.NewFolder();
         var said = TagendProgram.Run("print", TagendProgram.DemoOrders, "--out", folder["out"], "--language", "xx");
 
-        Assert.Contains("there are no sheets in the language \"xx\"", said.Errors, StringComparison.Ordinal);
+        Assert.Contains("there are no papers in the language \"xx\"", said.Errors, StringComparison.Ordinal);
         Assert.Contains("has words for de, en, es, fr", said.Errors, StringComparison.Ordinal);
         Assert.NotEqual(0, said.ExitCode);
         Assert.False(Directory.Exists(folder["out"]));

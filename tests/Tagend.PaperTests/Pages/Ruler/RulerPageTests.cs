@@ -28,7 +28,7 @@ public sealed class RulerPageTests
         using var sample = new Sample();
         var paper = title == "A4" ? Paper.A4 : Paper.Letter;
         var scale = new PrinterScale("office", Length.FromMillimeters(across), Length.FromMillimeters(along));
-        var pdf = sample.Pdf(Assert.Single(RulerPage.Compose(paper, "office", Sample.Fonts).Pages).Through(scale));
+        var pdf = sample.Pdf(Assert.Single(RulerPage.Compose(paper, "office", Sample.Words, Sample.Fonts).Pages).Through(scale));
         var picture = renderer == "poppler"
             ? Rendering.ByPoppler(sample, pdf, 1, DotsPerInch)
             : Rendering.ByMuPdf(sample, pdf, 1, DotsPerInch);
@@ -48,7 +48,7 @@ public sealed class RulerPageTests
         // ISO 216 and ANSI/ASME Y14.1, as pdfinfo names them.
         using var sample = new Sample();
         var scale = new PrinterScale("office", Length.FromMillimeters(149.3), Length.FromMillimeters(149.8));
-        var page = Assert.Single(RulerPage.Compose(title == "A4" ? Paper.A4 : Paper.Letter, "office", Sample.Fonts).Pages);
+        var page = Assert.Single(RulerPage.Compose(title == "A4" ? Paper.A4 : Paper.Letter, "office", Sample.Words, Sample.Fonts).Pages);
         var pdf = sample.Pdf(page.Through(scale));
         Assert.Contains(size, OutsideTool.Run("pdfinfo", pdf).Output, StringComparison.Ordinal);
         Assert.Contains("\"/PrintScaling\": \"/None\"", OutsideTool.Run("qpdf", "--json=2", "--json-key=qpdf", pdf).Output, StringComparison.Ordinal);

@@ -65,7 +65,7 @@ public sealed class CardEndsTests
 
     private static List<Ink> InksOf(Length loop, string end, LengthUnit unit)
     {
-        var placement = new CardEnd(Spec, end, loop, new CardWriter(unit)).Block.Place(TestFonts.Shipped, new Room(300, 300));
+        var placement = new CardEnd(Spec, end, loop, new CardWriter(unit, SpecFixture.Catalog.Words)).Block.Place(TestFonts.Shipped, new Room(300, 300));
         return [.. Assert.IsType<Placed>(placement).InksAt(0, 0)];
     }
 }

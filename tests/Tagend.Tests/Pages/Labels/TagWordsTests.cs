@@ -51,7 +51,7 @@ public sealed class TagWordsTests
     public void BagTag_OfOneColoring_SaysItOnce()
     {
         var set = SheetFixture.Recurve();
-        var text = TextOf(BagTag.FromFullToLeast(set, SheetFixture.Catalog.Shop, true)[0](Smallest));
+        var text = TextOf(BagTag.FromFullToLeast(set, SheetFixture.Catalog, true)[0](Smallest));
         Assert.Contains("string 65 in | colors: ", text, StringComparison.Ordinal);
     }
 
@@ -68,7 +68,7 @@ public sealed class TagWordsTests
     private static Fonts TestFonts => Tagend.Tests.Output.TestFonts.Shipped;
 
     private static IEnumerable<string> Bag(bool codeIsWhole) =>
-        BagTag.FromFullToLeast(SheetFixture.Compound(2), SheetFixture.Catalog.Shop, codeIsWhole).Select(w => TextOf(w(Smallest)));
+        BagTag.FromFullToLeast(SheetFixture.Compound(2), SheetFixture.Catalog, codeIsWhole).Select(w => TextOf(w(Smallest)));
 
     /// <summary>Lines from the top, a bar between them.</summary>
     private static string TextOf(Block block, float width = 400) => string.Join(

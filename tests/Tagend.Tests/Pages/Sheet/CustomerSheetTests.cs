@@ -2,6 +2,8 @@ using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Orders;
 using Tagend.Output;
+using Tagend.Pages.Sheet;
+using Tagend.Tests.Output;
 using Tagend.Specs;
 using Tagend.Tests.Specs;
 using Xunit;
@@ -21,7 +23,9 @@ public sealed class CustomerSheetTests
         ["compound, 5 pieces"] = () => SheetFixture.Compound(5),
         ["compound, 5 pieces in mm"] = () => SheetFixture.Compound(5, LengthUnit.Millimeter),
         ["recurve"] = SheetFixture.Recurve,
+        ["compound, 3 pieces packed with more"] = () => SheetFixture.With(SheetFixture.Compound(), slip => slip with { Accessories = ["loop", "peep 3/16 in, tied in", "silencers A 12 in", "silencers B 12 in", "stop"] }),
         ["crossbow"] = SheetFixture.Crossbow,
+        ["crossbow, 3 pieces"] = SheetFixture.CrossbowWithCables,
     };
 
     public static MatrixTheoryData<string, string, string> SetsOnPapers => new(Sets.Keys, Papers.Keys, ["en", "es", "fr", "de"]);
@@ -72,6 +76,19 @@ public sealed class CustomerSheetTests
                 texts.Where(t => t.Style.Weight != Weight.SemiBold && t.Baseline < foot),
                 t => Assert.True(t.Style.Size >= 8.5f, t.Text));
         });
+    }
+
+    /// <summary>Running text: what is not in a table, a drawing, a form or the foot. A step's text stands farther right than any of them begins.</summary>
+    [Theory]
+    [MemberData(nameof(SetsOnPapers))]
+    public void Of_AnySet_HasItsSentencesInNineAndAHalfPoints(string set, string paper, string language)
+    {
+        var texts = SheetFixture.Pages(Sets[set](), Papers[paper], language: language).SelectMany(p => p.Inks.OfType<TextInk>()).ToList();
+        var sentences = texts.Where(t => t.Text.Length > 60 && t.Style.Weight == Weight.Regular).ToList();
+
+        Assert.True(sentences.Count > 20);
+        Assert.All(
+            sentences.Where(t => !t.Text.Contains("1 : ", StringComparison.Ordinal)), t => Assert.True(t.Style.Size >= 9.5f, t.Text));
     }
 
     [Fact]
@@ -137,6 +154,122 @@ public sealed class CustomerSheetTests
         Assert.Contains("peep", SheetFixture.TextOf(SheetFixture.Pages(set)), StringComparison.OrdinalIgnoreCase);
     }
 
+    [Theory]
+    [InlineData("en", "how high the nocking point sits,", "how high the peep and the nocking point sit,")]
+    [InlineData("de", "wie hoch der Nockpunkt sitzt,", "wie hoch Peep und Nockpunkt sitzen,")]
+    [InlineData("fr", "à quelle hauteur est le point d'encochage,", "à quelle hauteur sont la visette et le point d'encochage,")]
+    [InlineData("es", "a qué altura está el punto de encoque,", "a qué altura están el peep y el punto de encoque,")]
+    public void Of_SetWithoutPeep_HasSentencesThatAgree(string language, string without, string with)
+    {
+        var set = SheetFixture.Compound(3);
+        var cables = set with { Builds = set.Builds.Skip(1).ToValueList() };
+
+        Assert.Contains(without, SheetFixture.TextOf(SheetFixture.Pages(cables, language: language)), StringComparison.Ordinal);
+        Assert.Contains(with, SheetFixture.TextOf(SheetFixture.Pages(set, language: language)), StringComparison.Ordinal);
+    }
+
+    /// <summary>What a customer can see on a tape; the spec's own figure is within half a step of it.</summary>
+    [Theory]
+    [InlineData(LengthUnit.Inch, 0.0250, "1/64 in")] // half a turn: 0.0125 in, nearest 1/64 in
+    [InlineData(LengthUnit.Inch, 0.0625, "1/32 in")]
+    [InlineData(LengthUnit.Inch, 0.0157, "1/64 in")] // just over half of 1/64 in
+    [InlineData(LengthUnit.Inch, 0.0155, "< 1/64 in")] // just under it
+    [InlineData(LengthUnit.Millimeter, 0.0250, "0.3 mm")] // 0.3175 mm
+    [InlineData(LengthUnit.Millimeter, 0.0035, "< 0.1 mm")] // 0.044 mm
+    public void HalfATurn_OnASheet_IsAFractionThatCanBeSeen(LengthUnit unit, double inchesATurn, string seen) =>
+        Assert.Equal(seen, new SheetWriter(SheetFixture.Language("en")).Seen(Length.FromInches(inchesATurn) / 2, unit).Replace('\u00A0', ' '));
+
+    [Fact]
+    public void HalfATurn_OfEachPiece_IsInTheTable()
+    {
+        var set = SheetFixture.Compound(3);
+        var write = new SheetWriter(SheetFixture.Language("en"));
+        var texts = SheetFixture.Pages(set)[0].Inks.OfType<TextInk>().Select(t => t.Text).ToList();
+
+        Assert.Equal(3, texts.Count(t => t == write.Seen(set.Builds[0].Spec.TurnSensitivity / 2, LengthUnit.Inch).Replace('\u00A0', ' ')));
+    }
+
+    [Fact]
+    public void Order_ThatNamesLanguageAndUnits_HasItsSheetInThem()
+    {
+        var set = SheetFixture.With(SheetFixture.Compound(2), slip => slip with { Language = "de", Units = LengthUnit.Millimeter });
+        var text = SheetFixture.TextOf(SheetFixture.Pages(set));
+
+        Assert.All(["Ihre Sicherheit", "1530,4 mm", "± 1,6 mm", "445 N"], t => Assert.Contains(t, text, StringComparison.Ordinal));
+        Assert.DoesNotContain("/4 Zoll", text, StringComparison.Ordinal);
+        Assert.Contains("Votre sécurité", SheetFixture.TextOf(SheetFixture.Pages(set, language: "fr")), StringComparison.Ordinal);
+        Assert.Equal("de", new CustomerSheet(SheetFixture.Catalog, TestFonts.Shipped).LanguageTag([set]));
+        Assert.Equal("en-US", new CustomerSheet(SheetFixture.Catalog, TestFonts.Shipped).LanguageTag([set, SheetFixture.Recurve()]));
+    }
+
+    [Fact]
+    public void Accessories_OfAnyPiece_AreToBeTickedOnce()
+    {
+        var set = SheetFixture.With(SheetFixture.Compound(2), slip => slip with { Accessories = ["loop", "silencers A 12 in"] });
+        var bare = SheetFixture.Pages(SheetFixture.Compound(2));
+        var packed = SheetFixture.Pages(set);
+
+        Assert.Single(packed[0].Inks.OfType<TextInk>(), t => t.Text == "silencers A 12 in");
+        Assert.Equal(Squares(bare) + 2, Squares(packed));
+        Assert.Equal(2 + 3, Squares(bare)); // a piece each, and what is checked before every session
+
+        static int Squares(IEnumerable<Page> pages) => pages.SelectMany(p => p.Inks.OfType<BoxInk>())
+            .Count(b => Math.Abs(b.Width - b.Height) < 0.01f && b.Fill is null && b.Radius == 0);
+    }
+
+    [Fact]
+    public void Warranty_OfAShop_IsAtTheEndOfItsSheets()
+    {
+        var catalog = SheetFixture.Catalog with
+        {
+            Words = SheetFixture.Catalog.Words with { Warranty = "Two years on strands | servings.", Returns = "Send it to our bench." },
+        };
+        var text = SheetFixture.TextOf(SheetFixture.Pages(SheetFixture.Compound(2), catalog: catalog));
+
+        Assert.Contains("Two years on strands | servings. Send it to our bench.", text, StringComparison.Ordinal);
+    }
+
+    /// <summary>The last line of a paragraph has two words at least, or one that is long.</summary>
+    [Theory]
+    [MemberData(nameof(SetsOnPapers))]
+    public void Of_AnySet_LeavesNoShortWordAloneOnALine(string set, string paper, string language)
+    {
+        foreach (var page in SheetFixture.Pages(Sets[set](), Papers[paper], language: language))
+        {
+            var texts = page.Inks.OfType<TextInk>().ToList();
+            var lines = texts.Where(t => t.Style.Size >= 9.5f && t.Style.Weight == Weight.Regular).ToList();
+            Assert.DoesNotContain(
+                lines.Where(t => !t.Text.Trim().Contains(' ') && t.Text.Trim().Length is > 1 and < 15),
+                t => lines.Exists(above => Math.Abs(above.X - t.X) < 0.01f && t.Baseline - above.Baseline is > 0 and < 14
+                    && SheetFixture.WidthOf(above) > 150)
+                    && !texts.Exists(beside => Math.Abs(beside.Baseline - t.Baseline) < 0.01f && beside.X > t.X && beside.X - t.X < 100));
+        }
+    }
+
+    [Theory]
+    [InlineData("recurve-string", "bow stringer", "press")]
+    [InlineData("crossbow-string", "crossbow", "compound")]
+    public void Piece_OfNoKindBesideOneOfAnother_HasThatOnesSheet(string kind, string said, string other)
+    {
+        var known = SheetFixture.Single(kind, kind == "recurve-string" ? "65 in" : "36 in", "60 lbf");
+        var text = SheetFixture.TextOf(SheetFixture.Pages(SheetFixture.Set([known, known with { Piece = "spare", Kind = "plain" }])));
+
+        Assert.Contains(said, text, StringComparison.Ordinal);
+        Assert.DoesNotContain($"A {other}", text, StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
+    public void Piece_OfNoKindAlone_HasNoSheetOfAnyBow()
+    {
+        var sheet = SheetFixture.Sheet(SheetFixture.Set([SpecFixture.Good() with { Kind = "plain" }]));
+
+        Assert.Empty(sheet.Pages);
+        Assert.Equal(
+            "customer sheet D-101 \"string\": nothing says what bow it is for, and a sheet for another kind of bow could hurt: "
+            + "give the piece a kind in the order",
+            Assert.Single(sheet.Problems).ToString());
+    }
+
     [Fact]
     public void Of_ShopWithoutName_LeavesRoomForAStamp()
     {
@@ -185,7 +318,7 @@ public sealed class CustomerSheetTests
         var pages = SheetFixture.Pages(Named(customer));
 
         Assert.Contains(customer, string.Concat(pages[0].Inks.OfType<TextInk>().Select(t => t.Text)), StringComparison.Ordinal);
-        Assert.All(pages[0].Inks.OfType<TextInk>(), t => Assert.True(t.X + SheetFixture.WidthOf(t) < pages[0].Width - 44));
+        Assert.All(pages[0].Inks.OfType<TextInk>(), t => Assert.True(t.X + SheetFixture.WidthOf(t) < pages[0].Width - 37));
     }
 
     [Fact]
@@ -199,7 +332,7 @@ public sealed class CustomerSheetTests
 
         Assert.Empty(sheet.Pages);
         Assert.Equal(
-            "customer sheet D-101: the names of pieces and ends leave no room for a drawing within 522 pt; on letter",
+            "customer sheet D-101: the names of pieces and ends leave no room for a drawing within 536 pt; on letter",
             Assert.Single(sheet.Problems).ToString());
     }
 

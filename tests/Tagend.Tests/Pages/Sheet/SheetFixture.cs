@@ -38,6 +38,17 @@ internal static class SheetFixture
 
     public static BuildSet Crossbow() => Set([Single("crossbow-string", "36 in", "175 lbf")]);
 
+    public static BuildSet CrossbowWithCables() => Set(
+    [
+        Single("crossbow-string", "36 in", "175 lbf"),
+        Single("crossbow-cable", "19 3/8 in", "175 lbf") with { Piece = "cable 1" },
+        Single("crossbow-cable", "19 3/8 in", "175 lbf") with { Piece = "cable 2" },
+    ]);
+
+    /// <summary>A set whose rows say something else.</summary>
+    public static BuildSet With(BuildSet set, Func<OrderSlip, OrderSlip> slip) =>
+        set with { Builds = set.Builds.Select(b => b with { Slip = slip(b.Slip) }).ToValueList() };
+
     public static BuildSet Set(IEnumerable<BuildSpec> specs) =>
         new("D-101", specs.Select(s => new Build(s, Slip)).ToValueList());
 
@@ -46,11 +57,15 @@ internal static class SheetFixture
         ("kind", kind), ("finished_length", length), ("draw_weight", drawWeight), ("strands", "28"), ("colors", ""),
         ("servings", ""), ("center_serving", ""), ("nock_point", ""), ("peep", ""), ("speed_nocks", ""));
 
+    /// <summary>The shipped catalog of a bench of a language.</summary>
+    public static ShopCatalog CatalogIn(string language) =>
+        Catalog with { Shop = Catalog.Shop with { Language = language }, Words = Language(language) };
+
     /// <summary>A shipped language's words.</summary>
-    public static SheetLanguage Language(string language)
+    public static PaperLanguage Language(string language)
     {
         var problems = new List<Problem>();
-        var read = SheetLanguageReader.Read(TestFiles.Templates, language, problems);
+        var read = PaperLanguageReader.Read(TestFiles.Templates, language, problems);
         Assert.Empty(problems);
         return read!;
     }

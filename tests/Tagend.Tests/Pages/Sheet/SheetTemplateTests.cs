@@ -9,12 +9,12 @@ namespace Tagend.Tests.Pages;
 public sealed class SheetTemplateTests : IDisposable
 {
     private const string Fields =
-        "bow, count, customer, date, draw_weight, due, first_shots, has_peep, measuring_load, order, page, pages, pieces, pin, "
-        + "shop_name, shop_phone, shop_web, unit, piece.amount_per_half_turn, piece.amount_per_three_turns, "
+        "accessories, bow, count, customer, date, draw_weight, due, first_shots, has_peep, measuring_load, order, page, pages, pieces, pin, "
+        + "returns, shop_name, shop_phone, shop_web, unit, warranty, piece.amount_per_half_turn, piece.amount_per_three_turns, "
         + "piece.amount_per_turn, piece.colors, piece.end_a, piece.end_b, piece.finished_length, piece.kind, "
         + "piece.material, piece.name, piece.nock_point, piece.peep, piece.strands, piece.tolerance";
 
-    private const string Unusable = "a sheet has headings of #, ## and ######, paragraphs, lists, tables, caution panels, ![](drawing) and ::: columns, nothing else";
+    private const string Unusable = "a sheet has headings of #, ## and ######, paragraphs, lists, tables, caution panels, ![](drawing), ::: columns and ::: boxes, nothing else";
 
     private const string TooManyTurns = "the loops go around more than 1000 times: loop over pieces only";
 
@@ -28,6 +28,12 @@ public sealed class SheetTemplateTests : IDisposable
         foreach (var file in Directory.GetFiles(Path.Combine(TestFiles.Templates, "sheets")))
         {
             File.Copy(file, Path.Combine(_folder, "sheets", Path.GetFileName(file)));
+        }
+
+        Directory.CreateDirectory(Path.Combine(_folder, "words"));
+        foreach (var file in Directory.GetFiles(Path.Combine(TestFiles.Templates, "words")))
+        {
+            File.Copy(file, Path.Combine(_folder, "words", Path.GetFileName(file)));
         }
     }
 
@@ -172,6 +178,31 @@ public sealed class SheetTemplateTests : IDisposable
         Assert.Equal(at["One"].X, at["first"].X);
         Assert.True(at["Two"].X > pages[0].Width / 2);
         Assert.True(at["below"].Baseline > at["first"].Baseline);
+    }
+
+    [Fact]
+    public void Of_List_GoesOnAfterAPanelAndKeepsItOnTheStepsPage()
+    {
+        File.WriteAllText(Compound, "# Hi\n\n## One\n\n1. first\n\n> **NOTICE** Mind this.\n\n2. second\n");
+
+        var pages = SheetFixture.Pages(SheetFixture.Compound(), catalog: SheetFixture.Catalog with { Folder = _folder });
+
+        Assert.Equal(
+            ["1.", "first", "NOTICE", "2.", "second"],
+            Assert.Single(pages).Inks.OfType<TextInk>().Select(t => t.Text.Trim()).Where(t => t is "1." or "2." or "first" or "second" or "NOTICE"));
+    }
+
+    [Fact]
+    public void Of_Boxes_StandSideBySideWithASquareEach()
+    {
+        File.WriteAllText(Compound, "# Hi\n\n::: boxes\n- [ ] loop\n- [ ] silencers\n:::\n\n| [ ] | a |\n|---|---|\n| [ ] | b |\n| [ ] | c |\n");
+
+        var inks = Assert.Single(SheetFixture.Pages(SheetFixture.Compound(), catalog: SheetFixture.Catalog with { Folder = _folder })).Inks;
+
+        var at = inks.OfType<TextInk>().GroupBy(t => t.Text).ToDictionary(t => t.Key, t => t.First());
+        Assert.Equal(at["loop"].Baseline, at["silencers"].Baseline);
+        Assert.DoesNotContain("[ ]", at.Keys);
+        Assert.Equal(4, inks.OfType<BoxInk>().Count(b => Math.Abs(b.Width - b.Height) < 0.01f && b.Fill is null or 255 && b.Width < 12));
     }
 
     [Fact]

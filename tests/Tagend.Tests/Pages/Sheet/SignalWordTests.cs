@@ -23,7 +23,7 @@ public sealed partial class SignalWordTests
     private static readonly Dictionary<string, Phrases> Said = new()
     {
         ["en"] = new(["death", "serious injury"], "This will cause ", "could ", "injur", "(a dry fire)", "does not replace it", "local rules", "qualified"),
-        ["es"] = new(["muerte", "lesiones graves"], "Esto causará ", "[Pp]odría", "lesi", "(disparo en vacío)", "no lo sustituye", "las normas de su lugar", "cualificada"),
+        ["es"] = new(["muerte", "lesiones graves"], "Esto causará ", "[Pp]odría", "lesi", "(disparo en vacío)", "no lo sustituye", "las normas locales", "cualificada"),
         ["fr"] = new(["mort", "blessures graves"], "Cela entraînera ", "pourrai", "bless", "(tir à vide)", "ne le remplace pas", "règles locales", "qualifié"),
         ["de"] = new(["Tod", "schweren Verletzungen"], "Das führt zu", "k(a|ö)nn", "erletz", "(Leerschuss)", "ersetzt sie nicht", "örtlichen Vorschriften", "qualifiziert"),
     };

@@ -7,19 +7,21 @@ using Xunit;
 
 namespace Tagend.Tests.Pages;
 
-public sealed partial class SheetLanguageTests : IDisposable
+public sealed partial class PaperLanguageTests : IDisposable
 {
     private static readonly string Sheets = Path.Combine(TestFiles.Templates, "sheets");
+
+    private static readonly string Words = Path.Combine(TestFiles.Templates, "words");
 
     private readonly string _folder = Directory.CreateTempSubdirectory("tagend-words-").FullName;
 
     public static MatrixTheoryData<string, string> Translations => new(["compound", "recurve", "crossbow"], ["es", "fr", "de"]);
 
-    public static TheoryData<string> Languages => [.. SheetLanguageReader.Languages(TestFiles.Templates)];
+    public static TheoryData<string> Languages => [.. PaperLanguageReader.Languages(TestFiles.Templates)];
 
     [Fact]
     public void Languages_Shipped_AreFour() =>
-        Assert.Equal(["de", "en", "es", "fr"], SheetLanguageReader.Languages(TestFiles.Templates));
+        Assert.Equal(["de", "en", "es", "fr"], PaperLanguageReader.Languages(TestFiles.Templates));
 
     [Theory]
     [MemberData(nameof(Translations))]
@@ -42,6 +44,7 @@ public sealed partial class SheetLanguageTests : IDisposable
             .Concat(SheetFixture.Catalog.Materials.Values.Select(m => m.Title));
 
         Assert.All(language == "en" ? titles : titles.Concat(others), t => Assert.Contains(t, terms.Keys));
+        Assert.All(language == "en" ? [] : titles, t => Assert.Contains(t, SheetFixture.Language(language).Kinds.Keys));
     }
 
     [Theory]
@@ -66,28 +69,32 @@ public sealed partial class SheetLanguageTests : IDisposable
     [Fact]
     public void Read_OfNoSuchLanguage_NamesThoseThereAre()
     {
-        var broken = Assert.Throws<TagendException>(() => SheetLanguageReader.Read(TestFiles.Templates, "xx", []));
+        var broken = Assert.Throws<TagendException>(() => PaperLanguageReader.Read(TestFiles.Templates, "xx", []));
 
-        Assert.Equal($"there are no sheets in the language \"xx\": {Sheets} has words for de, en, es, fr", broken.Message);
+        Assert.Equal($"there are no papers in the language \"xx\": {Words} has words for de, en, es, fr", broken.Message);
     }
 
     [Theory]
     [InlineData("decimal = \",\"", "decimal = 1", 4, "decimal \"1\": expected a text in quotes, of 1000 characters at most")]
-    [InlineData("danger = \"GEFAHR\"\n", "", 12, "[words] danger: danger is missing: expected a text in quotes, of 1000 characters at most")]
+    [InlineData("danger = \"GEFAHR\"\n", "", 14, "[words] danger: danger is missing: expected a text in quotes, of 1000 characters at most")]
     [InlineData(" Dezember\"", "\"", 6, "expected the names of twelve months with spaces between")]
-    [InlineData("peep = ", "pep = ", 18, "unknown entry; the entries here are caution, danger, drawing, nock_point, notice, peep, speed_nock, warning")]
+    [InlineData("peep = ", "pep = ", 47, "unknown entry; the entries here are any, card_add, card_as_built, card_as_built_remark, card_at_post, card_bow, *")]
+    [InlineData("{load} über", "{last} über", 140, "expected a text with {load} and {pin} in it, and nothing else in braces")]
+    [InlineData("\"Kunde\"", "\"Kunde {name}\"", 54, "expected a text without anything in braces")]
     public void Read_Mistake_IsReportedWithFileAndLine(string old, string replacement, int nearLine, string message)
     {
-        var text = File.ReadAllText(Path.Combine(Sheets, "words.de.toml"));
+        var text = File.ReadAllText(Path.Combine(Words, "de.toml"));
         Assert.Contains(old, text, StringComparison.Ordinal);
-        Directory.CreateDirectory(Path.Combine(_folder, "sheets"));
-        File.WriteAllText(Path.Combine(_folder, "sheets", "words.de.toml"), text.Replace(old, replacement, StringComparison.Ordinal));
+        Directory.CreateDirectory(Path.Combine(_folder, "words"));
+        File.WriteAllText(Path.Combine(_folder, "words", "de.toml"), text.Replace(old, replacement, StringComparison.Ordinal));
         var problems = new List<Problem>();
 
-        Assert.Null(SheetLanguageReader.Read(_folder, "de", problems));
+        Assert.Null(PaperLanguageReader.Read(_folder, "de", problems));
 
-        var problem = Assert.Single(problems, p => p.ToString().EndsWith(message, StringComparison.Ordinal));
-        Assert.Equal("sheets/words.de.toml", problem.At.File);
+        var problem = Assert.Single(problems, p => message.EndsWith('*')
+            ? p.Message.StartsWith(message[..^1], StringComparison.Ordinal)
+            : p.ToString().EndsWith(message, StringComparison.Ordinal));
+        Assert.Equal("words/de.toml", problem.At.File);
         Assert.InRange(problem.At.Line, nearLine - 3, nearLine + 3);
     }
 

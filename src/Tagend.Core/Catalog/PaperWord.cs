@@ -1,0 +1,120 @@
+using System.Text.RegularExpressions;
+
+namespace Tagend.Catalog;
+
+/// <summary>The words that the program writes on paper. Each has a text in every file of words, under <see cref="PaperWords.KeyOf"/>.</summary>
+public enum PaperWord
+{
+    // Signal words by ANSI Z535.6.
+    Danger, Warning, Caution, Notice,
+
+    // Units, turns and names that several papers have.
+    Inches, Millimeters, Minutes, TurnOne, TurnMany, Clockwise, Counterclockwise, Rev, RoleEndA, RoleCenter, RoleEndB,
+    RoleOther, ServingEndA, ServingCenter, ServingEndB, ServingOther, MarkNockPoint, MarkSpeedNock, Any, PageOf, CheckBars,
+
+    // In the drawing of a customer sheet.
+    Peep, NockPoint, Drawing, SpeedNock,
+
+    // Jig card.
+    CardTitle, CardCustomer, CardDue, CardBow, CardDrawWeight, CardNotes, CardSetPosts, CardPostsReading, CardExact,
+    CardCenters, CardPostPin, CardResidualNone, CardResidualLong, CardResidualShort, CardAdd, CardTakeOut,
+    CardFinishedLength, CardTurns, CardSeenFromA, CardStrands, CardLoops, CardStretch, CardDrawing, CardEndOpen,
+    CardEndMeet, CardTrueSize, CardLayUp, CardColor, CardStrandsColumn, CardLoopsColumn, CardStartEnd, CardPost, CardTails,
+    CardAtPost, CardDummyTag, CardTieEnds, CardTieEndsOf, CardTwist, CardLaidUp, CardTakeUpFitted, CardFitError,
+    CardTakeUpRule, CardTakeUpHelix, CardModelsDiffer, CardSettles, CardOneTurn, CardReads, CardStrengthFloor, CardStrength,
+    CardNockFit, CardServings, CardServingsRemark, CardMarks, CardMarksRemark, CardServing, CardFromA, CardTo, CardFromB,
+    CardLength, CardThread, CardWhat, CardOnJig, CardOnJigShort, CardEachSide, CardEachSideShort, CardAsBuilt,
+    CardAsBuiltRemark, CardPostsSet, CardTurnsIn, CardStretchLoad, CardStretchTime, CardMeasured, CardInitials,
+    CardNotesBox, CardWarning, CardWarningShort, CardCaution, CardCautionShort,
+
+    // Marking strip.
+    StripTitle, StripOnJig, StripFinished, StripLayOnJig, StripLayFinished, StripClosing, StripJoining, StripPart,
+    StripPartRange, StripGlue, StripServe, StripServing, StripPost, StripPostOutside, StripStarts, StripEnds,
+
+    // Tags.
+    TagStrands, TagColors, TagDue, TagCodeInPart,
+
+    // Pull sheet.
+    PullTitle, PullStrand, PullThread, PullOrder, PullSetOne, PullSetMany, PullPieceOne, PullPieceMany, PullChangeOne,
+    PullChangeMany, PullSaving, PullNoSaving, PullPage, PullRemark, PullPulled, PullMaterialColumn, PullThreadColumn,
+    PullColor, PullLength, PullSpools, PullBuilt, PullOrderColumn, PullPiece, PullPosts, PullLoops, PullChange,
+    PullSpoolOne, PullSpoolMany, PullPostsMoved, PullNoChange,
+
+    // Test pages of printers and label sheets.
+    RulerTitle, RulerFor, RulerPrint, RulerMeasure, RulerSay, RulerThen, RulerCheck, RulerAgain, RulerAcross, RulerAlong,
+    RulerAcrossBox, RulerAlongBox, RulerPrinterBox, RulerEveryPage, OutlinesHowTo,
+}
+
+/// <summary>How words are named in their files, and which fields their texts have.</summary>
+public static partial class PaperWords
+{
+    private static readonly Dictionary<PaperWord, string[]> Fields = new()
+    {
+        [PaperWord.Minutes] = ["count"],
+        [PaperWord.TurnOne] = ["count"],
+        [PaperWord.TurnMany] = ["count"],
+        [PaperWord.Rev] = ["revision"],
+        [PaperWord.PageOf] = ["page", "pages"],
+        [PaperWord.Drawing] = ["scale"],
+        [PaperWord.CardPostsReading] = ["setting"],
+        [PaperWord.CardResidualNone] = ["amount"],
+        [PaperWord.CardResidualLong] = ["amount"],
+        [PaperWord.CardResidualShort] = ["amount"],
+        [PaperWord.CardAdd] = ["turns"],
+        [PaperWord.CardTakeOut] = ["turns"],
+        [PaperWord.CardSeenFromA] = ["direction"],
+        [PaperWord.CardLoops] = ["count"],
+        [PaperWord.CardDrawing] = ["scale", "unit"],
+        [PaperWord.CardEndOpen] = ["end"],
+        [PaperWord.CardEndMeet] = ["end", "length"],
+        [PaperWord.CardPost] = ["post"],
+        [PaperWord.CardTails] = ["length"],
+        [PaperWord.CardAtPost] = ["post"],
+        [PaperWord.CardTieEndsOf] = ["colors"],
+        [PaperWord.CardFitError] = ["builds"],
+        [PaperWord.CardServingsRemark] = ["unit", "direction"],
+        [PaperWord.CardMarksRemark] = ["unit"],
+        [PaperWord.StripTitle] = ["which", "unit"],
+        [PaperWord.StripLayFinished] = ["load", "pin"],
+        [PaperWord.StripClosing] = ["length"],
+        [PaperWord.StripJoining] = ["length"],
+        [PaperWord.StripPart] = ["part", "parts"],
+        [PaperWord.StripPartRange] = ["part", "parts", "from", "to"],
+        [PaperWord.StripGlue] = ["part"],
+        [PaperWord.StripPost] = ["post"],
+        [PaperWord.StripStarts] = ["serving"],
+        [PaperWord.StripEnds] = ["serving"],
+        [PaperWord.TagStrands] = ["count", "colors"],
+        [PaperWord.TagColors] = ["colors"],
+        [PaperWord.TagDue] = ["due"],
+        [PaperWord.PullSetMany] = ["count"],
+        [PaperWord.PullPieceMany] = ["count"],
+        [PaperWord.PullChangeMany] = ["count"],
+        [PaperWord.PullSaving] = ["changes", "ordered"],
+        [PaperWord.PullNoSaving] = ["changes"],
+        [PaperWord.PullPage] = ["page", "pages"],
+        [PaperWord.PullRemark] = ["waste"],
+        [PaperWord.PullPosts] = ["unit"],
+        [PaperWord.PullSpoolOne] = ["colors"],
+        [PaperWord.PullSpoolMany] = ["colors"],
+        [PaperWord.RulerFor] = ["printer"],
+        [PaperWord.RulerAcross] = ["length"],
+        [PaperWord.RulerAlong] = ["length"],
+    };
+
+    /// <summary>All words, in the order in which they are listed.</summary>
+    public static IReadOnlyList<PaperWord> All { get; } = Enum.GetValues<PaperWord>();
+
+    /// <summary>As files have it: <c>card_set_posts</c>.</summary>
+    public static string KeyOf(PaperWord word) => string.Concat(
+        $"{word}".Select((c, i) => char.IsUpper(c) ? $"{(i > 0 ? "_" : "")}{char.ToLowerInvariant(c)}" : $"{c}"));
+
+    /// <summary>The fields that a word's text has to have, each once or more.</summary>
+    public static IReadOnlyList<string> FieldsOf(PaperWord word) => Fields.GetValueOrDefault(word, []);
+
+    /// <summary>The fields in a text: the names in braces.</summary>
+    public static IEnumerable<string> FieldsIn(string text) => Field().Matches(text).Select(m => m.Groups[1].Value);
+
+    [GeneratedRegex(@"\{([^{}]*)\}")]
+    private static partial Regex Field();
+}
