@@ -23,7 +23,7 @@ internal sealed class TagsTarget(Corpus corpus) : ITarget
 
     public IReadOnlyList<byte[]> Tokens { get; } = Corpus.Words(
         [
-            "TE1*", "TB1*", "TE2*", "*", "/", "+", "$", "%", "%20", "%00", "%FF", "%C3%A9", "%2F", "*E", "IN", "MM", "I", "M", "N", "L", "R", "H", "F", "/C", "/A",
+            "TE1*", "TB1*", "TE2*", "TB2*", "TE3*", "*", "/", "+", "$", "%", "%20", "%00", "%FF", "%C3%A9", "%2F", "*E", "IN", "MM", "I", "M", "N", "L", "R", "H", "F", "/C", "/A",
             "0", "1", ".", "999999", "1000000", ".0000001", "20260314", "00010101", "99991231", "STRING", "HMPE-0145", "COMPOUND-STRING", "\n", "(", "-",
         ]);
 

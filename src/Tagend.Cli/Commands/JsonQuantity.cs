@@ -6,11 +6,17 @@ namespace Tagend.Commands;
 /// <summary>Quantities as JSON, each in two units. Names: README.</summary>
 internal static class JsonQuantity
 {
-    public static void WriteLength(this Utf8JsonWriter json, string name, Length length)
+    public static void WriteLength(this Utf8JsonWriter json, string name, Length? length)
     {
+        if (length is not { } given)
+        {
+            json.WriteNull(name);
+            return;
+        }
+
         json.WriteStartObject(name);
-        json.WriteNumber("in", length.Inches);
-        json.WriteNumber("mm", length.Millimeters);
+        json.WriteNumber("in", given.Inches);
+        json.WriteNumber("mm", given.Millimeters);
         json.WriteEndObject();
     }
 

@@ -1,5 +1,4 @@
 using System.Text.Json;
-using Tagend.Catalog;
 using Tagend.Specs;
 
 namespace Tagend.Commands;
@@ -18,10 +17,15 @@ internal static class PlacesJson
             json.WriteLength("onJig", spec.OnJig(separator.Position));
             json.WriteLength("fromPostA", spec.FromPostA(separator.Position));
             json.WriteNumber("strandsEachSide", separator.StrandsEachSide);
+            json.WriteStartArray("sides");
+            WriteStrands(json, spec.Layup.Halves().First);
+            WriteStrands(json, spec.Layup.Halves().Second);
+            json.WriteEndArray();
             json.WriteEndObject();
         }
 
         json.WriteEndArray();
+        json.WriteString("servingHand", spec.Twist.ServingHand.ToString());
         json.WriteString("servingDirection", Word(spec.Twist.ServingDirection));
         json.WriteStartArray("servings");
         foreach (var serving in spec.Servings)
@@ -47,9 +51,24 @@ internal static class PlacesJson
     public static string Word(TwistDirection direction) =>
         direction == TwistDirection.Clockwise ? "clockwise" : "counterclockwise";
 
+    /// <summary>Colors and strands of half a layup.</summary>
+    public static void WriteStrands(Utf8JsonWriter json, Layup half)
+    {
+        json.WriteStartArray();
+        foreach (var color in half.Colors)
+        {
+            json.WriteStartObject();
+            json.WriteString("color", color.Color);
+            json.WriteNumber("strands", color.Strands);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
     private static void WriteServing(Utf8JsonWriter json, BuildSpec spec, Serving serving)
     {
-        var work = ServingWork.Of(serving, spec.Bundle.Diameter);
+        var work = spec.WorkOf(serving);
         json.WriteStartObject();
         json.WriteString("name", SpecText.Role(serving.Role));
         json.WriteLength("fromA", serving.From);

@@ -48,7 +48,8 @@ internal static class SpecJson
         json.WriteNumber("strands", spec.Bundle.Strands);
         WriteTwist(json, spec);
         WritePosts(json, spec);
-        WriteLayup(json, spec.Layup);
+        WriteLayup(json, spec);
+        WriteLoops(json, spec);
         PlacesJson.Write(json, spec);
         WriteLoads(json, spec);
     }
@@ -56,6 +57,8 @@ internal static class SpecJson
     private static void WriteTwist(Utf8JsonWriter json, BuildSpec spec)
     {
         json.WriteNumber("turns", spec.Twist.Turns);
+        json.WriteNumber("turnsToPutIn", spec.TurnsToPutIn);
+        json.WriteString("twistHand", spec.Twist.Hand.ToString());
         json.WriteString("twistDirection", PlacesJson.Word(spec.Twist.Direction));
         json.WriteStartObject("takeUp");
         json.WriteLength("rule", spec.Twist.TakeUp.Rule);
@@ -90,6 +93,10 @@ internal static class SpecJson
         json.WriteLength("tape", spec.Posts.Tape);
         json.WriteLength("residual", spec.Posts.Residual);
         json.WriteNumber("residualTurns", spec.ResidualTurns);
+        json.WriteBoolean("postGiven", spec.Posts.IsPostGiven);
+        json.WriteLength("rangeLeast", spec.SettingRange().Least);
+        json.WriteLength("rangeMost", spec.SettingRange().Most);
+        json.WriteBoolean("measureFirstEarly", spec.IsSettingUncertain);
         json.WriteEndObject();
         json.WriteLength("turnSensitivity", spec.TurnSensitivity);
     }
@@ -115,10 +122,16 @@ internal static class SpecJson
         }
 
         json.WriteEndObject();
+        if (spec.Mass is not { } mass)
+        {
+            json.WriteNull("mass");
+            return;
+        }
+
         json.WriteStartObject("mass");
-        json.WriteNumber("grains", spec.Mass.Grains);
-        json.WriteNumber("grams", spec.Mass.Grams);
-        json.WriteNumber("arrowShareGrains", PieceMass.ArrowShare(spec.Mass).Grains);
+        json.WriteNumber("grains", mass.Grains);
+        json.WriteNumber("grams", mass.Grams);
+        json.WriteNumber("arrowShareGrains", PieceMass.ArrowShare(mass).Grains);
         json.WriteEndObject();
     }
 
@@ -138,8 +151,9 @@ internal static class SpecJson
         json.WriteEndArray();
     }
 
-    private static void WriteLayup(Utf8JsonWriter json, Layup layup)
+    private static void WriteLayup(Utf8JsonWriter json, BuildSpec spec)
     {
+        var layup = spec.Layup;
         json.WriteNumber("loops", layup.Loops);
         json.WriteStartArray("colors");
         foreach (var color in layup.Colors)
@@ -147,17 +161,19 @@ internal static class SpecJson
             json.WriteStartObject();
             json.WriteString("color", color.Color);
             json.WriteNumber("strands", color.Strands);
-            json.WriteNumber("loops", color.Loops);
+            json.WriteNumber("loops", color.Strands / 2.0);
             json.WriteString("post", color.Post.ToString());
+            json.WriteString("endPost", color.EndPost.ToString());
             json.WriteEndObject();
         }
 
         json.WriteEndArray();
         json.WriteStartArray("tags");
-        foreach (var tag in layup.EndTags())
+        foreach (var tag in spec.EndTags())
         {
             json.WriteStartObject();
             json.WriteString("post", tag.Post.ToString());
+            json.WriteNumber("leg", tag.Leg);
             json.WriteBoolean("dummy", tag.IsDummy);
             json.WriteStartArray("colors");
             foreach (var color in tag.Colors)
@@ -170,6 +186,33 @@ internal static class SpecJson
         }
 
         json.WriteEndArray();
+    }
+
+    private static void WriteLoops(Utf8JsonWriter json, BuildSpec spec)
+    {
+        if (spec.EndLoops is { } loops)
+        {
+            json.WriteStartObject("endLoops");
+            json.WriteLength("a", loops.A);
+            json.WriteLength("b", loops.B);
+            json.WriteString("thread", loops.Serving?.Thread);
+            json.WriteEndObject();
+        }
+
+        if (spec.Yoke is { } yoke)
+        {
+            json.WriteStartObject("yoke");
+            json.WriteLength("split", yoke.Split);
+            json.WriteNumber("legTurns", yoke.LegTurns);
+            json.WriteStartArray("legs");
+            foreach (var leg in spec.Legs())
+            {
+                PlacesJson.WriteStrands(json, leg);
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
     }
 
     private static void WriteProblems(Utf8JsonWriter json, IEnumerable<Problem> problems)

@@ -17,27 +17,43 @@ internal static class SpecText
         Line("finished length", $"{Mark(spec.FinishedLength)}, ± {Mark(spec.Tolerance)}");
         Line(
             "post setting",
-            $"{LengthWriter.Mark(spec.Posts.Tape, unit)} on the tape, outside to outside (exact {Exact(spec.Posts.Outside)}, "
-            + $"laid {Laid(spec.Posts.Residual)}); centers {Exact(spec.Posts.Centers)}");
+            $"{LengthWriter.Mark(spec.Posts.Tape, unit)} on the tape, outside to outside "
+            + (spec.IsSettingUncertain ? Range() : $"(exact {Exact(spec.Posts.Outside)}, laid {Laid(spec.Posts.Residual)})")
+            + $"; centers {(spec.IsSettingUncertain ? LengthWriter.Mark(spec.Posts.CentersTape, unit) : Exact(spec.Posts.Centers))}");
+        Line("", spec.Posts.IsPostGiven ? "" : "for posts as thick as the pins: give post_diameter in shop.toml if yours are not");
         Line("laid-up length", Exact(spec.LaidUpLength));
-        Line("turns", $"{spec.Twist.Turns}, taking up {Exact(spec.Twist.TakeUp.Amount)} {Source(spec.Twist.TakeUp)} "
+        Line("turns", $"{HalvesWriter.Write((int)(spec.TurnsToPutIn * 2))} of hand {spec.Twist.Hand} (either hook turned {PlacesJson.Word(spec.Twist.Direction)} as you face it), "
+            + $"taking up {Exact(spec.Twist.TakeUp.Amount)} {Source(spec.Twist.TakeUp)} "
             + $"(rule {Exact(spec.Twist.TakeUp.Rule)}, helix {Exact(spec.Twist.TakeUp.Helix)})");
-        Line("a turn more", spec.Twist.Turns == 0 ? "" : $"{Fine(spec.TurnSensitivity)} shorter; {Residual(spec)}");
+        Line("a turn more", spec.Twist.Turns == 0 ? "" : $"{Fine(spec.TurnSensitivity)} shorter");
         Line("strands", $"{spec.Bundle.Strands} of {spec.Bundle.Material}, {spec.Layup.Loops} loops");
         foreach (var color in spec.Layup.Colors)
         {
-            Line("", $"{color.Color}: {color.Strands} strands, {color.Loops} loops, starts and ends at post {color.Post}");
+            Line("", $"{color.Color}: {color.Strands} strands, {color.LoopCount()} loops, "
+                + (color.IsHalf ? $"starts at post {color.Post} and ends at post {color.EndPost}" : $"starts and ends at post {color.Post}"));
         }
 
-        foreach (var tag in spec.Layup.EndTags())
+        foreach (var (index, leg) in spec.Legs().Index())
         {
-            Line($"tie at {tag.Post}", tag.IsDummy ? "a dummy tag" : string.Join(", ", tag.Colors));
+            Line($"leg {index + 1}", $"{leg.Words()}; {Counted.Of(spec.Yoke!.LegTurns, "turn")}, {Mark(spec.Yoke.Split)} to the split");
         }
 
+        foreach (var tag in spec.EndTags())
+        {
+            Line(tag.Leg > 0 ? $"tie {tag.Post}, leg {tag.Leg}" : $"tie at {tag.Post}", tag.IsDummy ? "a dummy tag" : string.Join(", ", tag.Colors));
+        }
+
+        if (spec.EndLoops is { } loops)
+        {
+            Line("end loops", (loops.A == loops.B ? Mark(loops.A) : $"{Mark(loops.A)} at A, {Mark(loops.B)} at B")
+                + (loops.Serving is { } thread ? $", served with {thread.Thread}" : ", bare"));
+        }
+
+        var (side, otherSide) = spec.Layup.Halves();
         foreach (var separator in spec.Separators)
         {
             Line(separator.Name, $"{Mark(separator.Position)} from A; on the jig {Exact(spec.FromPostA(separator.Position))} from the outside of post A; "
-                + $"{separator.StrandsEachSide} strands each side");
+                + $"{separator.StrandsEachSide} strands each side: {side.Words()} | {otherSide.Words()}");
         }
 
         foreach (var serving in spec.Servings)
@@ -46,6 +62,12 @@ internal static class SpecText
                 $"serving {Role(serving.Role)}",
                 $"{Mark(serving.From)} to {Mark(serving.To)} from A, {Mark(spec.FromB(serving.From))} to {Mark(spec.FromB(serving.To))} "
                 + $"from B; {Mark(serving.Length)} of {serving.Thread} {serving.Color}".TrimEnd());
+        }
+
+        if (spec.Servings.Count > 0)
+        {
+            Line("servings wound", $"hand {spec.Twist.ServingHand}: the spool goes {PlacesJson.Word(spec.Twist.SpoolDirection)} around, seen from whom it moves away; "
+                + $"each turn added {(spec.Twist.TurnsTightenServings ? "tightens" : "loosens")} them");
         }
 
         foreach (var mark in spec.Marks)
@@ -60,11 +82,13 @@ internal static class SpecText
         }
 
         Line("stretch", $"{Pounds(spec.Stretch.Load)} for {Counted.Of(spec.Stretch.Minutes, "minute")}, "
-            + $"{Share(spec.StretchShare)} of the strength; should read about {Exact(spec.Stretch.Reading)} meanwhile");
+            + $"{Share(spec.StretchShare)} of the strength"
+            + (spec.Stretch.Reading is { } reading ? $"; should read about {Exact(reading)} meanwhile" : ""));
         var floor = spec.Strength.Floor is { } f ? $", at least {Pounds(f)} is needed" : "";
         Line("strength", $"about {Pounds(spec.Strength.Breaking)}{floor}");
-        Line("mass", FormattableString.Invariant(
-            $"about {spec.Mass.Grains:0} gr, {spec.Mass.Grams:0.0} g; {PieceMass.ArrowShare(spec.Mass).Grains:0} gr of it count as arrow mass"));
+        Line("mass", spec.Mass is { } mass
+            ? FormattableString.Invariant($"about {mass.Grains:0} gr, {mass.Grams:0.0} g; {PieceMass.ArrowShare(mass).Grains:0} gr of it count as arrow mass")
+            : "");
         Line("notes", slip.Notes);
         output.WriteLine();
 
@@ -74,6 +98,12 @@ internal static class SpecText
             {
                 output.WriteLine($"  {label,-16}{text.ReplaceLineEndings(" ")}");
             }
+        }
+
+        string Range()
+        {
+            var (least, most) = spec.SettingRange();
+            return $"({LengthWriter.Mark(least, unit)} to {LengthWriter.Mark(most, unit)}, for rule and helix disagree: measure the first one early)";
         }
 
         string Mark(Length length) => LengthWriter.Mark(length, unit);
@@ -97,11 +127,6 @@ internal static class SpecText
         ServingRole.EndB => "end B",
         _ => "other",
     };
-
-    /// <summary>What takes out the post setting's residual.</summary>
-    private static string Residual(BuildSpec spec) => Math.Abs(spec.ResidualTurns) < 0.05
-        ? "the tape needs no correction"
-        : FormattableString.Invariant($"{Math.Abs(spec.ResidualTurns):0.0} turns {(spec.ResidualTurns > 0 ? "more" : "fewer")} cancel what the tape is off");
 
     private static string Share(double share) => share.ToString("0 %", CultureInfo.InvariantCulture);
 

@@ -54,24 +54,26 @@ public static class CatalogReader
     {
         Name = section.Name.ToLowerInvariant(),
         Title = section.Text("title"),
-        Density = section.Number("density", 0.5, 3),
-        Diameter = section.Length("diameter"),
-        LinearDensity = section.Number("linear_density", 1, 2000),
+        Density = section.OptionalNumber("density", 0.5, 3),
+        Diameter = section.Length("diameter", LengthRange.Strand),
+        LinearDensity = section.OptionalNumber("linear_density", 1, 2000),
         Strength = section.Force("strength"),
-        Modulus = section.Number("modulus", 0.1, 400),
+        Modulus = section.OptionalNumber("modulus", 0.1, 400),
         Settle = section.Number("settle", 0, 0.05, 0),
         StretchLoad = section.Force("stretch_load"),
         StretchMinutes = section.Whole("stretch_minutes", 0, 10_000, 0),
         StretchLimit = section.Number("stretch_limit", 0.05, 0.9, 0.5),
         Packing = section.OptionalNumber("packing", 0.3, StrandMaterial.HexagonalPacking),
+        TurnsPerInch = section.OptionalNumber("turns_per_inch", 0, 2),
+        RuleTakeUpPerTurn = section.OptionalLength("rule_per_turn", LengthRange.TakeUpPerTurn),
         Spool = section.OptionalLength("spool"),
     };
 
     private static ServingThread ReadThread(TomlSection section) => new(
         section.Name.ToLowerInvariant(),
         section.Text("title"),
-        section.Length("diameter"),
-        section.Number("linear_density", 1, 2000),
+        section.Length("diameter", LengthRange.Strand),
+        section.OptionalNumber("linear_density", 1, 2000),
         section.OptionalLength("spool"));
 
     private static Shop? ReadShop(string folder, List<Problem> problems)
@@ -85,6 +87,7 @@ public static class CatalogReader
             return null;
         }
 
+        var hand = twisting.Choice("hand", ("S", Hand.S), ("Z", Hand.Z));
         var columns = file.Sections.FirstOrDefault(s => s.Name == "columns");
         var shop = new Shop
         {
@@ -98,24 +101,26 @@ public static class CatalogReader
             Paper = file.Root.Choice("paper", ("letter", PaperSize.Letter), ("a4", PaperSize.A4)),
             Jig = new Jig
             {
-                PostDiameter = jig.Length("post_diameter"),
-                Shortest = jig.Length("shortest"),
-                Longest = jig.Length("longest"),
-                InchTapeStep = jig.Length("tape_in", Length.FromInches(1.0 / 16)),
-                MillimeterTapeStep = jig.Length("tape_mm", Length.FromMillimeters(1)),
-                Tail = jig.Length("tail"),
+                PostDiameter = jig.OptionalLength("post_diameter", LengthRange.Post),
+                Shortest = jig.Length("shortest", LengthRange.Reach),
+                Longest = jig.Length("longest", LengthRange.Reach),
+                InchTapeStep = jig.Length("tape_in", LengthRange.TapeStep, Length.FromInches(1.0 / 16)),
+                MillimeterTapeStep = jig.Length("tape_mm", LengthRange.TapeStep, Length.FromMillimeters(1)),
+                Tail = jig.Length("tail", LengthRange.Tail),
             },
-            PinDiameter = measuring.Length("pin_diameter", Length.FromInches(0.25)),
-            TurnsPerInch = twisting.Number("turns_per_inch", 0, 5, Shop.CommonTurnsPerInch),
+            PinDiameter = measuring.Length("pin_diameter", LengthRange.Pin, Length.FromInches(0.25)),
+            TurnsPerInch = twisting.Number("turns_per_inch", 0.2, 2, Shop.CommonTurnsPerInch),
             TakeUpModel = twisting.Choice("take_up", ("rule", TakeUpModel.Rule), ("helix", TakeUpModel.Helix)),
-            TwistDirection = twisting.Choice(
-                "direction", ("clockwise", TwistDirection.Clockwise), ("counterclockwise", TwistDirection.Counterclockwise)),
-            RuleTakeUpPerTurn = twisting.Length("rule_per_turn", Shop.CommonTakeUpPerTurn),
-            WantedNockClearance = serving.Length("nock_clearance", Length.FromInches(0.002)),
-            GreatestNockMisfit = serving.Length("nock_misfit", Length.FromInches(0.008)),
-            ThreadTail = serving.Length("thread_tail", Length.FromInches(12)),
+            TwistHand = hand,
+            ServingHand = hand == Hand.S
+                ? twisting.Choice("serving_hand", ("Z", Hand.Z), ("S", Hand.S))
+                : twisting.Choice("serving_hand", ("S", Hand.S), ("Z", Hand.Z)),
+            RuleTakeUpPerTurn = twisting.Length("rule_per_turn", LengthRange.TakeUpPerTurn, Shop.CommonTakeUpPerTurn),
+            WantedNockClearance = serving.Length("nock_clearance", LengthRange.Clearance, Length.FromInches(0.002)),
+            GreatestNockMisfit = serving.Length("nock_misfit", LengthRange.Clearance, Length.FromInches(0.008)),
+            ThreadTail = serving.Length("thread_tail", LengthRange.Tail, Length.FromInches(12)),
             Waste = stock.Number("waste", 0, 1, 0.03),
-            DummyTag = stock.Length("dummy_tag", Length.FromInches(12)),
+            DummyTag = stock.Length("dummy_tag", LengthRange.Tail, Length.FromInches(12)),
             TerminationEfficiency = strength.Number("termination_efficiency", 0.1, 1),
             BagStock = labels.Text("bag"),
             LoopStock = labels.Text("loop"),

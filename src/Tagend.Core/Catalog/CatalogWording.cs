@@ -5,6 +5,8 @@ internal static class CatalogWording
 {
     public const string ALength = "a length in quotes with its unit, such as \"1 1/8 in\" or \"28.6 mm\"";
 
+    public const string AUnit = "a unit as well, for this number could be inches or millimeters: such as \"1 1/8 in\" or \"28.6 mm\"";
+
     public const string AForce = "a force in quotes, such as \"44 lbf\" or \"196 N\"";
 
     public const string Texts = "a text in quotes, or several in brackets, such as [\"no\", \"pending\"]";
@@ -32,6 +34,14 @@ internal static class CatalogWording
     public static string Missing(string key, string expected) => $"{key} is missing: expected {expected}";
 
     public static string Expected(string expected) => $"expected {expected}";
+
+    public static string Beyond(LengthRange range) =>
+        FormattableString.Invariant($"expected {range.Least.Inches:0.####} to {range.Most.Inches:0.###} in ")
+        + FormattableString.Invariant($"({range.Least.Millimeters:0.##} to {range.Most.Millimeters:0.##} mm): {range.Why}");
+
+    public const string ServedWithoutLoop = "a served loop has a length: give end_loop_a and end_loop_b";
+
+    public const string AnEnd = "a place from end A with its unit, such as \"A 10 in\"";
 
     public static string UnknownKey(IEnumerable<string> known) =>
         $"unknown entry; the entries here are {string.Join(", ", known)}";

@@ -56,6 +56,27 @@ public sealed record PiecePlan
     /// <summary>From the outside of the measuring pin at end B to where the legs meet; zero where the loop is left open.</summary>
     public required Length EndLoopB { get; init; }
 
+    /// <summary>Thread the end loops are served with, so that it lies between pin and strand; null where they stay bare.</summary>
+    public required string? LoopThread { get; init; }
+
+    /// <summary>From end A to where the strands part into two legs, half of them each; null for a piece without legs.</summary>
+    public required Length? Split { get; init; }
+
+    /// <summary>Length left at each tag end; null for the shop's.</summary>
+    public required Length? Tail { get; init; }
+
+    /// <summary>Whether a piece without a center serving is warned of.</summary>
+    public required bool NeedsCenterServing { get; init; }
+
+    /// <summary>Whether the floor of four times the draw weight is meant for it: a rule for strings, not for cables.</summary>
+    public required bool HasStrengthFloor { get; init; }
+
+    /// <summary>Turns per inch for pieces of this kind; null where material or shop say.</summary>
+    public required double? TurnsPerInch { get; init; }
+
+    /// <summary>Take-up of one turn by the rule model for pieces of this kind; null where material or shop say.</summary>
+    public required Length? RuleTakeUpPerTurn { get; init; }
+
     /// <summary>Strand material where the order names none; null where the order must.</summary>
     public required string? Material { get; init; }
 

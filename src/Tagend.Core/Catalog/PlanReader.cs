@@ -42,7 +42,7 @@ internal static class PlanReader
                 file.Root.Report("material", plan.Material, CatalogWording.UnknownName("material", materials.Keys));
             }
 
-            foreach (var thread in plan.Servings.Select(s => s.Thread).Append(plan.Thread).OfType<string>().Where(t => !threads.ContainsKey(t)))
+            foreach (var thread in plan.Servings.Select(s => s.Thread).Append(plan.Thread).Append(plan.LoopThread).OfType<string>().Where(t => !threads.ContainsKey(t)))
             {
                 file.Root.Report("thread", thread, CatalogWording.UnknownName("thread", threads.Keys));
             }
@@ -74,6 +74,13 @@ internal static class PlanReader
             Partners = root.Text("partners", "").Split(' ', StringSplitOptions.RemoveEmptyEntries).ToValueList(),
             EndLoopA = root.Length("end_loop_a", Length.Zero),
             EndLoopB = root.Length("end_loop_b", Length.Zero),
+            LoopThread = ReadLoopThread(root),
+            Split = ReadSplit(root),
+            Tail = root.OptionalLength("tail", LengthRange.Tail),
+            NeedsCenterServing = root.Flag("needs_center_serving", false),
+            HasStrengthFloor = root.Flag("strength_floor", true),
+            TurnsPerInch = root.OptionalNumber("turns_per_inch", 0, 2),
+            RuleTakeUpPerTurn = root.OptionalLength("rule_per_turn", LengthRange.TakeUpPerTurn),
             Material = root.OptionalText("material"),
             Strands = root.OptionalWhole("strands", 2, 200),
             Thread = root.Text("thread"),
@@ -81,6 +88,11 @@ internal static class PlanReader
             Separators = [.. file.Sections.Where(s => s.Name == "separator").Select(ReadSeparator)],
             FirstShots = root.Whole("first_shots", 1, 1000, UsualFirstShots),
         };
+        if (plan.LoopThread is not null && (plan.EndLoopA == Length.Zero || plan.EndLoopB == Length.Zero))
+        {
+            root.Report("loop", null, CatalogWording.ServedWithoutLoop);
+        }
+
         root.RefuseUnknown();
         foreach (var section in file.Sections)
         {
@@ -88,6 +100,30 @@ internal static class PlanReader
         }
 
         return plan;
+    }
+
+    /// <summary>The thread of served end loops, the plan's own where none is named; null for bare ones.</summary>
+    private static string? ReadLoopThread(TomlSection root)
+    {
+        var isServed = root.Choice("loop", ("bare", false), ("served", true));
+        var thread = root.OptionalText("loop_thread");
+        return isServed ? thread ?? root.Text("thread") : null;
+    }
+
+    private static Length? ReadSplit(TomlSection root)
+    {
+        if (root.OptionalText("legs") is not { } text)
+        {
+            return null;
+        }
+
+        if (PositionReader.TryRead(text, LengthUnit.Inch, out var at) && at is { End: PieceEnd.A } && at.Distance > Length.Zero)
+        {
+            return at.Distance;
+        }
+
+        root.Report("legs", text, CatalogWording.Expected(CatalogWording.AnEnd));
+        return null;
     }
 
     private static ValueList<OrderedServing> ReadServings(TomlSection root)

@@ -44,8 +44,11 @@ public sealed record Shop
 
     public required TakeUpModel TakeUpModel { get; init; }
 
-    /// <summary>Seen from end A.</summary>
-    public required TwistDirection TwistDirection { get; init; }
+    /// <summary>Hand of the twist.</summary>
+    public required Hand TwistHand { get; init; }
+
+    /// <summary>Hand of the servings' wraps.</summary>
+    public required Hand ServingHand { get; init; }
 
     /// <summary>Take-up of the rule model: 0.012 in a turn, common practice.</summary>
     public required Length RuleTakeUpPerTurn { get; init; }
@@ -78,11 +81,14 @@ public sealed record Shop
     public Length TapeStep(LengthUnit unit) => unit == LengthUnit.Inch ? Jig.InchTapeStep : Jig.MillimeterTapeStep;
 }
 
-/// <summary>Which way a piece is twisted, seen from end A; servings are wound the other way.</summary>
-public enum TwistDirection
+/// <summary>Hand of a helix by ISO 2:1973: held upright, its turns slope as the middle stroke of the letter does.</summary>
+public enum Hand
 {
-    Clockwise,
-    Counterclockwise,
+    /// <summary>Left-handed: from upper left to lower right.</summary>
+    S,
+
+    /// <summary>Right-handed: from upper right to lower left.</summary>
+    Z,
 }
 
 /// <summary>Where a take-up number comes from.</summary>
@@ -108,8 +114,8 @@ public enum PaperSize
 /// <summary>The jig: its posts, their reach outside to outside, and the tape beside it.</summary>
 public sealed record Jig
 {
-    /// <summary>Diameter of the posts the strands are laid around.</summary>
-    public required Length PostDiameter { get; init; }
+    /// <summary>Diameter of the posts the strands are laid around; null where the shop has not given it.</summary>
+    public required Length? PostDiameter { get; init; }
 
     /// <summary>Least setting of the posts, outside to outside.</summary>
     public required Length Shortest { get; init; }

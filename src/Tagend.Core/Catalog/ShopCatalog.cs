@@ -29,6 +29,13 @@ public sealed record ShopCatalog(
     /// <summary>From the shop's log, where it has one; one a material and strand count.</summary>
     public ValueList<FittedTakeUp> Fits { get; init; } = [];
 
+    /// <summary>Turns per inch where the order names none: the plan's, else the material's, else the shop's.</summary>
+    public double TurnsPerInch(PiecePlan plan, StrandMaterial material) => plan.TurnsPerInch ?? material.TurnsPerInch ?? Shop.TurnsPerInch;
+
+    /// <summary>Take-up of one turn by the rule model: the plan's, else the material's, else the shop's.</summary>
+    public Length RuleTakeUpPerTurn(PiecePlan plan, StrandMaterial material) =>
+        plan.RuleTakeUpPerTurn ?? material.RuleTakeUpPerTurn ?? Shop.RuleTakeUpPerTurn;
+
     /// <summary>The fit to be used for a piece; null where the shop's builds do not serve for it.</summary>
     public FittedTakeUp? FitOf(string material, int strands, int turns, Length finishedLength, Length tolerance) => Fits.FirstOrDefault(f =>
         f.Material == material && f.Strands == strands && f.Serves(turns, finishedLength, tolerance));

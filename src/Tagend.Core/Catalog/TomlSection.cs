@@ -111,8 +111,28 @@ internal sealed class TomlSection
     public Length? OptionalLength(string key) => Get(key) switch
     {
         null => null,
-        var value => ReadLength(value) ?? WrongValue<Length>(key, value, CatalogWording.ALength),
+        var value => ReadLength(value) ?? WrongValue<Length>(key, value, IsBare(value) ? CatalogWording.AUnit : CatalogWording.ALength),
     };
+
+    /// <summary>A length that can be what it is said to be; null where it is left out or refused.</summary>
+    public Length? OptionalLength(string key, LengthRange range)
+    {
+        var length = OptionalLength(key);
+        if (length is not { } given || range.Holds(given))
+        {
+            return length;
+        }
+
+        Report(key, Shown(_entries[key].Value), CatalogWording.Beyond(range));
+        return null;
+    }
+
+    /// <summary>A length that can be what it is said to be, or the fallback where it is left out.</summary>
+    public Length Length(string key, LengthRange range, Length fallback) => OptionalLength(key, range) ?? fallback;
+
+    /// <summary>A length that must be given and can be what it is said to be.</summary>
+    public Length Length(string key, LengthRange range) =>
+        OptionalLength(key, range) ?? Missing<Length>(key, CatalogWording.ALength, default);
 
     /// <summary>So many lengths in brackets, such as <c>["4 in", "2 in"]</c>.</summary>
     public Length[] Lengths(string key, int count, Length[]? fallback = null)
@@ -179,10 +199,18 @@ internal sealed class TomlSection
         _problems.Add(new Problem(new Place(_file, line, place), text, message));
     }
 
+    /// <summary>Null also for a number without a unit, which could be inches or millimeters.</summary>
     private static Length? ReadLength(SyntaxNode? value) =>
-        value is StringValueSyntax text && LengthReader.TryRead(text.Value!, LengthUnit.Inch, out var length) && length > default(Length)
+        !IsBare(value) && value is StringValueSyntax text
+            && LengthReader.TryRead(text.Value!, LengthUnit.Inch, out var length) && length > default(Length)
             ? length
             : null;
+
+    private static bool IsBare(SyntaxNode? value) =>
+        value is StringValueSyntax text
+        && LengthReader.TryRead(text.Value!, LengthUnit.Inch, out var inches)
+        && LengthReader.TryRead(text.Value!, LengthUnit.Millimeter, out var millimeters)
+        && inches != millimeters;
 
     // A value's own text has the comment behind it as well.
     private static string Shown(ValueSyntax value) =>

@@ -113,7 +113,7 @@ public static class ColorsReader
             var isCount = int.TryParse(
                 item.AsSpan(name.Length + 1), NumberStyles.None, CultureInfo.InvariantCulture, out var count);
             strands = count;
-            error = isCount && count > 0 && count % 2 == 0 ? null : OrderWording.ColorStrands(item);
+            error = isCount && count > 0 ? null : OrderWording.ColorStrands(item);
         }
 
         color = error is null ? new OrderedColor(names.Of(name), strands) : null;

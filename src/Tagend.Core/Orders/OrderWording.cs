@@ -33,7 +33,7 @@ public static class OrderWording
         $"\"{name}\": a color is letters, digits and hyphens with at least one letter, and its strands follow as in black:12";
 
     public static string ColorStrands(string color) =>
-        $"\"{color}\": strands are an even number above 0, for a color takes whole loops of two strands";
+        $"\"{color}\": strands are a whole number above 0";
 
     public static string ColorTwice(string name) => $"\"{name}\" is named twice";
 

@@ -1,4 +1,6 @@
+using Tagend.Catalog;
 using Tagend.Measures;
+using Tagend.Orders;
 
 namespace Tagend.Specs;
 
@@ -58,8 +60,17 @@ public sealed record BuildSpec
     /// <summary>Width of the arrow nock's throat, where it was given.</summary>
     public required Length? NockGroove { get; init; }
 
-    /// <summary>Strands and servings.</summary>
-    public required Mass Mass { get; init; }
+    /// <summary>Strands and servings; null where the linear density of one of them is not given.</summary>
+    public required Mass? Mass { get; init; }
+
+    /// <summary>The end loops; null where the spec comes from a tag of version 1, which does not say.</summary>
+    public EndLoops? EndLoops { get; init; }
+
+    /// <summary>The legs of a split yoke at end A; null for a piece without legs.</summary>
+    public Yoke? Yoke { get; init; }
+
+    /// <summary>Lot numbers of what it is built of, where they are kept.</summary>
+    public ValueList<string> Lots { get; init; } = [];
 
     /// <summary>The loop before twisting, over measuring pins, outside to outside, end loops closed.</summary>
     public Length LaidUpLength => Twist.TakeUp.LaidUp(FinishedLength, Settle);
@@ -70,15 +81,56 @@ public sealed record BuildSpec
     /// <summary>Turns more (or fewer, below zero) that cancel the post setting's residual; zero for a piece without twist.</summary>
     public double ResidualTurns => TurnSensitivity == Length.Zero ? 0 : Posts.Residual / TurnSensitivity;
 
+    /// <summary>
+    /// The turns to put in, to halves: the whole turns of the twist, with those that cancel the post setting's residual
+    /// where the residual is more than half the tolerance.
+    /// </summary>
+    public double TurnsToPutIn => IsSettingUncertain || Length.Abs(Posts.Residual) * 2 <= Tolerance
+        ? Twist.Turns
+        : Math.Round((Twist.Turns + ResidualTurns) * 2, MidpointRounding.AwayFromZero) / 2;
+
     /// <summary>The rule and the helix model disagree by more than the tolerance.</summary>
     public bool ModelsDisagree => Length.Abs(Twist.TakeUp.Rule - Twist.TakeUp.Helix) > Tolerance;
 
+    /// <summary>
+    /// The models disagree and no build of the shop's own decides between them: the first piece is measured early.
+    /// </summary>
+    public bool IsSettingUncertain => ModelsDisagree && Twist.TakeUp.Used != TakeUpModel.Fitted;
+
+    /// <summary>Share of its breaking force that the piece is stretched with.</summary>
     public double StretchShare => Stretch.Load / Strength.Breaking;
 
     /// <summary>Null without a groove or a center serving.</summary>
     public NockFit? NockFit => NockGroove is { } groove && Servings.FirstOrDefault(s => s.Role == ServingRole.Center) is { } center
         ? NockFit.Of(groove, center.Thread, center.ThreadDiameter, Bundle.Diameter)
         : null;
+
+    /// <summary>The post settings, on the tape, by the model that takes up less and by the one that takes up more.</summary>
+    public (Length Least, Length Most) SettingRange()
+    {
+        var takeUp = Twist.TakeUp;
+        var (byRule, byHelix) = (Posts.Outside + takeUp.Rule - takeUp.Amount, Posts.Outside + takeUp.Helix - takeUp.Amount);
+        return (Posts.NearestMark(Length.Min(byRule, byHelix)), Posts.NearestMark(Length.Max(byRule, byHelix)));
+    }
+
+    /// <summary>The legs of a yoke, each laid for itself: the first half of the strands and the second. Empty without legs.</summary>
+    public ValueList<Layup> Legs() => Yoke is null ? [] : [Layup.Halves().First, Layup.Halves().Second];
+
+    /// <summary>What is tied at each post; at the legs of a yoke, at each of them.</summary>
+    public ValueList<EndTag> EndTags() => Legs() is [var one, var two]
+        ?
+        [
+            one.EndTagAt(PieceEnd.A) with { Leg = 1 },
+            two.EndTagAt(PieceEnd.A) with { Leg = 2 },
+            new EndTag(PieceEnd.B, one.EndTagAt(PieceEnd.B).Colors.Concat(two.EndTagAt(PieceEnd.B).Colors).Distinct().ToValueList()),
+        ]
+        : Layup.EndTags();
+
+    /// <summary>What winding a serving takes and makes; of one of the two, where it lies on the legs of a yoke.</summary>
+    public ServingWork WorkOf(Serving serving) => ServingWork.Of(serving, IsOnLegs(serving) ? Bundle.HalfDiameter : Bundle.Diameter);
+
+    /// <summary>Whether a serving lies on the legs of a yoke, and is wound on each of them.</summary>
+    public bool IsOnLegs(Serving serving) => Yoke is { } yoke && serving.To <= yoke.Split;
 
     /// <summary>A place on the finished piece as a distance from end B.</summary>
     public Length FromB(Length fromA) => FinishedLength - fromA;

@@ -8,6 +8,9 @@ namespace Tagend.Specs;
 /// <param name="Diameter">Twice the helix model's radius R = (d / 2)·√(n / φ).</param>
 public sealed record Bundle(string Material, int Strands, Length Diameter)
 {
+    /// <summary>Diameter of half the strands, such as a yoke's leg or one leg of an end loop.</summary>
+    public Length HalfDiameter => Diameter / Math.Sqrt(2);
+
     /// <summary>Diameter of a bundle of round strands.</summary>
     /// <param name="strandDiameter">Of one strand.</param>
     /// <param name="strands">Total, 1 or more.</param>

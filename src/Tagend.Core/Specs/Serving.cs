@@ -38,7 +38,7 @@ public enum MarkKind
 /// <summary>A place on the finished piece, from end A.</summary>
 public sealed record Mark(MarkKind Kind, Length Position);
 
-/// <summary>Where the strands are parted, half to each side, and something is put between them.</summary>
+/// <summary>Where the strands are split, half to each side, and something is put between them.</summary>
 /// <param name="Name">peep, yoke split, …</param>
 /// <param name="Position">From end A, on the finished piece.</param>
 /// <param name="StrandsEachSide">Half of all strands.</param>

@@ -9,12 +9,15 @@ namespace Tagend.Specs;
 public sealed record ServingWork(double Wraps, Length Thread, Length Diameter)
 {
     /// <remarks>Length of a helix: each wrap is √((π(D + t))² + t²), its axis half a thread above the bundle.</remarks>
-    public static ServingWork Of(Serving serving, Length bundleDiameter)
+    public static ServingWork Of(Serving serving, Length bundleDiameter) => Of(serving.Length, serving.ThreadDiameter, bundleDiameter);
+
+    /// <param name="length">Of the stretch that is wrapped.</param>
+    /// <param name="bundleDiameter">Of what is wrapped.</param>
+    public static ServingWork Of(Length length, Length threadDiameter, Length bundleDiameter)
     {
-        var wraps = serving.Length / serving.ThreadDiameter;
-        var around = Math.PI * (bundleDiameter + serving.ThreadDiameter).Inches;
-        var wrap = Math.Sqrt((around * around) + Math.Pow(serving.ThreadDiameter.Inches, 2));
-        return new ServingWork(
-            wraps, Length.FromInches(wraps * wrap), bundleDiameter + (serving.ThreadDiameter * 2));
+        var wraps = length / threadDiameter;
+        var around = Math.PI * (bundleDiameter + threadDiameter).Inches;
+        var wrap = Math.Sqrt((around * around) + Math.Pow(threadDiameter.Inches, 2));
+        return new ServingWork(wraps, Length.FromInches(wraps * wrap), bundleDiameter + (threadDiameter * 2));
     }
 }

@@ -61,17 +61,19 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
             material.Name,
             strands.Value,
             Bundle.DiameterOf(material.Diameter, strands.Value, material.Packing ?? StrandMaterial.AssumedPacking));
-        var turns = Twist.TurnsFor(line.TurnsPerInch ?? shop.TurnsPerInch, finished);
+        var rate = line.TurnsPerInch ?? catalog.TurnsPerInch(plan, material);
+        var turns = Twist.TurnsFor(rate, finished);
         var fit = catalog.FitOf(bundle.Material, bundle.Strands, turns, finished, plan.Tolerance);
         var takeUp = new TakeUp(
             fit is null ? shop.TakeUpModel : TakeUpModel.Fitted,
-            shop.RuleTakeUpPerTurn * turns,
+            catalog.RuleTakeUpPerTurn(plan, material) * turns,
             Helix.TakeUp(bundle.Diameter, turns, finished),
             fit?.For(turns, finished));
         var settles = fit?.Settle ?? material.Settle;
         var settle = finished * (settles / (1 + settles));
-        var closing = new EndLoop(plan.EndLoopA, shop.PinDiameter, bundle.Diameter).Closing
-            + new EndLoop(plan.EndLoopB, shop.PinDiameter, bundle.Diameter).Closing;
+        var loops = new EndLoops(plan.EndLoopA, plan.EndLoopB, LoopServing(plan));
+        var yoke = plan.Split is { } split ? new Yoke(split, Twist.TurnsFor(turns / finished.Inches, split)) : null;
+        var closing = loops.AtA(shop.PinDiameter, bundle, yoke).Closing + loops.AtB(shop.PinDiameter, bundle).Closing;
         var laidUp = takeUp.LaidUp(finished, settle);
         var schedule = new PlaceSchedule(line, plan, catalog, unit, finished, bundle, problems);
         var spec = new BuildSpec
@@ -86,31 +88,31 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
             Tolerance = plan.Tolerance,
             DrawWeight = line.DrawWeight,
             Bundle = bundle,
-            Twist = new Twist(turns, shop.TwistDirection, takeUp),
+            Twist = new Twist(turns, shop.TwistHand, shop.ServingHand, takeUp),
             Settle = settle,
             Posts = PostSetting.For(
                 laidUp, closing, shop.Jig.PostDiameter, shop.PinDiameter, shop.TapeStep(unit)),
-            Layup = Layup.Of(Colors(line, strands.Value, problems), shop.Jig.Tail),
+            Layup = Layup.Of(Colors(line, strands.Value, problems), plan.Tail ?? shop.Jig.Tail),
             Separators = schedule.Separators,
             Servings = schedule.Servings,
             Marks = schedule.Marks,
-            Strength = Strength.Of(strands.Value, material.Strength, shop.TerminationEfficiency, line.DrawWeight),
+            Strength = Strength.Of(strands.Value, material.Strength, shop.TerminationEfficiency, plan.HasStrengthFloor ? line.DrawWeight : null),
             Stretch = new Stretch(
                 material.StretchLoad,
                 material.StretchMinutes,
                 Stretch.ReadingUnder(
                     material.StretchLoad, finished, strands.Value, material.Modulus, material.LinearDensity, material.Density)),
             NockGroove = line.NockGroove,
-            Mass = Mass(laidUp, strands.Value * material.LinearDensity, schedule.Servings, bundle),
+            Mass = null,
+            EndLoops = loops,
+            Yoke = yoke,
         };
-        Judge(spec, material, line, problems);
-        return spec;
+        Judge(spec, material, plan, line, problems);
+        return spec with { Mass = PieceMass.Of(spec, catalog) };
     }
 
-    private Mass Mass(Length laidUp, double linearDensity, IEnumerable<Serving> servings, Bundle bundle) => servings.Aggregate(
-        PieceMass.Of(laidUp, linearDensity),
-        (mass, serving) => mass + PieceMass.Of(
-            ServingWork.Of(serving, bundle.Diameter).Thread, catalog.Threads[serving.Thread].LinearDensity));
+    private LoopServing? LoopServing(PiecePlan plan) =>
+        plan.LoopThread is { } thread ? new LoopServing(thread, catalog.Threads[thread].Diameter) : null;
 
     private PiecePlan? PlanOf(OrderLine line, List<Problem> problems)
     {
@@ -148,13 +150,9 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
             colors.Add((color.Name, color.Strands ?? strands / ordered.Count));
         }
 
-        if (ordered[0].Strands is null && strands % (2 * ordered.Count) != 0)
+        if (ordered[0].Strands is null && strands % ordered.Count != 0)
         {
             problems.Add(line.Row.Problem(OrderColumn.Colors, SpecWording.ColorsDoNotShare(ordered.Count, strands)));
-        }
-        else if (colors.Find(c => c.Strands % 2 != 0) is { Color: not null } odd)
-        {
-            problems.Add(line.Row.Problem(OrderColumn.Colors, SpecWording.OddColor(odd.Color, odd.Strands)));
         }
         else if (colors.Sum(c => c.Strands) is var sum && sum != strands)
         {
@@ -164,7 +162,7 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
         return colors;
     }
 
-    private void Judge(BuildSpec spec, StrandMaterial material, OrderLine line, List<Problem> problems)
+    private void Judge(BuildSpec spec, StrandMaterial material, PiecePlan plan, OrderLine line, List<Problem> problems)
     {
         if (line.Row[OrderColumn.Language] is not null && !catalog.Languages.Contains(line.Slip.Language))
         {
@@ -182,6 +180,16 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
         if (spec.StretchShare > material.StretchLimit)
         {
             problems.Add(line.Row.Problem(OrderColumn.Strands, SpecWording.StretchedTooHard(spec, material)));
+        }
+
+        if (plan.NeedsCenterServing && !spec.Servings.Any(s => s.Role == ServingRole.Center))
+        {
+            problems.Add(line.Row.Problem(OrderColumn.CenterServing, SpecWording.CenterServingForgotten(plan.Name), Severity.Warning));
+        }
+
+        if (spec.Servings.FirstOrDefault(s => s.Role is ServingRole.EndA or ServingRole.EndB && s.Length < spec.Layup.Tail) is { } shorter)
+        {
+            problems.Add(line.Row.Problem(OrderColumn.Servings, SpecWording.TailsTooLong(spec.Layup.Tail, shorter, unit), Severity.Warning));
         }
 
         if (spec.NockFit is { } fit

@@ -32,10 +32,7 @@ internal static class SpecWording
         $"the colors add up to {sum} strands, not {strands}";
 
     public static string ColorsDoNotShare(int colors, int strands) =>
-        $"{strands} strands do not share equally over {colors} colors in whole loops: write how many, such as black:12";
-
-    public static string OddColor(string color, int strands) =>
-        $"{color} has {strands} strands; a color takes whole loops of two strands";
+        $"{strands} strands do not share equally over {colors} colors: write how many, such as black:12";
 
     public static string OutsidePiece(string what, Length place, Length finished, LengthUnit unit) =>
         $"{what} at {Write(place, unit)} from end A is not on the piece, which ends at {Write(finished, unit)}";
@@ -56,6 +53,13 @@ internal static class SpecWording
 
     public static string PeepForgotten(string kind) =>
         $"a {kind} has a peep, and no place for it is given: it cannot be put in once the piece is served";
+
+    public static string CenterServingForgotten(string kind) =>
+        $"a {kind} has a center serving, and none is given: give one in the column center_serving, or the arrow has nothing to be nocked on";
+
+    public static string TailsTooLong(Length tail, Serving serving, LengthUnit unit) =>
+        $"the tails of {Write(tail, unit)} are longer than the serving {Span(serving, unit)} that buries them: "
+        + "serve farther, or give the plan a shorter tail";
 
     public static string PairDiffers(BuildSpec other, string ofOther, BuildSpec first, string ofFirst) =>
         $"{other.Piece} is {ofOther} and {first.Piece} is {ofFirst}: pieces of the kind {first.Kind} are equal in a set";

@@ -50,20 +50,19 @@ public static class Stock
     private static IEnumerable<StockNeed> Strands(BuildSpec spec, Shop shop)
     {
         var loop = OfLoop(spec.Posts);
-        var dummies = shop.DummyTag * spec.Layup.EndTags().Count(tag => tag.IsDummy);
+        var dummies = shop.DummyTag * spec.EndTags().Count(tag => tag.IsDummy);
         foreach (var (i, color) in spec.Layup.Colors.Index())
         {
-            var length = (loop * color.Loops) + (spec.Layup.Tail * 2) + (i == 0 ? dummies : Length.Zero);
+            var length = (loop * (color.Strands / 2.0)) + (spec.Layup.Tail * 2) + (i == 0 ? dummies : Length.Zero);
             yield return new StockNeed(StockKind.Strand, spec.Bundle.Material, color.Color, length * (1 + shop.Waste));
         }
     }
 
     private static IEnumerable<StockNeed> Threads(BuildSpec spec, Shop shop)
     {
-        foreach (var serving in spec.Servings)
+        foreach (var use in ThreadUse.Of(spec))
         {
-            var length = ServingWork.Of(serving, spec.Bundle.Diameter).Thread + shop.ThreadTail;
-            yield return new StockNeed(StockKind.Thread, serving.Thread, serving.Color, length * (1 + shop.Waste));
+            yield return new StockNeed(StockKind.Thread, use.Thread, use.Color, (use.Wound + shop.ThreadTail) * (1 + shop.Waste));
         }
     }
 

@@ -4,10 +4,10 @@ namespace Tagend.Specs;
 
 /// <summary>What the piece should carry, against what it must.</summary>
 /// <param name="Breaking">Strands × strand strength × termination efficiency.</param>
-/// <param name="Floor">Four times the draw weight; null where no draw weight is ordered.</param>
+/// <param name="Floor">Four times the draw weight; null where no draw weight is ordered, and for cables.</param>
 public sealed record Strength(Force Breaking, Force? Floor)
 {
-    /// <summary>A string carries at least four times the draw weight: The Traditional Bowyer's Bible.</summary>
+    /// <summary>A string carries at least four times the draw weight: The Traditional Bowyer's Bible, of hand bows' strings.</summary>
     public const double SafetyFactor = 4;
 
     /// <summary>
@@ -25,6 +25,7 @@ public sealed record Strength(Force Breaking, Force? Floor)
     public bool IsBelowFloor => Ratio < 1 - Slack;
 
     /// <param name="terminationEfficiency">Share of the strands' summed strength that the finished piece carries.</param>
+    /// <param name="drawWeight">Null where there is none, and for pieces the rule is not meant for.</param>
     public static Strength Of(int strands, Force strandStrength, double terminationEfficiency, Force? drawWeight) =>
         new(strandStrength * (strands * terminationEfficiency), drawWeight * SafetyFactor);
 }

@@ -3,8 +3,8 @@ using Tagend.Measures;
 namespace Tagend.Specs;
 
 /// <summary>How a piece is stretched after twisting: load, time, and what it should measure meanwhile.</summary>
-/// <param name="Reading">Over measuring pins, under <paramref name="Load"/>.</param>
-public sealed record Stretch(Force Load, int Minutes, Length Reading)
+/// <param name="Reading">Over measuring pins, under <paramref name="Load"/>; null where the material's modulus, tex or density is not given.</param>
+public sealed record Stretch(Force Load, int Minutes, Length? Reading)
 {
     /// <summary>The finished length is measured under 100 lbf: AMO Standards FP-3, 2000.</summary>
     public static readonly Force MeasuringLoad = Force.FromPounds(100);
@@ -17,11 +17,17 @@ public sealed record Stretch(Force Load, int Minutes, Length Reading)
     /// Hooke's law on the fibre's section, linear density over density, strands taken as straight:
     /// ΔL = (F − 100 lbf)·L / (E·A). A twisted string gives more than this ideal one.
     /// </remarks>
-    public static Length ReadingUnder(
-        Force load, Length finishedLength, int strands, double modulus, double linearDensity, double density)
+    /// <returns>Null where one of the three is not given.</returns>
+    public static Length? ReadingUnder(
+        Force load, Length finishedLength, int strands, double? modulus, double? linearDensity, double? density)
     {
-        var squareMillimeters = strands * FibreSection(linearDensity, density);
-        var newtonsPerStrain = modulus * 1000 * squareMillimeters;
+        if (modulus is null || linearDensity is null || density is null)
+        {
+            return null;
+        }
+
+        var squareMillimeters = strands * FibreSection(linearDensity.Value, density.Value);
+        var newtonsPerStrain = modulus.Value * 1000 * squareMillimeters;
         return finishedLength * (1 + ((load.Newtons - MeasuringLoad.Newtons) / newtonsPerStrain));
     }
 

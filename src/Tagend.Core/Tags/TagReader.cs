@@ -13,7 +13,12 @@ public static class TagReader
     public static IReadOnlyList<string> Beginnings { get; } = [TagSigns.PieceWord, TagSigns.BagWord];
 
     /// <summary>What the text of a tag of ours begins with.</summary>
-    private static readonly string[] Marks = [$"{Version1.Grammar.PieceMark}{TagSigns.Field}", $"{Version1.Grammar.BagMark}{TagSigns.Field}"];
+    private static readonly string[] Marks = [
+        Version1.Grammar.PieceMark + "*",
+        Version1.Grammar.BagMark + "*",
+        Version2.Grammar.PieceMark + "*",
+        Version2.Grammar.BagMark + "*",
+    ];
 
     /// <summary>Reads one scanned text; white space around it does not count.</summary>
     public static TagReading Read(string scanned)
@@ -67,7 +72,10 @@ public static class TagReader
             Version1.Grammar.Version => isBag
                 ? ReadBag(text, Version1.Reader.ReadBag)
                 : ReadPiece(text, Version1.Reader.ReadPiece),
-            _ => new TagReading.Later(text, TagWording.Later(version, Version1.Grammar.Version)),
+            Version2.Grammar.Version => isBag
+                ? ReadBag(text, Version2.Reader.ReadBag)
+                : ReadPiece(text, Version2.Reader.ReadPiece),
+            _ => new TagReading.Later(text, TagWording.Later(version, Version2.Grammar.Version)),
         };
     }
 

@@ -3,14 +3,14 @@ namespace Tagend.Tags;
 /// <summary>All wording about tags that do not read, so that tests can hold it.</summary>
 internal static class TagWording
 {
-    public const string Foreign = "this is no tag of ours: ours begin with TE1 or TB1";
+    public const string Foreign = "this is no tag of ours: ours begin with TE or TB and a number";
 
     public const string LongerThanACode = "this is longer than any code: scan one tag at a time";
 
-    public const string CapsLock = "the tag's letters came small: turn Caps Lock off and scan it again";
+    public const string CapsLock = "the tag's letters came in lower case: turn Caps Lock off and scan it again";
 
     public static string Later(string version, string newest) =>
-        $"the tag has version {version}, and this program reads version {newest}: a later Tagend reads it";
+        $"the tag has version {version}, and this program reads up to version {newest}: a later Tagend reads it";
 
     /// <param name="language">Of the computer's keyboard; null where more than one may be meant.</param>
     public static string Keyboard(string? language) =>

@@ -28,8 +28,8 @@ internal static class CardLayup
             [
                 style.Bold(write.Color(c.Color)),
                 style.Text($"{c.Strands}"),
-                style.Bold($"{c.Loops}"),
-                style.Text(write.Language.Say(PaperWord.CardPost, ("post", $"{c.Post}"))),
+                style.Bold(c.LoopCount()),
+                style.Text(write.Language.Say(PaperWord.CardPost, ("post", c.IsHalf ? $"{c.Post}, {c.EndPost}" : $"{c.Post}"))),
             ]));
         return CardStyle.Part(
             write.Language[PaperWord.CardLayUp],
@@ -37,7 +37,7 @@ internal static class CardLayup
             [
                 table,
                 new Spacer(style.Gap / 3),
-                .. spec.Layup.EndTags().Select(tag => Tie(tag, spec.Layup.Colors.Count, style, write)),
+                .. spec.EndTags().Select(tag => Tie(tag, spec.Layup.Colors.Count, style, write)),
                 style.Text(write.Language.Say(PaperWord.CardTails, ("length", write.Setting(spec.Layup.Tail)))),
             ]);
     }
@@ -47,7 +47,8 @@ internal static class CardLayup
         var work = tag.IsDummy ? write.Language[PaperWord.CardDummyTag]
             : colors == 1 ? write.Language[PaperWord.CardTieEnds]
             : write.Language.Say(PaperWord.CardTieEndsOf, ("colors", string.Join(", ", tag.Colors.Select(write.Color))));
-        return new Paragraph([new Span(write.Language.Say(PaperWord.CardAtPost, ("post", $"{tag.Post}")) + " ", style.BodyBold), new Span(work, style.Body)]);
+        var post = tag.Leg > 0 ? $"{tag.Post}{tag.Leg}" : $"{tag.Post}";
+        return new Paragraph([new Span(write.Language.Say(PaperWord.CardAtPost, ("post", post)) + " ", style.BodyBold), new Span(work, style.Body)]);
     }
 
     private static Stack Twist(BuildSpec spec, CardStyle style, CardWriter write)
@@ -63,7 +64,11 @@ internal static class CardLayup
         }
 
         facts.Add(style.Line(write.Language[PaperWord.CardOneTurn], write.Fine(spec.TurnSensitivity)));
-        facts.Add(style.Line(write.Language[PaperWord.CardReads], write.Exact(spec.Stretch.Reading)));
+        if (spec.Stretch.Reading is { } reading)
+        {
+            facts.Add(style.Line(write.Language[PaperWord.CardReads], write.Exact(reading)));
+        }
+
         facts.Add(spec.Strength.Floor is { } floor
             ? style.Line(write.Language[PaperWord.CardStrengthFloor], $"{write.Load(spec.Strength.Breaking)}, {write.Load(floor)}")
             : style.Line(write.Language[PaperWord.CardStrength], write.Load(spec.Strength.Breaking)));

@@ -95,7 +95,8 @@ internal sealed class PullTables(ShopCatalog catalog, Fonts fonts, LengthUnit un
         (string, string) Mounted() => ("colors", string.Join(", ", step.Mounted.Select(s => _write.Color(s.Color))));
     }
 
-    private string Loops(Layup layup) => string.Join(", ", layup.Colors.Select(c => $"{c.Loops}\u00A0{_write.Color(c.Color)}"));
+    private string Loops(Layup layup) => string.Join(
+        ", ", layup.Colors.Select(c => $"{c.LoopCount().Replace(' ', '\u00A0')}\u00A0{_write.Color(c.Color)}"));
 
     private string Setting(Length tape) => _write.Setting(tape)[..^_write.UnitSymbol.Length].TrimEnd();
 

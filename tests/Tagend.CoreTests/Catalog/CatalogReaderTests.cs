@@ -63,15 +63,21 @@ public sealed class CatalogReaderTests : IDisposable
     [Fact]
     public void Read_BlendOfFibres_HasTheDensityOfItsParts() => Assert.Equal(
         1 / ((0.8 / 0.97) + (0.2 / 1.40)), // textile handbooks: HMPE 0.97, LCP 1.40 g/cm³; parts by mass
-        SpecFixture.Catalog.Materials["hmpe-lcp-0145"].Density,
+        SpecFixture.Catalog.Materials["hmpe-lcp-0145"].Density!.Value,
         0.001);
 
     [Theory]
-    [InlineData("shop.toml", "turns_per_inch = 0.75", "turns_per_inch = \"x\"", "[twisting] turns_per_inch \"x\": expected a number from 0 to 5")]
-    [InlineData("shop.toml", "turns_per_inch = 0.75", "turns_per_inch = 50", "[twisting] turns_per_inch \"50\": expected a number from 0 to 5")]
+    [InlineData("shop.toml", "turns_per_inch = 0.75", "turns_per_inch = \"x\"", "[twisting] turns_per_inch \"x\": expected a number from 0.2 to 2")]
+    [InlineData("shop.toml", "turns_per_inch = 0.75", "turns_per_inch = 50", "[twisting] turns_per_inch \"50\": expected a number from 0.2 to 2")]
     [InlineData("shop.toml", "unit = \"in\"", "unit = \"cubit\"", "unit \"cubit\": expected one of \"in\", \"mm\"")]
     [InlineData("shop.toml", "post_diameter = \"1 in\"", "post_diameter = 1", "[jig] post_diameter \"1\": expected a length in quotes with its unit, such as \"1 1/8 in\" or \"28.6 mm\"")]
-    [InlineData("shop.toml", "post_diameter = \"1 in\"", "", "[jig] post_diameter: post_diameter is missing: expected a length in quotes with its unit, such as \"1 1/8 in\" or \"28.6 mm\"")]
+    [InlineData("shop.toml", "post_diameter = \"1 in\"", "post_diameter = \"15 in\"", "[jig] post_diameter \"15 in\": expected 0.1 to 3 in (2.54 to 76.2 mm): no jig has thinner or thicker posts")]
+    [InlineData("shop.toml", "post_diameter = \"1 in\"", "post_diameter = \"28.6\"", "[jig] post_diameter \"28.6\": expected a unit as well, for this number could be inches or millimeters: such as \"1 1/8 in\" or \"28.6 mm\"")]
+    [InlineData("shop.toml", "rule_per_turn = \"0.012 in\"", "rule_per_turn = \"0.12 in\"", "[twisting] rule_per_turn \"0.12 in\": expected 0.002 to 0.05 in (0.05 to 1.27 mm): a turn takes up about 0.012 in")]
+    [InlineData("shop.toml", "shortest = \"14 in\"", "", "[jig] shortest: shortest is missing: expected a length in quotes with its unit, such as \"1 1/8 in\" or \"28.6 mm\"")]
+    [InlineData("plans/compound-string.toml", "loop = \"bare\"", "loop = \"open\"", "loop \"open\": expected one of \"bare\", \"served\"")]
+    [InlineData("plans/plain.toml", "thread = ", "loop = \"served\"\nthread = ", "loop: a served loop has a length: give end_loop_a and end_loop_b")]
+    [InlineData("plans/split-yoke-cable.toml", "legs = \"A 10 in\"", "legs = \"B 10 in\"", "legs \"B 10 in\": expected a place from end A with its unit, such as \"A 10 in\"")]
     [InlineData("shop.toml", "[strength]", "[strenght]", "expected a section [strength]")]
     [InlineData("shop.toml", "accent = \"\"", "accent = \"#77bbff\"", "accent \"#77bbff\": its contrast with white paper is 2.03 : 1, and text needs 4.5 : 1; #4d79a5 is the same hue, dark enough")]
     [InlineData("shop.toml", "accent = \"\"", "accent = \"blue\"", "accent \"blue\": expected a color such as \"#1a4f8c\"")]
@@ -96,6 +102,41 @@ public sealed class CatalogReaderTests : IDisposable
         {
             Assert.InRange(problems[0].At.Line, 1, line + 1);
         }
+    }
+
+    /// <summary>At each end of a range and the least step beyond it.</summary>
+    [Theory]
+    [InlineData("post_diameter = \"1 in\"", "post_diameter = \"0.1 in\"", true)]
+    [InlineData("post_diameter = \"1 in\"", "post_diameter = \"0.0999 in\"", false)]
+    [InlineData("post_diameter = \"1 in\"", "post_diameter = \"3 in\"", true)]
+    [InlineData("post_diameter = \"1 in\"", "post_diameter = \"3.0001 in\"", false)]
+    [InlineData("pin_diameter = \"1/4 in\"", "pin_diameter = \"0.05 in\"", true)]
+    [InlineData("pin_diameter = \"1/4 in\"", "pin_diameter = \"0.0499 in\"", false)]
+    [InlineData("pin_diameter = \"1/4 in\"", "pin_diameter = \"1 in\"", true)]
+    [InlineData("pin_diameter = \"1/4 in\"", "pin_diameter = \"1.0001 in\"", false)]
+    [InlineData("rule_per_turn = \"0.012 in\"", "rule_per_turn = \"0.002 in\"", true)]
+    [InlineData("rule_per_turn = \"0.012 in\"", "rule_per_turn = \"0.0019 in\"", false)]
+    [InlineData("rule_per_turn = \"0.012 in\"", "rule_per_turn = \"0.05 in\"", true)]
+    [InlineData("rule_per_turn = \"0.012 in\"", "rule_per_turn = \"0.0501 in\"", false)]
+    [InlineData("turns_per_inch = 0.75", "turns_per_inch = 0.2", true)]
+    [InlineData("turns_per_inch = 0.75", "turns_per_inch = 0.19", false)]
+    [InlineData("turns_per_inch = 0.75", "turns_per_inch = 2", true)]
+    [InlineData("turns_per_inch = 0.75", "turns_per_inch = 2.01", false)]
+    [InlineData("longest = \"130 in\"", "longest = \"400 in\"", true)]
+    [InlineData("longest = \"130 in\"", "longest = \"401 in\"", false)]
+    public void Read_ShopsOwnValue_IsTakenUpToItsRangeAndNoFurther(string old, string replacement, bool isTaken)
+    {
+        Replace("shop.toml", old, replacement);
+        var problems = new List<Problem>();
+        Assert.Equal(isTaken, CatalogReader.Read(_folder, problems) is not null);
+        Assert.Equal(isTaken ? 0 : 1, problems.Count);
+    }
+
+    [Fact]
+    public void Read_PostsNotGiven_AreNotAssumed()
+    {
+        Replace("shop.toml", "post_diameter = \"1 in\"", "");
+        Assert.Null(CatalogReader.Read(_folder, [])!.Shop.Jig.PostDiameter);
     }
 
     [Fact]

@@ -16,8 +16,8 @@ public class ShippedMaterialsTests
     public void LinearDensity_EveryMaterial_IsItsFibresSectionTimesDensity(string name, double density)
     {
         var material = SpecFixture.Catalog.Materials[name];
-        Assert.Equal(density, material.Density, 0.0006); // three digits are shipped
-        Assert.Equal(Tex(material.Diameter.Millimeters, material.Density), material.LinearDensity, 0.051);
+        Assert.Equal(density, material.Density!.Value, 0.0006); // three digits are shipped
+        Assert.Equal(Tex(material.Diameter.Millimeters, material.Density.Value), material.LinearDensity!.Value, 0.051);
     }
 
     [Theory]
@@ -29,7 +29,7 @@ public class ShippedMaterialsTests
     public void LinearDensity_EveryThread_IsItsFibresSectionTimesDensity(string name, double density)
     {
         var thread = SpecFixture.Catalog.Threads[name];
-        Assert.Equal(Tex(thread.Diameter.Millimeters, density), thread.LinearDensity, 0.51);
+        Assert.Equal(Tex(thread.Diameter.Millimeters, density), thread.LinearDensity!.Value, 0.51);
     }
 
     [Fact]
@@ -39,7 +39,7 @@ public class ShippedMaterialsTests
         double Tenacity(string name) => name.StartsWith("polyester", StringComparison.Ordinal) ? 0.8
             : name.StartsWith("hmpe-lcp", StringComparison.Ordinal) ? 2.5 : 2.7;
         Assert.All(SpecFixture.Catalog.Materials.Values, m =>
-            Assert.Equal(m.LinearDensity * Tenacity(m.Name) / 4.4482216, m.Strength.Pounds, 0.7));
+            Assert.Equal(m.LinearDensity!.Value * Tenacity(m.Name) / 4.4482216, m.Strength.Pounds, 0.7));
     }
 
     /// <summary>g/km of a round strand: mm² × g/cm³ is g/m.</summary>

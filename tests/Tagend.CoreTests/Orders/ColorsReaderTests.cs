@@ -55,16 +55,13 @@ public class ColorsReaderTests
     [InlineData("black:12 red", "give every color its number of strands, or none of them")]
     [InlineData("black:12, black:12", "\"black\" is named twice")]
     [InlineData(
-        "black:11 red:13",
-        "\"black:11\": strands are an even number above 0, for a color takes whole loops of two strands")]
+        "black:0", "\"black:0\": strands are a whole number above 0")]
     [InlineData(
-        "black:0", "\"black:0\": strands are an even number above 0, for a color takes whole loops of two strands")]
+        "black:", "\"black:\": strands are a whole number above 0")]
     [InlineData(
-        "black:", "\"black:\": strands are an even number above 0, for a color takes whole loops of two strands")]
+        "black:-12", "\"black:-12\": strands are a whole number above 0")]
     [InlineData(
-        "black:-12", "\"black:-12\": strands are an even number above 0, for a color takes whole loops of two strands")]
-    [InlineData(
-        "black:1e2", "\"black:1e2\": strands are an even number above 0, for a color takes whole loops of two strands")]
+        "black:1e2", "\"black:1e2\": strands are a whole number above 0")]
     [InlineData("black 12, flo green:12", "\"black 12\": write a color's strands behind a colon, as in black:12")]
     [InlineData(
         "black 12 red 12",

@@ -158,12 +158,16 @@ public class ExplanationTests
         yield return ("residual", In(spec.Posts.Residual));
         yield return ("turn sensitivity", In(spec.TurnSensitivity));
         yield return ("turns that cancel the residual", spec.ResidualTurns);
-        yield return ("reading under load", In(spec.Stretch.Reading));
+        yield return ("reading under load", In(spec.Stretch.Reading!.Value));
         yield return ("stretch load over breaking load", spec.StretchShare * 100);
         yield return ("breaking load", spec.Strength.Breaking.Pounds);
-        yield return ("breaking load over floor", spec.Strength.Ratio!.Value);
-        yield return ("mass in grams", spec.Mass.Grams);
-        yield return ("mass in grains", spec.Mass.Grains);
+        if (spec.Strength.Ratio is { } ratio)
+        {
+            yield return ("breaking load over floor", ratio);
+        }
+
+        yield return ("mass in grams", spec.Mass!.Value.Grams);
+        yield return ("mass in grains", spec.Mass!.Value.Grains);
     }
 
     private static List<(BuildSpec Spec, ValueList<ExplainedStep> Steps)> Demo(ShopCatalog catalog, string name, LengthUnit unit)

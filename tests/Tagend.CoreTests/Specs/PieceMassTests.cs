@@ -13,8 +13,8 @@ public class PieceMassTests
         // 16 1/2 in of t021 take 785.71 wraps of 0.316176 in: 248.42 in, 6.3099 m of 152 tex, 0.9591 g;
         // 4 3/4 in of t019 take 250 wraps of 0.309778 in: 77.44 in, 1.9671 m of 124 tex, 0.2439 g.
         var spec = SpecFixture.Good();
-        Assert.Equal(2.6793 + 0.9591 + 0.2439, spec.Mass.Grams, 0.002);
-        Assert.Equal(59.91, spec.Mass.Grains, 0.03); // 1 gr = 64.79891 mg: NIST SP 811
+        Assert.Equal(2.6793 + 0.9591 + 0.2439, spec.Mass!.Value.Grams, 0.002);
+        Assert.Equal(59.91, spec.Mass!.Value.Grains, 0.03); // 1 gr = 64.79891 mg: NIST SP 811
     }
 
     [Fact]

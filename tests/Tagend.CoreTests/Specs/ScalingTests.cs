@@ -20,8 +20,8 @@ public class ScalingTests
                 AssertTimes(times, one.Twist.TakeUp.Rule, more.Twist.TakeUp.Rule);
                 AssertTimes(times, one.Twist.TakeUp.Helix, more.Twist.TakeUp.Helix);
                 AssertTimes(times, one.LaidUpLength, more.LaidUpLength);
-                AssertTimes(times, one.Stretch.Reading, more.Stretch.Reading);
-                Assert.Equal(one.Mass.Grams * times, more.Mass.Grams, 0.001 * times);
+                AssertTimes(times, one.Stretch.Reading!.Value, more.Stretch.Reading!.Value);
+                Assert.Equal(one.Mass!.Value.Grams * times, more.Mass!.Value.Grams, 0.001 * times);
 
                 Assert.Equal(one.Bundle, more.Bundle);
                 Assert.Equal(one.TurnSensitivity, more.TurnSensitivity);

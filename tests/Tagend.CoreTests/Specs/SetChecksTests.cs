@@ -35,7 +35,11 @@ public class SetChecksTests
     public void Build_EqualTwinCables_AreASet()
     {
         var report = Report($"string,compound-string,60,,,\ncable 1,{Cable}\ncable 2,{Cable}");
-        Assert.Equal(["a compound-string has a peep, and no place for it is given: it cannot be put in once the piece is served"],
+        Assert.Equal(
+            [
+                "a compound-string has a peep, and no place for it is given: it cannot be put in once the piece is served",
+                "a compound-string has a center serving, and none is given: give one in the column center_serving, or the arrow has nothing to be nocked on",
+            ],
             report.Problems.Select(p => p.Message));
         Assert.Single(report.MakeSets());
     }

@@ -20,7 +20,7 @@ public class StretchTests
         // By hand: 200 lbf is 889.64 N over 24 × 0.074536 = 1.78887 mm² is 497.32 N/mm²; over 100,000 N/mm² (100 GPa)
         // that is 0.0049732 of 60 in: 0.29839 in.
         var reading = Stretch.ReadingUnder(Force.FromPounds(300), Length.FromInches(60), 24, 100, 72.3, 0.97);
-        Assert.Equal(60.29839, reading.Inches, 0.00001);
+        Assert.Equal(60.29839, reading!.Value.Inches, 0.00001);
     }
 
     [Fact]
@@ -36,9 +36,16 @@ public class StretchTests
     public void ReadingUnder_OneTimesMore_ElongatesInProportion(int length, int strands, int modulus, int section, double elongation)
     {
         var load = Force.FromPounds(250);
-        var plain = Stretch.ReadingUnder(load, Length.FromInches(40), 16, 50, 80, 1.2) - Length.FromInches(40);
-        var scaled = Stretch.ReadingUnder(load, Length.FromInches(40 * length), 16 * strands, 50 * modulus, 80 * section, 1.2)
+        var plain = Stretch.ReadingUnder(load, Length.FromInches(40), 16, 50, 80, 1.2)!.Value - Length.FromInches(40);
+        var scaled = Stretch.ReadingUnder(load, Length.FromInches(40 * length), 16 * strands, 50 * modulus, 80 * section, 1.2)!.Value
             - Length.FromInches(40 * length);
         Assert.Equal(elongation, scaled / plain, 1e-6);
     }
+
+    [Theory]
+    [InlineData(null, 72.3, 0.97)]
+    [InlineData(100.0, null, 0.97)]
+    [InlineData(100.0, 72.3, null)]
+    public void ReadingUnder_AValueNotGiven_IsNotTold(double? modulus, double? linearDensity, double? density) => Assert.Null(
+        Stretch.ReadingUnder(Force.FromPounds(300), Length.FromInches(60), 24, modulus, linearDensity, density));
 }

@@ -26,14 +26,15 @@ internal static class Specimen
     private static readonly Gen<TakeUp> TakeUp = Gen.Select(Gen.Enum<TakeUpModel>(), Length, Length, Fitted)
         .Select((model, rule, helix, fitted) => new TakeUp(model, rule, helix, model == TakeUpModel.Fitted ? fitted : null));
 
-    private static readonly Gen<Twist> Twist = Gen.Select(Gen.Int[0, 500], Gen.Enum<TwistDirection>(), TakeUp)
-        .Select((turns, direction, takeUp) => new Twist(turns, direction, takeUp));
+    private static readonly Gen<Twist> Twist = Gen.Select(Gen.Int[0, 500], Gen.Enum<Hand>(), Gen.Enum<Hand>(), TakeUp)
+        .Select((turns, hand, servings, takeUp) => new Twist(turns, hand, servings, takeUp));
 
     private static readonly Gen<PostSetting> Posts =
-        Gen.Select(Length, Length, Length, SomeLength).Select((a, b, c, d) => new PostSetting(a, b, c, d));
+        Gen.Select(Length, Length, Length, SomeLength, Gen.Bool)
+            .Select((post, pin, outside, step, given) => new PostSetting(given ? post : pin, pin, outside, step, given));
 
     private static readonly Gen<Layup> Layup = Gen.Select(Gen.Select(Name, Gen.Int[1, 30]).Array[1, 4], Length)
-        .Select((colors, tail) => Tagend.Specs.Layup.Of(colors.Select(c => (c.Item1, c.Item2 * 2)), tail));
+        .Select((colors, tail) => Tagend.Specs.Layup.Of(colors.Select(c => (c.Item1, c.Item2)), tail));
 
     private static readonly Gen<ValueList<Serving>> Servings =
         Gen.Select(Gen.Enum<ServingRole>(), Length, Length, Gen.Int[17, 30], Gen.OneOf(Name, Gen.Const("")))
@@ -42,9 +43,20 @@ internal static class Specimen
             .Array[0, 10].Select(s => s.ToValueList());
 
     private static readonly Gen<Stretch> Stretch =
-        Gen.Select(Force, Gen.Int[0, 9999], Length).Select((load, minutes, reading) => new Stretch(load, minutes, reading));
+        Gen.Select(Force, Gen.Int[0, 9999], Gen.OneOf(Length.Select(g => (Length?)g), Gen.Const((Length?)null))).Select((load, minutes, reading) => new Stretch(load, minutes, reading));
 
-    private static readonly Gen<Mass> Mass = Gen.Long[0, 100_000_000].Select(Tagend.Measures.Mass.FromMilligrams);
+    private static readonly Gen<Mass?> Mass = Gen.OneOf(
+        Gen.Long[0, 100_000_000].Select(m => (Mass?)Tagend.Measures.Mass.FromMilligrams(m)), Gen.Const((Mass?)null));
+
+    private static readonly Gen<EndLoops?> Loops = Gen.OneOf(
+        Gen.Select(Length, Length, Gen.Int[0, 3]).Select((a, b, thread) => (EndLoops?)new EndLoops(
+            a,
+            thread == 1 ? a : b,
+            thread == 0 ? null : new LoopServing($"t02{thread}", Tagend.Measures.Length.FromInches(0.02 + (thread / 1000.0))))),
+        Gen.Const((EndLoops?)null));
+
+    private static readonly Gen<Yoke?> Yoke = Gen.OneOf(
+        Gen.Select(Length, Gen.Int[0, 50]).Select((split, turns) => (Yoke?)new Yoke(split, turns)), Gen.Const((Yoke?)null));
 
     private static readonly Gen<ValueList<Mark>> Marks =
         Gen.Select(Gen.Enum<MarkKind>(), Length).Select((kind, at) => new Mark(kind, at)).Array[0, 6].Select(m => m.ToValueList());
@@ -59,8 +71,9 @@ internal static class Specimen
             Gen.Select(Head, SomeLength, Length, Gen.OneOf(Force.Select(f => (Force?)f), Gen.Const((Force?)null))),
             Gen.Select(Bundle, Twist, Posts, Layup),
             Gen.Select(Gen.Select(Name, Length).Array[0, 3], Servings, Marks, Force),
-            Gen.Select(Length, Stretch, Gen.OneOf(Length.Select(g => (Length?)g), Gen.Const((Length?)null)), Mass)).Select(
-            (a, b, c, d) => new BuildSpec
+            Gen.Select(Length, Stretch, Gen.OneOf(Length.Select(g => (Length?)g), Gen.Const((Length?)null)), Mass),
+            Gen.Select(Loops, Yoke, Name.Array[0, 3], Gen.Bool)).Select(
+            (a, b, c, d, e) => new BuildSpec
             {
                 Order = a.Item1.Order,
                 Piece = a.Item1.Piece,
@@ -78,11 +91,14 @@ internal static class Specimen
                 Separators = c.Item1.Select(s => new Separator(s.Item1, s.Item2, b.Item1.Strands / 2)).ToValueList(),
                 Servings = c.Item2,
                 Marks = c.Item3,
-                Strength = new Strength(c.Item4, a.Item4 * Strength.SafetyFactor),
+                Strength = new Strength(c.Item4, e.Item4 ? a.Item4 * Strength.SafetyFactor : null),
                 Settle = d.Item1,
                 Stretch = d.Item2,
                 NockGroove = d.Item3,
                 Mass = d.Item4,
+                EndLoops = e.Item1,
+                Yoke = e.Item2,
+                Lots = e.Item3.ToValueList(),
             });
 
     private static string Capital(string name) => name.ToUpperInvariant();

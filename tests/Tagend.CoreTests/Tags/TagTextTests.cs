@@ -18,9 +18,9 @@ public class TagTextTests
 
     [Fact]
     public void Write_FullString_IsThisText() => Assert.Equal(
-        "TE1*D-101*STRING*COMPOUND-STRING*1*20260314*IN*L60.25/.0625*W70*MHMPE-0145/24/.07941976*T45/R/.54/.5186121/0/C"
+        "TE2*D-101*STRING*COMPOUND-STRING*1*20260314*IN*L60.25/.0625*W70*MHMPE-0145/24/.07941976*T45/R/.54/.5186121/0/S"
         + "*J1/.25/60.38706386/.0625/5*CBLACK/12+RED/12*YT021/.021/BLACK+T019/.019/RED"
-        + "*SA0/8/1+C26.25/31/2+B51.75/60.25/1*PPEEP/18*NS9+N29.5+S50.75*B696.9599998*X300/20/60.54963717*G*Q3882*E",
+        + "*SA0/8/1+C26.25/31/2+B51.75/60.25/1*PPEEP/18*NS9+N29.5+S50.75*B696.9599998*X300/20/60.54963717*Q3882*O.75*E",
         TagWriter.Write(SpecFixture.Good())[..^8]);
 
     [Fact]
@@ -76,8 +76,8 @@ public class TagTextTests
 
     [Fact]
     public void Read_LaterVersion_SaysSo() => Assert.Equal(
-        "the tag has version 2, and this program reads version 1: a later Tagend reads it",
-        Assert.IsType<TagReading.Later>(TagReader.Read("TE2*D-101")).Message);
+        "the tag has version 3, and this program reads up to version 2: a later Tagend reads it",
+        Assert.IsType<TagReading.Later>(TagReader.Read("TE3*D-101")).Message);
 
     [Theory]
     [InlineData("German")]
@@ -107,7 +107,7 @@ public class TagTextTests
 
     [Fact]
     public void Read_SmallLetters_SaysCapsLock() => Assert.Equal(
-        "the tag's letters came small: turn Caps Lock off and scan it again",
+        "the tag's letters came in lower case: turn Caps Lock off and scan it again",
         Assert.IsType<TagReading.Damaged>(TagReader.Read(TagWriter.Write(SpecFixture.Good()).ToLowerInvariant())).Message);
 
     [Theory]
@@ -117,6 +117,14 @@ public class TagTextTests
     [InlineData("*L60.25/", "*L100001/", "the tag makes no sense at \"100001\": expected a length")]
     [InlineData("*L60.25/", "*L.25/", "the tag makes no sense: its piece or the step of its tape has no length")]
     [InlineData("/.0625/5*C", "/0/5*C", "the tag makes no sense: its piece or the step of its tape has no length")]
+    [InlineData("/S*J", "/X*J", "the tag makes no sense at \"X\": expected a hand")]
+    [InlineData("/S*J", "/SX*J", "the tag makes no sense at \"X\": expected a hand")]
+    [InlineData("98*X", "98/G*X", "the tag makes no sense at \"G\": expected N")]
+    [InlineData("*O.75", "*O.75//4", "the tag makes no sense at \"4\": expected a thread of field Y")]
+    [InlineData("*O.75", "*O.75//1/1", "the tag makes no sense at \"1\": expected nothing more")]
+    [InlineData("*O.75", "*K10/7/1", "the tag makes no sense at \"1\": expected nothing more")]
+    [InlineData("*O.75", "*K10/X", "the tag makes no sense at \"X\": expected turns")]
+    [InlineData("*O.75", "*R", "the tag makes no sense at \"R\": expected nothing more")]
     [InlineData("/R/", "/Q/", "the tag makes no sense at \"Q\": expected a model")]
     [InlineData("*CBLACK", "*DBLACK", "the tag makes no sense at \"DBLACK/12+RED/12\": expected the field C")]
     [InlineData("20260314", "20261314", "the tag makes no sense at \"20261314\": expected a date")]

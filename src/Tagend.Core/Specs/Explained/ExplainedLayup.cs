@@ -14,9 +14,9 @@ internal static class ExplainedLayup
         {
             yield return new ExplainedStep(
                 $"loops of {color.Color}",
-                "strands / 2; colors laid first, third, … start and end at post A, the others at B",
+                "strands / 2; colors laid first, third, … start at post A, the others at B; half a loop ends at the other post",
                 $"{color.Strands} / 2",
-                $"{color.Loops} loops; color {index + 1} starts and ends at post {color.Post}",
+                $"{(color.IsHalf ? $"{color.Strands / 2}.5, {color.LoopCount()}" : color.LoopCount())} loops; color {index + 1} starts at post {color.Post} and ends at post {color.EndPost}",
                 ExplainedSource.CommonPractice);
         }
     }
@@ -25,10 +25,16 @@ internal static class ExplainedLayup
         "end tags",
         "colors are tied where they start and end; a post with none gets a dummy tag, so that both end loops are equally thick",
         "",
-        string.Join("; ", piece.Spec.Layup.EndTags().Select(t =>
-            $"{t.Post}: {(t.IsDummy ? "a dummy tag" : string.Join(", ", t.Colors))}"))
+        string.Join("; ", piece.Spec.EndTags().Select(t =>
+            $"{t.Post}{(t.Leg > 0 ? $", leg {t.Leg}" : "")}: {(t.IsDummy ? "a dummy tag" : string.Join(", ", t.Colors))}"))
             + $"; tails of {piece.Given(piece.Spec.Layup.Tail)}",
         ExplainedSource.CommonPractice);
+
+    private static string Sides(Layup layup)
+    {
+        var (first, second) = layup.Halves();
+        return $"{first.Words()} | {second.Words()}";
+    }
 
     private static IEnumerable<ExplainedStep> Separators(ExplainedPiece piece)
     {
@@ -40,7 +46,7 @@ internal static class ExplainedLayup
                 $"{name} from end B",
                 "L − place from end A",
                 $"{piece.Given(spec.FinishedLength)} − {piece.Given(separator.Position)}",
-                $"{piece.Worked(spec.FromB(separator.Position))}; {separator.StrandsEachSide} strands each side, half of all",
+                $"{piece.Worked(spec.FromB(separator.Position))}; {separator.StrandsEachSide} strands each side, half of all: {Sides(spec.Layup)}",
                 ExplainedSource.Geometry);
             yield return new ExplainedStep(
                 $"{name} before twisting",

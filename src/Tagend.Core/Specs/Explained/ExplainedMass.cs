@@ -10,21 +10,25 @@ internal static class ExplainedMass
     public static IEnumerable<ExplainedStep> Of(ExplainedPiece piece)
     {
         var spec = piece.Spec;
-        var strands = PieceMass.Of(spec.LaidUpLength, spec.Bundle.Strands * piece.Material.LinearDensity);
+        if (spec.Mass is not { } mass || piece.Material.LinearDensity is not { } tex)
+        {
+            yield break;
+        }
+
+        var strands = PieceMass.Of(spec.LaidUpLength, spec.Bundle.Strands * tex);
         yield return new ExplainedStep(
             "mass of the strands",
             "Q in mm × strands × tex / 1000000, grams",
-            $"{Millimeters(piece, piece.Worked(spec.LaidUpLength))} × {spec.Bundle.Strands} × {ExplainedPiece.Plain(piece.Material.LinearDensity)} tex / 1000000",
+            $"{Millimeters(piece, piece.Worked(spec.LaidUpLength))} × {spec.Bundle.Strands} × {ExplainedPiece.Plain(tex)} tex / 1000000",
             Grams(strands),
             Source);
         var parts = new List<Mass> { strands };
-        foreach (var (index, serving) in spec.Servings.Index())
+        foreach (var (index, use) in ThreadUse.Of(spec).Index())
         {
-            var thread = ServingWork.Of(serving, spec.Bundle.Diameter).Thread;
-            var density = piece.Catalog.Threads[serving.Thread].LinearDensity;
+            var (thread, density) = (use.Wound, piece.Catalog.Threads[use.Thread].LinearDensity!.Value);
             parts.Add(PieceMass.Of(thread, density));
             yield return new ExplainedStep(
-                $"mass of {ExplainedServings.Name(index, serving)}",
+                $"mass of thread {index + 1} ({use.Thread})",
                 "thread wound in mm × tex / 1000000, grams",
                 $"{Millimeters(piece, piece.Thread(thread))} × {ExplainedPiece.Plain(density)} tex / 1000000",
                 Grams(parts[^1]),
@@ -32,18 +36,18 @@ internal static class ExplainedMass
         }
 
         yield return new ExplainedStep(
-            "mass in grams", "strands + servings", string.Join(" + ", parts.Select(Grams)), Grams(spec.Mass), "the parts above");
+            "mass in grams", "strands + threads", string.Join(" + ", parts.Select(Grams)), Grams(mass), "the parts above");
         yield return new ExplainedStep(
             "mass in grains",
             "grams / 0.06479891",
-            $"{Grams(spec.Mass)} / 0.06479891",
-            Grains(spec.Mass),
+            $"{Grams(mass)} / 0.06479891",
+            Grains(mass),
             ExplainedSource.Nist);
         yield return new ExplainedStep(
             "share that counts as arrow mass",
             "a third of the mass",
-            $"{Grains(spec.Mass)} / 3",
-            Grains(PieceMass.ArrowShare(spec.Mass)),
+            $"{Grains(mass)} / 3",
+            Grains(PieceMass.ArrowShare(mass)),
             ExplainedSource.HickmanAndKlopsteg);
     }
 

@@ -23,6 +23,12 @@ internal sealed class ExplainedPiece(BuildSpec spec, OrderLine line, ShopCatalog
 
     public Shop Shop => Catalog.Shop;
 
+    /// <summary>Turns an inch where the order names none.</summary>
+    public double TurnsPerInch => Catalog.TurnsPerInch(Plan, Material);
+
+    /// <summary>Take-up of one turn by the rule.</summary>
+    public Length RulePerTurn => Catalog.RuleTakeUpPerTurn(Plan, Material);
+
     /// <summary>The fit that was used; null where there was none.</summary>
     public FittedTakeUp? Fit => Catalog.FitOf(Spec.Bundle.Material, Spec.Bundle.Strands, Spec.Twist.Turns, Spec.FinishedLength, Spec.Tolerance);
 

@@ -7,13 +7,13 @@ internal static class ExplainedPosts
 {
     public static IEnumerable<ExplainedStep> Of(ExplainedPiece piece)
     {
-        var pin = piece.Shop.PinDiameter;
-        var loopA = new EndLoop(piece.Plan.EndLoopA, pin, piece.Spec.Bundle.Diameter);
-        var loopB = new EndLoop(piece.Plan.EndLoopB, pin, piece.Spec.Bundle.Diameter);
+        var (spec, pin) = (piece.Spec, piece.Shop.PinDiameter);
+        var loops = spec.EndLoops!;
+        var (loopA, loopB) = (loops.AtA(pin, spec.Bundle, spec.Yoke), loops.AtB(pin, spec.Bundle));
         return
         [
             .. Leg(piece, loopA, loopB),
-            .. piece.Plan.EndLoopA == piece.Plan.EndLoopB
+            .. spec.Yoke is null && loops.A == loops.B
                 ? Closing(piece, "each end loop", piece.Plan.EndLoopA, loopA)
                 : Closing(piece, "end loop A", piece.Plan.EndLoopA, loopA).Concat(Closing(piece, "end loop B", piece.Plan.EndLoopB, loopB)),
             .. Setting(piece, loopA.Closing, loopB.Closing),
@@ -28,19 +28,28 @@ internal static class ExplainedPosts
             yield break;
         }
 
-        yield return new ExplainedStep(
-            "half a leg",
-            "h = D / √2 / 2, a leg having half of the strands",
-            $"{piece.Thickness(piece.Spec.Bundle.Diameter)} / √2 / 2",
-            piece.Thickness(loopA.HalfLeg),
-            ExplainedSource.Geometry);
-        yield return new ExplainedStep(
-            "leg around the pin",
-            "r = pin / 2 + h, to the middle of the leg",
-            $"{piece.Given(piece.Shop.PinDiameter)} / 2 + {piece.Thickness(loopA.HalfLeg)}",
-            piece.Thickness(loopA.Radius),
-            ExplainedSource.Geometry);
+        var bundle = piece.Spec.Bundle;
+        foreach (var (where, loop, diameter) in piece.Spec.Yoke is null
+            ? [("", loopB, bundle.Diameter)]
+            : new[] { (" at the yoke's legs", loopA, bundle.HalfDiameter), (" at end B", loopB, bundle.Diameter) })
+        {
+            yield return new ExplainedStep(
+                $"half a leg{where}",
+                loop.Thread == Length.Zero ? "h = D / √2 / 2, a leg having half of the strands" : "h = D / √2 / 2 + thread, a leg having half of the strands",
+                $"{piece.Thickness(diameter)} / √2 / 2{Thread(piece, loop, "+")}",
+                piece.Thickness(loop.HalfLeg),
+                ExplainedSource.Geometry);
+            yield return new ExplainedStep(
+                $"leg around the pin{where}",
+                "r = pin / 2 + h, to the middle of the leg",
+                $"{piece.Given(piece.Shop.PinDiameter)} / 2 + {piece.Thickness(loop.HalfLeg)}",
+                piece.Thickness(loop.Radius),
+                ExplainedSource.Geometry);
+        }
     }
+
+    private static string Thread(ExplainedPiece piece, EndLoop loop, string sign) =>
+        loop.Thread == Length.Zero ? "" : $" {sign} {piece.Given(loop.Thread)}";
 
     private static IEnumerable<ExplainedStep> Closing(ExplainedPiece piece, string name, Length length, EndLoop loop)
     {
@@ -77,8 +86,10 @@ internal static class ExplainedPosts
             ExplainedSource.Geometry);
         yield return new ExplainedStep(
             $"{name}, closing",
-            "k = t + r × π × θ / 180° − x − r × π / 2: more of each leg than an open loop takes",
-            $"{straight} + {radius} × π × {arc} / 180° − {toAxis} − {radius} × π / 2",
+            loop.Thread == Length.Zero
+                ? "k = t + r × π × θ / 180° − x − r × π / 2: more of each leg than an open loop takes"
+                : "k = t + r × π × θ / 180° − x − (r − thread) × π / 2: more of each leg than an open, bare loop takes",
+            $"{straight} + {radius} × π × {arc} / 180° − {toAxis} − {(loop.Thread == Length.Zero ? radius : $"({radius} − {piece.Given(loop.Thread)})")} × π / 2",
             piece.Worked(loop.Closing),
             ExplainedSource.Geometry);
     }
@@ -92,7 +103,9 @@ internal static class ExplainedPosts
             $"{piece.Worked(piece.Spec.LaidUpLength)} + {piece.Worked(closingA)} + {piece.Worked(closingB)} "
                 + $"− ({piece.Given(posts.PostDiameter)} − {piece.Given(posts.PinDiameter)}) × (π / 2 − 1)",
             piece.Worked(posts.Outside),
-            "geometry: the same loop, laid around thicker posts");
+            posts.IsPostGiven
+                ? "geometry: the same loop, laid around thicker posts"
+                : "geometry; the shop has not given its posts, so they are taken to be as thick as the pins (post_diameter in shop.toml)");
         yield return new ExplainedStep(
             "posts, center to center",
             "P − post",

@@ -1,4 +1,3 @@
-using Tagend.Catalog;
 using Tagend.Measures;
 
 namespace Tagend.Specs.Explained;
@@ -25,8 +24,9 @@ internal static class ExplainedServings
 
     private static IEnumerable<ExplainedStep> Serving(ExplainedPiece piece, Serving serving, string name)
     {
-        var work = ServingWork.Of(serving, piece.Spec.Bundle.Diameter);
-        var (bundle, thread) = (piece.Thickness(piece.Spec.Bundle.Diameter), piece.Given(serving.ThreadDiameter));
+        var work = piece.Spec.WorkOf(serving);
+        var isOnLegs = piece.Spec.IsOnLegs(serving);
+        var (bundle, thread) = (piece.Thickness(isOnLegs ? piece.Spec.Bundle.HalfDiameter : piece.Spec.Bundle.Diameter), piece.Given(serving.ThreadDiameter));
         yield return FromB(piece, $"{name} begins", serving.From);
         yield return FromB(piece, $"{name} ends", serving.To);
         yield return new ExplainedStep(
@@ -58,10 +58,11 @@ internal static class ExplainedServings
             var twist = piece.Spec.Twist;
             yield return new ExplainedStep(
                 "servings wound",
-                "against the twist, so that use tightens them",
+                "wraps of the twist's own hand are drawn tighter by each turn added, wraps of the other hand by each turn that comes out",
                 "",
-                $"{Word(twist.ServingDirection)} over a {Word(twist.Direction)} twist, both seen from end A",
-                ExplainedSource.CommonPractice);
+                $"{twist.ServingHand} over an {twist.Hand} twist: each turn added {(twist.TurnsTightenServings ? "tightens" : "loosens")} them; "
+                    + $"the spool goes around {Word(twist.SpoolDirection)}, seen from whom it moves away",
+                "geometry; which hand is common practice, unless the shop chose its own (shop.toml)");
         }
     }
 

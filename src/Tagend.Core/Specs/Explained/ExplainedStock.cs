@@ -9,7 +9,7 @@ internal static class ExplainedStock
     [
         OneLoop(piece),
         .. piece.Spec.Layup.Colors.Index().Select(c => Strand(piece, c.Item, isFirst: c.Index == 0)),
-        .. piece.Spec.Servings.GroupBy(s => (s.Thread, s.Color)).Select(spool => Thread(piece, spool.Key, [.. spool])),
+        .. ThreadUse.Of(piece.Spec).GroupBy(u => (u.Thread, u.Color)).Select(spool => Thread(piece, spool.Key, [.. spool])),
     ];
 
     private static ExplainedStep OneLoop(ExplainedPiece piece) => new(
@@ -22,23 +22,23 @@ internal static class ExplainedStock
     private static ExplainedStep Strand(ExplainedPiece piece, ColorShare color, bool isFirst)
     {
         var (spec, shop) = (piece.Spec, piece.Shop);
-        var dummies = isFirst ? spec.Layup.EndTags().Count(tag => tag.IsDummy) : 0;
+        var dummies = isFirst ? spec.EndTags().Count(tag => tag.IsDummy) : 0;
         return new ExplainedStep(
             $"strand material of {color.Color} to pull",
             $"(o × loops + 2 × tail{(dummies > 0 ? " + dummy tags" : "")}) × (1 + waste)",
-            $"({piece.Worked(Stock.OfLoop(spec.Posts))} × {color.Loops} + 2 × {piece.Given(spec.Layup.Tail)}"
+            $"({piece.Worked(Stock.OfLoop(spec.Posts))} × {ExplainedPiece.Plain(color.Strands / 2.0)} + 2 × {piece.Given(spec.Layup.Tail)}"
                 + $"{(dummies > 0 ? $" + {dummies} × {piece.Given(shop.DummyTag)}" : "")}) × (1 + {ExplainedPiece.Plain(shop.Waste)})",
             piece.Thread(Need(piece, StockKind.Strand, spec.Bundle.Material, color.Color)),
             Shares);
     }
 
-    private static ExplainedStep Thread(ExplainedPiece piece, (string Name, string Color) spool, List<Serving> servings)
+    private static ExplainedStep Thread(ExplainedPiece piece, (string Name, string Color) spool, List<ThreadUse> uses)
     {
-        var wound = servings.Select(s => piece.Thread(ServingWork.Of(s, piece.Spec.Bundle.Diameter).Thread));
+        var wound = uses.Select(u => piece.Thread(u.Wound));
         return new ExplainedStep(
             $"thread {spool.Name} {spool.Color}".TrimEnd() + " to pull",
-            "(wound + a tail for each serving) × (1 + waste)",
-            $"({string.Join(" + ", wound)} + {servings.Count} × {piece.Given(piece.Shop.ThreadTail)}) × (1 + {ExplainedPiece.Plain(piece.Shop.Waste)})",
+            "(wound + a tail for each stretch) × (1 + waste)",
+            $"({string.Join(" + ", wound)} + {uses.Count} × {piece.Given(piece.Shop.ThreadTail)}) × (1 + {ExplainedPiece.Plain(piece.Shop.Waste)})",
             piece.Thread(Need(piece, StockKind.Thread, spool.Name, spool.Color)),
             Shares);
     }

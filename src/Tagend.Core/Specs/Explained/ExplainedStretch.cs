@@ -7,32 +7,36 @@ internal static class ExplainedStretch
     {
         var (spec, material) = (piece.Spec, piece.Material);
         var load = spec.Stretch.Load;
-        var section = ExplainedPiece.Fixed(spec.Bundle.Strands * Stretch.FibreSection(material.LinearDensity, material.Density), 5);
-        var above = ExplainedPiece.Fixed(load.Newtons - Stretch.MeasuringLoad.Newtons, 3);
         yield return new ExplainedStep(
             "stretch",
             "load and time of the material",
             "",
             $"{ExplainedPiece.Given(load)} for {spec.Stretch.Minutes} minutes",
             "common practice, unless the material's data sheet says otherwise (materials.toml)");
-        yield return new ExplainedStep(
-            "fibre section",
-            "X = strands × tex / density / 1000",
-            $"{spec.Bundle.Strands} × {ExplainedPiece.Plain(material.LinearDensity)} tex / {ExplainedPiece.Plain(material.Density)} g/cm³ / 1000",
-            $"{section} mm²",
-            ExplainedSource.FibreSection);
-        yield return new ExplainedStep(
-            "load above the measuring load",
-            "F = (load − measuring load) × 4.4482216, newtons to a pound-force",
-            $"({ExplainedPiece.Given(load)} − {ExplainedPiece.Given(Stretch.MeasuringLoad)}) × 4.4482216 N",
-            $"{above} N",
-            $"{ExplainedSource.Amo}; {ExplainedSource.Nist}");
-        yield return new ExplainedStep(
-            "reading under load",
-            "L × (1 + F / (modulus × X)), the modulus in N/mm² being 1000 times that in GPa",
-            $"{piece.Given(spec.FinishedLength)} × (1 + {above} N / (1000 × {ExplainedPiece.Plain(material.Modulus)} GPa × {section} mm²))",
-            piece.Worked(spec.Stretch.Reading),
-            ExplainedSource.Hooke);
+        if (spec.Stretch.Reading is { } reading && material is { LinearDensity: { } tex, Density: { } density, Modulus: { } modulus })
+        {
+            var section = ExplainedPiece.Fixed(spec.Bundle.Strands * Stretch.FibreSection(tex, density), 5);
+            var above = ExplainedPiece.Fixed(load.Newtons - Stretch.MeasuringLoad.Newtons, 3);
+            yield return new ExplainedStep(
+                "fibre section",
+                "X = strands × tex / density / 1000",
+                $"{spec.Bundle.Strands} × {ExplainedPiece.Plain(tex)} tex / {ExplainedPiece.Plain(density)} g/cm³ / 1000",
+                $"{section} mm²",
+                ExplainedSource.FibreSection);
+            yield return new ExplainedStep(
+                "load above the measuring load",
+                "F = (load − measuring load) × 4.4482216, newtons to a pound-force",
+                $"({ExplainedPiece.Given(load)} − {ExplainedPiece.Given(Stretch.MeasuringLoad)}) × 4.4482216 N",
+                $"{above} N",
+                $"{ExplainedSource.Amo}; {ExplainedSource.Nist}");
+            yield return new ExplainedStep(
+                "reading under load",
+                "L × (1 + F / (modulus × X)), the modulus in N/mm² being 1000 times that in GPa",
+                $"{piece.Given(spec.FinishedLength)} × (1 + {above} N / (1000 × {ExplainedPiece.Plain(modulus)} GPa × {section} mm²))",
+                piece.Worked(reading),
+                ExplainedSource.Hooke);
+        }
+
         var breaking = ExplainedPiece.Fixed(spec.Strength.Breaking.Pounds, 3);
         yield return new ExplainedStep(
             "breaking load",

@@ -29,23 +29,23 @@ internal static class ExplainedTwist
 
     private static ExplainedStep Turns(ExplainedPiece piece)
     {
-        var (spec, shop) = (piece.Spec, piece.Shop);
-        var rate = piece.Line.TurnsPerInch ?? shop.TurnsPerInch;
+        var spec = piece.Spec;
+        var rate = piece.Line.TurnsPerInch ?? piece.TurnsPerInch;
         var length = spec.Unit == LengthUnit.Inch ? piece.Given(spec.FinishedLength) : $"{piece.Given(spec.FinishedLength)} / 25.4 mm";
         return new ExplainedStep(
             "turns",
             "T = turns an inch × L",
             $"{ExplainedPiece.Plain(rate)} turns an inch × {length}",
             $"{ExplainedPiece.Fixed(rate * spec.FinishedLength.Inches, 4)}, to whole turns: {spec.Twist.Turns}",
-            piece.Line.TurnsPerInch is null ? ExplainedSource.Practice(shop.TurnsPerInch == Shop.CommonTurnsPerInch) : ExplainedSource.Order);
+            piece.Line.TurnsPerInch is null ? ExplainedSource.Practice(piece.TurnsPerInch == Shop.CommonTurnsPerInch) : ExplainedSource.Order);
     }
 
     private static ExplainedStep Rule(ExplainedPiece piece) => new(
         "take-up by rule",
         "U = take-up a turn × T",
-        $"{piece.Given(piece.Shop.RuleTakeUpPerTurn)} × {piece.Spec.Twist.Turns}",
+        $"{piece.Given(piece.RulePerTurn)} × {piece.Spec.Twist.Turns}",
         piece.Worked(piece.Spec.Twist.TakeUp.Rule),
-        ExplainedSource.Practice(piece.Shop.RuleTakeUpPerTurn == Shop.CommonTakeUpPerTurn));
+        ExplainedSource.Practice(piece.RulePerTurn == Shop.CommonTakeUpPerTurn));
 
     private static IEnumerable<ExplainedStep> Helical(ExplainedPiece piece)
     {

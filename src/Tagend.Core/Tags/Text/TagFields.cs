@@ -27,6 +27,12 @@ internal sealed class TagFields(string text, char separator, TagFault fault)
     /// <summary>A part that starts with a letter, cut into its own parts.</summary>
     public TagFields Parts(char letter) => new(Lettered(letter), TagSigns.Part, fault);
 
+    /// <summary>Whether the next part starts with a letter: a field that is left out where it has nothing to say.</summary>
+    public bool Has(char letter) => !IsAtEnd && _parts[_next].StartsWith(letter);
+
+    /// <summary>As <see cref="Items"/>; none where the field is left out.</summary>
+    public ValueList<T> OptionalItems<T>(char letter, Func<TagFields, T> read) => Has(letter) ? Items(letter, read) : [];
+
     /// <summary>A part that starts with a letter and holds any number of items.</summary>
     public ValueList<T> Items<T>(char letter, Func<TagFields, T> read)
     {
@@ -86,6 +92,13 @@ internal sealed class TagFields(string text, char separator, TagFault fault)
         return part.Length == 0 ? null
             : TagNumber.TryRead(part, unit, out Force force) ? force
             : Wrong(part, "a force", default(Force));
+    }
+
+    /// <summary>A part that can only be one word; true.</summary>
+    public bool Word(string word)
+    {
+        var part = Next();
+        return part == word || Wrong(part, word, true);
     }
 
     /// <summary>A whole part that stands for a value.</summary>

@@ -18,8 +18,8 @@ internal static class Grammar
     public static readonly LetterCode<TakeUpModel> ModelLetters = new(
         (TakeUpModel.Rule, "R"), (TakeUpModel.Helix, "H"), (TakeUpModel.Fitted, "F"));
 
-    public static readonly LetterCode<TwistDirection> DirectionLetters = new(
-        (TwistDirection.Clockwise, "C"), (TwistDirection.Counterclockwise, "A"));
+    /// <summary>Clockwise and counterclockwise, seen from end A: of its hook, which makes S and Z.</summary>
+    public static readonly LetterCode<Hand> DirectionLetters = new((Hand.S, "C"), (Hand.Z, "A"));
 
     public static readonly LetterCode<ServingRole> RoleLetters = new(
         (ServingRole.EndA, "A"), (ServingRole.Center, "C"), (ServingRole.EndB, "B"), (ServingRole.Other, "O"));

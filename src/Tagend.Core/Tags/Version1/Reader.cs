@@ -49,7 +49,7 @@ internal static class Reader
         var turns = twist.Whole("turns");
         var takeUp = new TakeUp(twist.Code(Grammar.ModelLetters, "a model"), twist.Length(unit), twist.Length(unit));
         var settle = twist.Length(unit);
-        var direction = twist.Code(Grammar.DirectionLetters, "a direction");
+        var hand = twist.Code(Grammar.DirectionLetters, "a direction");
         if (takeUp.Used == TakeUpModel.Fitted)
         {
             takeUp = takeUp with { Fitted = new FittedAmount(twist.Length(unit), twist.Length(unit), twist.Whole("builds")) };
@@ -90,7 +90,7 @@ internal static class Reader
             Tolerance = tolerance,
             DrawWeight = weight,
             Bundle = bundle,
-            Twist = new Twist(turns, direction, takeUp),
+            Twist = new Twist(turns, hand, hand == Hand.S ? Hand.Z : Hand.S, takeUp),
             Settle = settle,
             Posts = posts,
             Layup = Layup.Of(colors, tail),

@@ -5,17 +5,17 @@ using Tagend.Measures;
 using Tagend.Specs;
 using Tagend.Tags.Text;
 
-namespace Tagend.Tags.Version1;
+namespace Tagend.Tags.Version2;
 
-/// <summary>Writes tag texts, version 1: frozen. Grammar: docs/TAGTEXT.md.</summary>
+/// <summary>Writes tag texts, version 2: frozen. Grammar: docs/TAGTEXT.md.</summary>
 internal static class Writer
 {
     /// <summary>The text that goes with a piece: its whole spec, in the QR alphanumeric set.</summary>
     public static string Write(BuildSpec spec)
     {
         var unit = spec.Unit;
-        var spools = spec.Servings.Select(Spool).Distinct().ToList();
-        string[] fields =
+        var spools = Spools(spec);
+        string?[] fields =
         [
             Grammar.PieceMark,
             TagName.Escape(spec.Order),
@@ -25,7 +25,7 @@ internal static class Writer
             spec.Date.ToString(TagSigns.DateFormat, CultureInfo.InvariantCulture),
             Grammar.UnitWords[unit],
             Field('L', spec.FinishedLength, spec.Tolerance),
-            Field('W', spec.DrawWeight is { } weight ? TagNumber.Write(weight, unit) : ""),
+            spec.DrawWeight is { } weight ? Field('W', TagNumber.Write(weight, unit)) : null,
             Field('M', TagName.Escape(spec.Bundle.Material), Whole(spec.Bundle.Strands), Write(spec.Bundle.Diameter)),
             Field(
                 'T',
@@ -34,24 +34,38 @@ internal static class Writer
                 Write(spec.Twist.TakeUp.Rule),
                 Write(spec.Twist.TakeUp.Helix),
                 Write(spec.Settle),
-                Grammar.DirectionLetters[spec.Twist.Direction] + WriteFitted(spec.Twist.TakeUp.Fitted)),
-            Field('J', spec.Posts.PostDiameter, spec.Posts.PinDiameter, spec.Posts.Outside, spec.Posts.TapeStep, spec.Layup.Tail),
+                Grammar.HandLetters[spec.Twist.Hand] + (spec.Twist.TurnsTightenServings ? Grammar.HandLetters[spec.Twist.Hand] : "") + WriteFitted(spec.Twist.TakeUp.Fitted)),
+            Field('J', spec.Posts.IsPostGiven ? spec.Posts.PostDiameter : "", spec.Posts.PinDiameter, spec.Posts.Outside, spec.Posts.TapeStep, spec.Layup.Tail),
             Field('C', Items(spec.Layup.Colors, c => $"{TagName.Escape(c.Color)}/{Whole(c.Strands)}")),
-            Field('Y', Items(spools, s => $"{TagName.Escape(s.Thread)}/{Write(s.Diameter)}{Color(s.Color)}")),
-            Field('S', Items(spec.Servings, WriteServing)),
-            Field('P', Items(spec.Separators, s => $"{TagName.Escape(s.Name)}/{Write(s.Position)}")),
-            Field('N', Items(spec.Marks, m => $"{Grammar.MarkLetters[m.Kind]}{Write(m.Position)}")),
-            Field('B', TagNumber.Write(spec.Strength.Breaking, unit)),
-            Field('X', TagNumber.Write(spec.Stretch.Load, unit), Whole(spec.Stretch.Minutes), Write(spec.Stretch.Reading)),
-            Field('G', spec.NockGroove is { } groove ? Write(groove) : ""),
-            Field('Q', Whole(spec.Mass.Milligrams)),
+            List('Y', Items(spools, s => $"{TagName.Escape(s.Thread)}/{Write(s.Diameter)}{Color(s.Color)}")),
+            List('S', Items(spec.Servings, WriteServing)),
+            List('P', Items(spec.Separators, s => $"{TagName.Escape(s.Name)}/{Write(s.Position)}")),
+            List('N', Items(spec.Marks, m => $"{Grammar.MarkLetters[m.Kind]}{Write(m.Position)}")),
+            Field('B', TagNumber.Write(spec.Strength.Breaking, unit)) + (spec.Strength.Floor is null && spec.DrawWeight is not null ? $"/{Grammar.NoFloor}" : ""),
+            Field('X', TagNumber.Write(spec.Stretch.Load, unit), Whole(spec.Stretch.Minutes), spec.Stretch.Reading is { } reading ? Write(reading) : ""),
+            spec.NockGroove is { } groove ? Field('G', groove) : null,
+            spec.Mass is { } mass ? Field('Q', Whole(mass.Milligrams)) : null,
+            spec.EndLoops is { } loops ? WriteLoops(loops) : null,
+            spec.Yoke is { } yoke ? Field('K', yoke.Split, Whole(yoke.LegTurns)) : null,
+            List('Z', Items(spec.Lots, TagName.Escape)),
         ];
-        return TagCheck.Append(string.Join(TagSigns.Field, fields));
+        return TagCheck.Append(string.Join(TagSigns.Field, fields.OfType<string>()));
 
         string Write(Length length) => TagNumber.Write(length, unit);
 
         string Field(char letter, params object[] parts) =>
             letter + string.Join(TagSigns.Part, parts.Select(p => p is Length length ? Write(length) : p));
+
+        // Left out where it has nothing to say.
+        string? List(char letter, string items) => items.Length == 0 ? null : letter + items;
+
+        string WriteLoops(EndLoops loops)
+        {
+            var b = loops.B == loops.A ? "" : Write(loops.B);
+            return loops.Serving is { } serving
+                ? Field('O', loops.A, b, Whole(spools.FindIndex(s => s.Thread == serving.Thread && s.Diameter == serving.ThreadDiameter) + 1))
+                : b.Length > 0 ? Field('O', loops.A, b) : Field('O', loops.A);
+        }
 
         string WriteFitted(FittedAmount? fitted) => fitted is null
             ? ""
@@ -79,6 +93,18 @@ internal static class Writer
         Grammar.BagMark,
         TagName.Escape(set.Order),
         "C" + Items(set.Builds, b => $"{TagName.Escape(b.Spec.Piece)}/{Whole(b.Spec.Revision)}")));
+
+    /// <summary>Each thread in use once, that of the end loops with them.</summary>
+    private static List<(string Thread, Length Diameter, string Color)> Spools(BuildSpec spec)
+    {
+        var spools = spec.Servings.Select(Spool).Distinct().ToList();
+        if (spec.EndLoops?.Serving is { } loop && !spools.Exists(s => s.Thread == loop.Thread && s.Diameter == loop.ThreadDiameter))
+        {
+            spools.Add((loop.Thread, loop.ThreadDiameter, ""));
+        }
+
+        return spools;
+    }
 
     private static (string Thread, Length Diameter, string Color) Spool(Serving serving) =>
         (serving.Thread, serving.ThreadDiameter, serving.Color);

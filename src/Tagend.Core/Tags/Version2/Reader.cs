@@ -1,0 +1,162 @@
+using Tagend.Catalog;
+using Tagend.Measures;
+using Tagend.Specs;
+using Tagend.Tags.Text;
+
+namespace Tagend.Tags.Version2;
+
+/// <summary>Reads tag texts, version 2: frozen. Grammar: docs/TAGTEXT.md.</summary>
+internal static class Reader
+{
+    /// <summary>What is shorter is no piece, and its places cannot be shown on a jig.</summary>
+    private static readonly Length LeastLength = Length.FromMillimeters(10);
+
+    /// <summary>A bag: its order, its pieces with their revisions, and their specs unless it had no room for them.</summary>
+    public static (string Order, ValueList<(string Piece, int Revision)> Contents, ValueList<BuildSpec> Specs) ReadBag(
+        string text, TagFault fault)
+    {
+        var texts = text.Split(TagSigns.Text);
+        var fields = TagFields.Open(texts[0], fault);
+        var order = fields.Name("an order number");
+        var contents = fields.Items('C', c => (c.Lower("a piece"), c.Whole("a revision")));
+        fields.End();
+        var specs = texts.Skip(1).Select(t => ReadPiece(t, fault)).ToValueList();
+        var carried = specs.Select(s => (s.Piece, s.Revision));
+        if (specs.Count > 0 && (specs.Any(s => s.Order != order) || !carried.SequenceEqual(contents)))
+        {
+            fault.Report(TagFaultWording.BagMismatch);
+        }
+
+        return (order, contents, specs);
+    }
+
+    /// <summary>A piece's whole spec.</summary>
+    public static BuildSpec ReadPiece(string text, TagFault fault)
+    {
+        var fields = TagFields.Open(text, fault);
+        var order = fields.Name("an order number");
+        var piece = fields.Lower("a piece");
+        var kind = fields.Lower("a kind");
+        var revision = fields.Whole("a revision");
+        var date = fields.Date();
+        var unit = fields.Code(Grammar.UnitWords, "a unit");
+        var lengths = fields.Parts('L');
+        var (finished, tolerance) = (lengths.Length(unit), lengths.Length(unit));
+        var weight = fields.Has('W') ? fields.Parts('W').Force(unit) : (Force?)null;
+        var material = fields.Parts('M');
+        var bundle = new Bundle(material.Lower("a material"), material.Whole("strands"), material.Length(unit));
+        var twist = fields.Parts('T');
+        var turns = twist.Whole("turns");
+        var takeUp = new TakeUp(twist.Code(Grammar.ModelLetters, "a model"), twist.Length(unit), twist.Length(unit));
+        var settle = twist.Length(unit);
+        var hand = twist.Letter(Grammar.HandLetters, "a hand");
+        var servingHand = twist.Code(hand == Hand.S ? Grammar.ServingHandsOfS : Grammar.ServingHandsOfZ, "a hand");
+        if (takeUp.Used == TakeUpModel.Fitted)
+        {
+            takeUp = takeUp with { Fitted = new FittedAmount(twist.Length(unit), twist.Length(unit), twist.Whole("builds")) };
+        }
+
+        var jig = fields.Parts('J');
+        var post = jig.OptionalLength(unit);
+        var pin = jig.Length(unit);
+        var posts = new PostSetting(post ?? pin, pin, jig.Length(unit), jig.Length(unit), post is not null);
+        var tail = jig.Length(unit);
+        var colors = fields.Items('C', c => (c.Lower("a color"), c.Whole("strands")));
+        var spools = fields.OptionalItems('Y', t => (t.Lower("a thread"), t.Length(unit), t.IsAtEnd ? "" : t.Lower("a color")));
+        var servings = fields.OptionalItems('S', s => ReadServing(s, unit, spools, fault));
+        var separators = fields.OptionalItems('P', s => new Separator(s.Lower("a separator"), s.Length(unit), bundle.Strands / 2));
+        var marks = fields.OptionalItems('N', m => new Mark(m.Letter(Grammar.MarkLetters, "a mark"), m.Length(unit)));
+        var strength = fields.Parts('B');
+        var breaking = strength.Force(unit);
+        var hasFloor = strength.IsAtEnd || !strength.Word(Grammar.NoFloor);
+        var load = fields.Parts('X');
+        var stretch = new Stretch(load.Force(unit), load.Whole("minutes"), load.OptionalLength(unit));
+        var groove = fields.Has('G') ? fields.Parts('G').Length(unit) : (Length?)null;
+        var mass = fields.Has('Q') ? Mass.FromMilligrams(fields.Parts('Q').Whole("a mass")) : (Mass?)null;
+        var loops = fields.Has('O') ? ReadLoops(fields.Parts('O'), unit, spools, fault) : null;
+        var yoke = fields.Has('K') ? ReadYoke(fields.Parts('K'), unit) : null;
+        var lots = fields.OptionalItems('Z', lot => lot.Lower("a lot"));
+        if (finished < LeastLength || posts.TapeStep <= Length.Zero)
+        {
+            fault.Report(TagFaultWording.NoPiece);
+        }
+
+        foreach (var part in new[] { lengths, material, twist, jig, strength, load, fields })
+        {
+            part.End();
+        }
+
+        return new BuildSpec
+        {
+            Order = order,
+            Piece = piece,
+            Kind = kind,
+            Revision = revision,
+            Date = date,
+            Unit = unit,
+            FinishedLength = finished,
+            Tolerance = tolerance,
+            DrawWeight = weight,
+            Bundle = bundle,
+            Twist = new Twist(turns, hand, servingHand, takeUp),
+            Settle = settle,
+            Posts = posts,
+            Layup = Layup.Of(colors, tail),
+            Separators = separators,
+            Servings = servings,
+            Marks = marks,
+            Strength = new Strength(breaking, hasFloor ? weight * Strength.SafetyFactor : null),
+            Stretch = stretch,
+            NockGroove = groove,
+            Mass = mass,
+            EndLoops = loops,
+            Yoke = yoke,
+            Lots = lots,
+        };
+    }
+
+    private static Serving ReadServing(
+        TagFields parts, LengthUnit unit, ValueList<(string Thread, Length Diameter, string Color)> spools, TagFault fault)
+    {
+        var role = parts.Letter(Grammar.RoleLetters, "a serving");
+        var (from, to) = (parts.Length(unit), parts.Length(unit));
+        var (thread, diameter, color) = ReadThread(parts, spools, fault);
+        return new Serving(role, from, to, thread, diameter, color);
+    }
+
+    private static (string Thread, Length Diameter, string Color) ReadThread(
+        TagFields parts, ValueList<(string Thread, Length Diameter, string Color)> spools, TagFault fault)
+    {
+        var number = parts.Whole("a thread of field Y");
+        if (number >= 1 && number <= spools.Count)
+        {
+            return spools[number - 1];
+        }
+
+        fault.Report(TagFaultWording.BadField($"{number}", "a thread of field Y"));
+        return ("", Length.Zero, "");
+    }
+
+    private static EndLoops ReadLoops(
+        TagFields parts, LengthUnit unit, ValueList<(string Thread, Length Diameter, string Color)> spools, TagFault fault)
+    {
+        var a = parts.Length(unit);
+        var b = parts.IsAtEnd ? a : parts.OptionalLength(unit) ?? a;
+        LoopServing? serving = null;
+        if (!parts.IsAtEnd)
+        {
+            var (thread, diameter, _) = ReadThread(parts, spools, fault);
+            serving = new LoopServing(thread, diameter);
+        }
+
+        parts.End();
+        return new EndLoops(a, b, serving);
+    }
+
+    private static Yoke ReadYoke(TagFields parts, LengthUnit unit)
+    {
+        var yoke = new Yoke(parts.Length(unit), parts.Whole("turns"));
+        parts.End();
+        return yoke;
+    }
+}
