@@ -43,6 +43,8 @@ internal static class FitJson
         json.WriteNumber("settle", found.Settle);
         json.WriteNumber("settleError", found.SettleError);
         json.WriteBoolean("settleFitted", found.IsSettleFitted);
+        json.WriteLength("jigOffset", found.Offset);
+        json.WriteLength("jigOffsetError", found.OffsetError);
         json.WriteLength("scatter", found.Scatter);
     }
 

@@ -18,6 +18,11 @@ internal static class FitText
             {
                 Line("take-up a turn", $"{LengthWriter.Fine(found.PerTurn, unit)} ± {LengthWriter.Fine(found.PerTurnError, unit)} (rule {LengthWriter.Fine(catalog.Shop.RuleTakeUpPerTurn, unit)})");
                 Line("settle", found.IsSettleFitted ? Settle(found) : $"{Settle(found)}: {NotFitted(found)}");
+                if (found.Offset != Length.Zero)
+                {
+                    Line("jig offset", $"{LengthWriter.Fine(found.Offset, unit)} ± {LengthWriter.Fine(found.OffsetError, unit)}: {Offset(found.Offset, unit)}");
+                }
+
                 Line("scatter", $"one build is off by {LengthWriter.Exact(found.Scatter, unit)} (standard deviation)");
                 Line("turns an inch", FormattableString.Invariant($"{found.LeastRate:0.000} to {found.MostRate:0.000}"));
             }
@@ -37,6 +42,14 @@ internal static class FitText
     public static string Settle(FittedTakeUp fit) => fit.IsSettleFitted
         ? FormattableString.Invariant($"{fit.Settle:0.00000} ± {fit.SettleError:0.00000}")
         : fit.Settle.ToString("0.######", CultureInfo.InvariantCulture) + " (materials.toml)";
+
+    /// <summary>What the offset can come from. Thicker posts take a half turn around each: π/2 − 1 of what they are thicker.</summary>
+    private static string Offset(Length offset, LengthUnit unit)
+    {
+        var (longer, thicker) = offset > Length.Zero ? ("longer", "thicker") : ("shorter", "thinner");
+        return $"loops come out {longer} than the jig says at every length, as posts {LengthWriter.Exact(Length.Abs(offset) / ((Math.PI / 2) - 1), unit)} "
+            + $"{thicker} than in shop.toml or a tape that is off would do; post settings allow for it";
+    }
 
     private static string NotFitted(FittedTakeUp fit) => fit.Builds < TakeUpFit.FewestForSettle
         ? $"fitted from {TakeUpFit.FewestForSettle} builds on"

@@ -4,8 +4,9 @@ namespace Tagend.Catalog;
 
 /// <summary>What a shop's own builds of one material and strand count say about twisting and stretching.</summary>
 /// <remarks>
-/// The model is that of every spec, laid-up = finished / (1 + settle) + take-up a turn × turns, with both unknowns from
-/// the shop's log by least squares. It is linear in the turns, so it holds near the twist it was learned at.
+/// The model is that of every spec, laid-up = finished / (1 + settle) + take-up a turn × turns − offset, with the unknowns
+/// from the shop's log by least squares. It is linear in the turns, so it holds near the twist it was learned at. Laid-up
+/// lengths are as the jig's tape and the post diameter in shop.toml have them; the offset is what they are off.
 /// </remarks>
 public sealed record FittedTakeUp
 {
@@ -31,6 +32,9 @@ public sealed record FittedTakeUp
     /// <summary>The settle comes from the builds; else it is the catalog's.</summary>
     public required bool IsSettleFitted { get; init; }
 
+    /// <summary>How much longer loops are than the jig says, whatever their length; zero where the builds do not tell.</summary>
+    public Length Offset { get; init; }
+
     public required FitVariance Variance { get; init; }
 
     /// <summary>Standard deviation of a measured length about the fit.</summary>
@@ -44,35 +48,40 @@ public sealed record FittedTakeUp
 
     public double SettleError => Math.Sqrt(Variance.Settle);
 
+    public Length OffsetError => Length.FromInches(Math.Sqrt(Variance.Offset));
+
     public Length PerTurnError => Length.FromInches(Math.Sqrt(Variance.PerTurn));
 
-    /// <summary>Take-up of a piece, with the standard error of the laid-up length it leads to.</summary>
-    public FittedAmount For(int turns, Length finishedLength) => new(PerTurn * turns, Error(turns, finishedLength), Builds);
+    /// <summary>Take-up of a piece less the jig's offset, with the standard error of the laid-up length it leads to.</summary>
+    public FittedAmount For(int turns, Length finishedLength) => new((PerTurn * turns) - Offset, Error(turns, finishedLength), Builds);
 
     /// <summary>
-    /// Whether it may be used for a piece: builds enough, turns an inch within a quarter of those in the log, and a
-    /// standard error within the tolerance.
+    /// Whether it may be used for a piece: builds enough, turns an inch within a quarter of those in the log, a take-up that is
+    /// no less than the offset, and a standard error within the tolerance.
     /// </summary>
     public bool Serves(int turns, Length finishedLength, Length tolerance)
     {
         var rate = turns / LaidUpLength(turns, finishedLength).Inches;
-        return Builds >= FewestBuilds && PerTurn > Length.Zero
+        return Builds >= FewestBuilds && PerTurn > Length.Zero && PerTurn * turns >= Offset
             && rate >= LeastRate * (1 - Reach) && rate <= MostRate * (1 + Reach)
             && Error(turns, finishedLength) <= tolerance;
     }
 
-    public Length LaidUpLength(double turns, Length finishedLength) => (finishedLength / (1 + Settle)) + (PerTurn * turns);
+    public Length LaidUpLength(double turns, Length finishedLength) => (finishedLength / (1 + Settle)) + (PerTurn * turns) - Offset;
 
     /// <summary>The finished length that a laid-up length and turns lead to.</summary>
-    public Length FinishedLength(double turns, Length laidUpLength) => (laidUpLength - (PerTurn * turns)) * (1 + Settle);
+    public Length FinishedLength(double turns, Length laidUpLength) => (laidUpLength + Offset - (PerTurn * turns)) * (1 + Settle);
 
-    /// <summary>Standard error of <see cref="LaidUpLength"/>: its slopes in settle and take-up, through their variances.</summary>
+    /// <summary>Standard error of <see cref="LaidUpLength"/>: its slopes in settle, take-up and offset, through their variances.</summary>
     private Length Error(int turns, Length finishedLength)
     {
         var bySettle = -finishedLength.Inches / ((1 + Settle) * (1 + Settle));
         var variance = (bySettle * bySettle * Variance.Settle)
             + (2 * bySettle * turns * Variance.Both)
-            + ((double)turns * turns * Variance.PerTurn);
+            + ((double)turns * turns * Variance.PerTurn)
+            - (2 * bySettle * Variance.SettleOffset)
+            - (2 * turns * Variance.PerTurnOffset)
+            + Variance.Offset;
         return Length.FromInches(Math.Sqrt(Math.Max(0, variance)));
     }
 }
@@ -81,7 +90,17 @@ public sealed record FittedTakeUp
 /// <param name="Settle">Of the settle, a share.</param>
 /// <param name="Both">Covariance of settle and take-up a turn, inches.</param>
 /// <param name="PerTurn">Of the take-up a turn, square inches.</param>
-public sealed record FitVariance(double Settle, double Both, double PerTurn);
+public sealed record FitVariance(double Settle, double Both, double PerTurn)
+{
+    /// <summary>Of the offset, square inches.</summary>
+    public double Offset { get; init; }
+
+    /// <summary>Covariance of settle and offset, inches.</summary>
+    public double SettleOffset { get; init; }
+
+    /// <summary>Covariance of take-up a turn and offset, square inches.</summary>
+    public double PerTurnOffset { get; init; }
+}
 
 /// <summary>A piece's take-up as the shop's own builds have it.</summary>
 /// <param name="Error">Standard error of the laid-up length that follows, settle included.</param>

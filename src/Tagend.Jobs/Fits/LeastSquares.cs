@@ -1,44 +1,99 @@
 namespace Tagend.Fits;
 
-/// <summary>What least squares finds for y = a·u + b·v, no constant.</summary>
-/// <param name="VarianceA">Of <paramref name="A"/>; so for the others.</param>
+/// <summary>What least squares finds.</summary>
+/// <param name="Found">The unknowns, in the order of the columns.</param>
+/// <param name="Variances">Variances and covariances of the unknowns.</param>
 /// <param name="Scatter">Standard deviation of one y about the fit.</param>
 /// <param name="Leverages">Share of each y that is its own fitted value.</param>
-internal sealed record LeastSquaresFit(
-    double A, double B, double VarianceA, double Covariance, double VarianceB, double Scatter, IReadOnlyList<double> Leverages);
+internal sealed record LeastSquaresFit(double[] Found, double[,] Variances, double Scatter, IReadOnlyList<double> Leverages);
 
-/// <summary>Ordinary least squares by the normal equations, for one or two unknowns.</summary>
+/// <summary>Ordinary least squares of a few unknowns by the normal equations.</summary>
 internal static class LeastSquares
 {
-    /// <summary>y = b·v: the unknown a is held at zero.</summary>
-    /// <param name="points">Two at least; their u does not count.</param>
-    public static LeastSquaresFit One(IReadOnlyList<(double U, double V, double Y)> points)
+    /// <summary>y = Σ unknown × column.</summary>
+    /// <param name="rows">A row of columns for each y; more rows than columns, and no column a sum of others.</param>
+    public static LeastSquaresFit Solve(IReadOnlyList<double[]> rows, IReadOnlyList<double> y)
     {
-        var vv = points.Sum(p => p.V * p.V);
-        var b = points.Sum(p => p.V * p.Y) / vv;
-        var variance = points.Sum(p => Square(p.Y - (b * p.V))) / (points.Count - 1);
-        return new LeastSquaresFit(0, b, 0, 0, variance / vv, Math.Sqrt(variance), [.. points.Select(p => p.V * p.V / vv)]);
+        var unknowns = rows[0].Length;
+        var inverse = Inverse(Products(rows, unknowns));
+        var found = new double[unknowns];
+        for (var i = 0; i < unknowns; i++)
+        {
+            for (var j = 0; j < unknowns; j++)
+            {
+                found[i] += inverse[i, j] * rows.Select((row, n) => row[j] * y[n]).Sum();
+            }
+        }
+
+        var variance = rows.Select((row, n) => Math.Pow(y[n] - row.Zip(found, (a, b) => a * b).Sum(), 2)).Sum() / (rows.Count - unknowns);
+        var variances = (double[,])inverse.Clone();
+        for (var i = 0; i < variances.Length; i++)
+        {
+            variances[i / unknowns, i % unknowns] *= variance;
+        }
+
+        return new LeastSquaresFit(found, variances, Math.Sqrt(variance), [.. rows.Select(row => Form(inverse, row, row))]);
     }
 
-    /// <summary>y = a·u + b·v.</summary>
-    /// <param name="points">Three at least, whose u and v are not all in one proportion.</param>
-    public static LeastSquaresFit Two(IReadOnlyList<(double U, double V, double Y)> points)
+    /// <summary>aᵀ·M·b: of variances, the covariance of two sums of the unknowns, each unknown times its part of a or of b.</summary>
+    public static double Form(double[,] matrix, double[] a, double[] b)
     {
-        var (uu, uv, vv) = (points.Sum(p => p.U * p.U), points.Sum(p => p.U * p.V), points.Sum(p => p.V * p.V));
-        var (uy, vy) = (points.Sum(p => p.U * p.Y), points.Sum(p => p.V * p.Y));
-        var determinant = (uu * vv) - (uv * uv);
-        var a = ((vv * uy) - (uv * vy)) / determinant;
-        var b = ((uu * vy) - (uv * uy)) / determinant;
-        var variance = points.Sum(p => Square(p.Y - (a * p.U) - (b * p.V))) / (points.Count - 2);
-        return new LeastSquaresFit(
-            a,
-            b,
-            variance * vv / determinant,
-            -variance * uv / determinant,
-            variance * uu / determinant,
-            Math.Sqrt(variance),
-            [.. points.Select(p => ((vv * p.U * p.U) - (2 * uv * p.U * p.V) + (uu * p.V * p.V)) / determinant)]);
+        var sum = 0.0;
+        for (var i = 0; i < a.Length; i++)
+        {
+            for (var j = 0; j < b.Length; j++)
+            {
+                sum += a[i] * matrix[i, j] * b[j];
+            }
+        }
+
+        return sum;
     }
 
-    private static double Square(double x) => x * x;
+    private static double[,] Products(IReadOnlyList<double[]> rows, int size)
+    {
+        var products = new double[size, size];
+        for (var i = 0; i < size; i++)
+        {
+            for (var j = 0; j < size; j++)
+            {
+                products[i, j] = rows.Sum(row => row[i] * row[j]);
+            }
+        }
+
+        return products;
+    }
+
+    /// <summary>By Gauss and Jordan; the products of columns need no other order of rows.</summary>
+    private static double[,] Inverse(double[,] matrix)
+    {
+        var size = matrix.GetLength(0);
+        var inverse = new double[size, size];
+        for (var i = 0; i < size; i++)
+        {
+            inverse[i, i] = 1;
+        }
+
+        for (var pivot = 0; pivot < size; pivot++)
+        {
+            var divisor = matrix[pivot, pivot];
+            for (var column = 0; column < size; column++)
+            {
+                matrix[pivot, column] /= divisor;
+                inverse[pivot, column] /= divisor;
+            }
+
+            for (var row = 0; row < size; row++)
+            {
+                var factor = row == pivot ? 0 : matrix[row, pivot];
+                for (var column = 0; column < size; column++)
+                {
+                    matrix[row, column] -= factor * matrix[pivot, column];
+                    inverse[row, column] -= factor * inverse[pivot, column];
+                }
+            }
+        }
+
+        return inverse;
+    }
 }

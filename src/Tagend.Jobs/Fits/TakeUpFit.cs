@@ -13,11 +13,12 @@ public sealed record FitPoint(BuildPoint Build, Length Predicted, bool IsOutlier
 
 /// <summary>The builds of one material and strand count, and what least squares finds in them.</summary>
 /// <remarks>
-/// A spec has laid-up = finished / (1 + s) + u·turns, s the settle and u the take-up a turn; so
-/// finished − laid-up = s·laid-up − (1 + s)·u·turns, a straight line in laid-up length and turns, which were set and are
-/// known, with the error in the measured length. Two unknowns are told apart only by builds at different twist: where the
-/// turns an inch hardly differ, or where s would come out below 0 or above 0.05, s is the catalog's and u alone is fitted;
-/// at that twist u then takes in what s is off.
+/// A spec has laid-up = finished / (1 + s) + u·turns − k, s the settle, u the take-up a turn and k the jig's offset; so
+/// finished − laid-up = s·laid-up − (1 + s)·u·turns + (1 + s)·k, linear in laid-up length and turns, which were set and are
+/// known, with the error in the measured length. Settle and take-up are told apart only by builds at different twist, take-up
+/// and offset only by builds of different length: where the turns an inch hardly differ, or where s would come out below 0 or
+/// above 0.05, s is the catalog's; where the lengths hardly differ, or k is less than three of its standard errors, there is
+/// no offset. What is not told apart is within the take-up at that twist and length.
 /// An outlier is a build off by more than 3.5 robust standard deviations (modified z-score: Iglewicz and Hoaglin, How to
 /// Detect and Handle Outliers, 1993) of the fit without it, and by more than its own tolerance.
 /// </remarks>
@@ -30,6 +31,18 @@ public sealed record TakeUpFit(string Material, int Strands, FittedTakeUp? Fit, 
 
     /// <summary>Relative standard deviation of turns an inch from which on settle is fitted too.</summary>
     public const double LeastSpread = 0.1;
+
+    /// <summary>Relative standard deviation of lengths from which on the jig's offset is fitted too.</summary>
+    public const double LeastLengthSpread = 0.05;
+
+    /// <summary>Builds from which on the jig's offset is fitted too.</summary>
+    public const int FewestForOffset = 8;
+
+    /// <summary>Standard errors that an offset is at least; 3 is passed by chance once in some hundred logs without one.</summary>
+    private const double LeastOffset = 3;
+
+    /// <summary>Inches: what posts of 3 in do that are taken for pins is 1.57 in (see PostSetting).</summary>
+    private const double GreatestOffset = 1.6;
 
     /// <summary>As in materials.toml.</summary>
     private const double GreatestSettle = 0.05;
@@ -57,9 +70,10 @@ public sealed record TakeUpFit(string Material, int Strands, FittedTakeUp? Fit, 
             return new TakeUpFit(first.Material, first.Strands, null, [.. builds.Select(b => new FitPoint(b, b.Ordered, false))]);
         }
 
-        var (both, isSettleFitted) = Solve(used, catalogSettle);
-        var (settle, slope) = (isSettleFitted ? both.A : catalogSettle, both.B);
-        var perTurn = -slope / (1 + settle);
+        var (solved, unknowns) = Solve(used, catalogSettle);
+        var settle = unknowns.Settle ? solved.Found[0] : catalogSettle;
+        var perTurn = -solved.Found[unknowns.Settle ? 1 : 0] / (1 + settle);
+        var offset = unknowns.Offset ? solved.Found[^1] / (1 + settle) : 0;
         var fit = new FittedTakeUp
         {
             Material = first.Material,
@@ -67,13 +81,14 @@ public sealed record TakeUpFit(string Material, int Strands, FittedTakeUp? Fit, 
             Builds = used.Count,
             PerTurn = Length.FromInches(perTurn),
             Settle = settle,
-            IsSettleFitted = isSettleFitted,
-            Variance = Propagated(both, perTurn, settle),
-            Scatter = Length.FromInches(both.Scatter),
+            IsSettleFitted = unknowns.Settle,
+            Offset = Length.FromInches(offset),
+            Variance = Propagated(solved, unknowns, settle, perTurn, offset),
+            Scatter = Length.FromInches(solved.Scatter),
             LeastRate = used.Min(b => b.Rate),
             MostRate = used.Max(b => b.Rate),
         };
-        var outliers = Outliers(used, fit, both.Leverages);
+        var outliers = Outliers(used, fit, solved.Leverages);
         return new TakeUpFit(
             first.Material,
             first.Strands,
@@ -81,28 +96,60 @@ public sealed record TakeUpFit(string Material, int Strands, FittedTakeUp? Fit, 
             [.. builds.Select(b => new FitPoint(b, fit.FinishedLength(b.Turns, b.LaidUpLength), outliers.Contains(b.Number)))]);
     }
 
-    private static (LeastSquaresFit Fit, bool IsSettleFitted) Solve(List<BuildPoint> used, double catalogSettle)
+    /// <summary>The most unknowns that the builds tell apart and that make sense.</summary>
+    private static (LeastSquaresFit Fit, Unknowns Unknowns) Solve(List<BuildPoint> used, double catalogSettle)
     {
-        if (used.Count >= FewestForSettle && Spread([.. used.Select(b => b.Rate)]) >= LeastSpread)
+        var settle = used.Count >= FewestForSettle && Spread([.. used.Select(b => b.Rate)]) >= LeastSpread;
+        var offset = used.Count >= FewestForOffset && Spread([.. used.Select(b => b.LaidUpLength.Inches)]) >= LeastLengthSpread;
+        foreach (var unknowns in new[] { new Unknowns(true, true), new Unknowns(true, false), new Unknowns(false, true) })
         {
-            var both = LeastSquares.Two([.. used.Select(b => (b.LaidUpLength.Inches, b.Turns, (b.Measured - b.LaidUpLength).Inches))]);
-            if (both.A is >= 0 and <= GreatestSettle)
+            if ((unknowns.Settle && !settle) || (unknowns.Offset && !offset))
             {
-                return (both, true);
+                continue;
+            }
+
+            var fit = Solved(used, unknowns, catalogSettle);
+            if ((!unknowns.Settle || fit.Found[0] is >= 0 and <= GreatestSettle) && (!unknowns.Offset || IsOffset(fit)))
+            {
+                return (fit, unknowns);
             }
         }
 
-        return (LeastSquares.One([.. used.Select(b => (0.0, b.Turns, (b.Measured - (b.LaidUpLength * (1 + catalogSettle))).Inches))]), false);
+        return (Solved(used, new Unknowns(false, false), catalogSettle), new Unknowns(false, false));
     }
 
-    /// <summary>From the unknowns s and −(1 + s)·u to s and u, by the slopes of u in both.</summary>
-    private static FitVariance Propagated(LeastSquaresFit fit, double perTurn, double settle)
+    private static bool IsOffset(LeastSquaresFit fit)
     {
-        var (bySettle, bySlope) = (-perTurn / (1 + settle), -1 / (1 + settle));
-        return new FitVariance(
-            fit.VarianceA,
-            (bySettle * fit.VarianceA) + (bySlope * fit.Covariance),
-            (bySettle * bySettle * fit.VarianceA) + (2 * bySettle * bySlope * fit.Covariance) + (bySlope * bySlope * fit.VarianceB));
+        var last = fit.Found.Length - 1;
+        return Math.Abs(fit.Found[last]) >= LeastOffset * Math.Sqrt(fit.Variances[last, last]) && Math.Abs(fit.Found[last]) <= GreatestOffset;
+    }
+
+    /// <summary>In the order settle, take-up, offset; those that are not unknown are left out.</summary>
+    private static LeastSquaresFit Solved(List<BuildPoint> used, Unknowns unknowns, double catalogSettle)
+    {
+        var known = unknowns.Settle ? 0 : catalogSettle;
+        return LeastSquares.Solve(
+            [.. used.Select(b => (double[])[.. unknowns.Settle ? [b.LaidUpLength.Inches] : Array.Empty<double>(), b.Turns, .. unknowns.Offset ? [1.0] : Array.Empty<double>()])],
+            [.. used.Select(b => (b.Measured - (b.LaidUpLength * (1 + known))).Inches)]);
+    }
+
+    /// <summary>From the unknowns s, −(1 + s)·u and (1 + s)·k to s, u and k, by the slopes of u and k in them.</summary>
+    private static FitVariance Propagated(LeastSquaresFit fit, Unknowns unknowns, double settle, double perTurn, double offset)
+    {
+        // Each of s, u and k as a row of slopes in what was solved.
+        double[] Row(double bySettle, double byTurns, double byOne) =>
+            [.. unknowns.Settle ? [bySettle] : Array.Empty<double>(), byTurns, .. unknowns.Offset ? [byOne] : Array.Empty<double>()];
+        var s = Row(1, 0, 0);
+        var u = Row(-perTurn / (1 + settle), -1 / (1 + settle), 0);
+        var k = Row(-offset / (1 + settle), 0, 1 / (1 + settle));
+        return new FitVariance(Between(s, s), Between(s, u), Between(u, u))
+        {
+            Offset = Between(k, k),
+            SettleOffset = Between(s, k),
+            PerTurnOffset = Between(u, k),
+        };
+
+        double Between(double[] a, double[] b) => LeastSquares.Form(fit.Variances, a, b);
     }
 
     private static HashSet<long> Outliers(List<BuildPoint> used, FittedTakeUp fit, IReadOnlyList<double> leverages)
@@ -136,4 +183,7 @@ public sealed record TakeUpFit(string Material, int Strands, FittedTakeUp? Fit, 
         numbers = [.. numbers.Order()];
         return (numbers[(numbers.Count - 1) / 2] + numbers[numbers.Count / 2]) / 2;
     }
+
+    /// <summary>What is unknown beside the take-up a turn.</summary>
+    private readonly record struct Unknowns(bool Settle, bool Offset);
 }

@@ -11,14 +11,17 @@ internal static class SimulatedLog
     public const double Scatter = 0.02;
 
     /// <param name="rates">Turns an inch, one after the other.</param>
-    public static List<BuildPoint> Of(int builds, int seed, params double[] rates)
+    public static List<BuildPoint> Of(int builds, int seed, params double[] rates) => Of(builds, seed, 0, rates);
+
+    /// <param name="offset">How much longer loops are than the jig says, inches.</param>
+    public static List<BuildPoint> Of(int builds, int seed, double offset, double[] rates)
     {
         var random = new Random(seed);
         return [.. Enumerable.Range(0, builds).Select(i =>
         {
             var laidUp = Length.FromInches(35 + (random.NextDouble() * 40));
             var turns = Math.Round(laidUp.Inches * rates[i % rates.Length]);
-            return Point(i + 1, laidUp, turns, Normal(random) * Scatter);
+            return Point(i + 1, laidUp, turns, (offset * (1 + Settle)) + (Normal(random) * Scatter));
         })];
     }
 

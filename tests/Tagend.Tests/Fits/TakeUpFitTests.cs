@@ -37,6 +37,96 @@ public class TakeUpFitTests
         }
     }
 
+    [Theory]
+    [InlineData(0.285, 0.75)] // posts half an inch thicker than the shop says
+    [InlineData(-0.285, 0.75)]
+    [InlineData(0.4, 0.5, 0.75, 0.9)]
+    public void Of_JigThatIsOff_IsWhatMathNetFinds(double offset, params double[] rates)
+    {
+        for (var seed = 1; seed <= 20; seed++)
+        {
+            var builds = SimulatedLog.Of(25, seed, offset, rates);
+            var isSettleFitted = rates.Length > 1;
+            var known = isSettleFitted ? 0 : SimulatedLog.Settle;
+            var x = Matrix<double>.Build.DenseOfRows(builds.Select(b => isSettleFitted ? new[] { b.LaidUpLength.Inches, -b.Turns, 1 } : [-b.Turns, 1]));
+            var y = Vector<double>.Build.DenseOfEnumerable(builds.Select(b => (b.Measured - (b.LaidUpLength * (1 + known))).Inches));
+            var solved = MultipleRegression.QR(x, y);
+            var residuals = y - (x * solved);
+            var covariance = (x.Transpose() * x).Inverse() * (residuals.DotProduct(residuals) / (builds.Count - x.ColumnCount));
+            var s = isSettleFitted ? solved[0] : known;
+            var (u, k) = (solved[^2] / (1 + s), solved[^1] / (1 + s));
+
+            // By the delta method from s, c = (1 + s)·u and d = (1 + s)·k, and the laid-up length F/(1 + s) + u·T − k of a piece.
+            var (finished, turns) = (60.0, 45);
+            double[] bySettle = isSettleFitted ? [(-finished / ((1 + s) * (1 + s))) - (u * turns / (1 + s)) + (k / (1 + s))] : [];
+            var slopes = Vector<double>.Build.DenseOfEnumerable([.. bySettle, turns / (1 + s), -1 / (1 + s)]);
+
+            var fit = TakeUpFit.Of(builds, SimulatedLog.Settle).Fit!;
+            Assert.Equal(isSettleFitted, fit.IsSettleFitted);
+            Assert.Equal((s, u, k), (fit.Settle, fit.PerTurn.Inches, fit.Offset.Inches), new Near(1e-7));
+            Assert.Equal(Math.Sqrt(slopes * covariance * slopes), fit.For(turns, Length.FromInches(finished)).Error.Inches, 1e-7);
+            double[] slopesOfK = isSettleFitted ? [-k / (1 + s), 0, 1 / (1 + s)] : [0, 1 / (1 + s)];
+            var ofK = Vector<double>.Build.Dense(slopesOfK);
+            Assert.Equal(Math.Sqrt(ofK * covariance * ofK), fit.OffsetError.Inches, 1e-7);
+            Assert.Equal((u * turns) - k, fit.For(turns, Length.FromInches(finished)).Amount.Inches, 1e-6);
+        }
+    }
+
+    private sealed class Near(double tolerance) : IEqualityComparer<(double, double, double)>
+    {
+        public bool Equals((double, double, double) a, (double, double, double) b) =>
+            Math.Abs(a.Item1 - b.Item1) <= tolerance && Math.Abs(a.Item2 - b.Item2) <= tolerance && Math.Abs(a.Item3 - b.Item3) <= tolerance;
+
+        public int GetHashCode((double, double, double) numbers) => 0;
+    }
+
+    [Fact]
+    public void Of_JigThatIsOff_HoldsItWithinTwoStandardErrorsAsOftenAsItSays()
+    {
+        const int Logs = 1500;
+        var within = Enumerable.Range(1, Logs).Count(seed =>
+        {
+            var fit = TakeUpFit.Of(SimulatedLog.Of(12, seed, 0.4, [0.75]), SimulatedLog.Settle).Fit!;
+            return Math.Abs(fit.Offset.Inches - 0.4) <= 2 * fit.OffsetError.Inches;
+        });
+        var expected = 1 - (2 * MathNet.Numerics.Distributions.StudentT.CDF(0, 1, 10, -2));
+        var allowed = 3 * Math.Sqrt(expected * (1 - expected) / Logs);
+        Assert.InRange(within / (double)Logs, expected - allowed, expected + allowed);
+    }
+
+    [Theory]
+    [InlineData(7, 0.4, false)] // one build short
+    [InlineData(8, 0.4, true)]
+    [InlineData(8, 0, false)]
+    [InlineData(8, 1.55, true)]
+    [InlineData(8, 1.8, false)] // no post does that
+    public void Of_BuildsAndOffset_AreEnoughAndMakeSense(int builds, double offset, bool isFound) =>
+        Assert.Equal(isFound, TakeUpFit.Of(SimulatedLog.Of(builds, 11, offset, [0.75]), SimulatedLog.Settle).Fit!.Offset != Length.Zero);
+
+    [Fact]
+    public void Of_LengthsThatHardlyDiffer_HasTheOffsetInTheTakeUp()
+    {
+        var builds = SimulatedLog.Of(60, 4, 0.4, [0.75]).Where(b => b.LaidUpLength.Inches is > 50 and < 56).ToList();
+        Assert.InRange(builds.Count, 8, 30);
+        var fit = TakeUpFit.Of(builds, SimulatedLog.Settle).Fit!;
+        Assert.Equal(Length.Zero, fit.Offset);
+        Assert.All(builds, b => Assert.Equal(b.Measured.Inches, fit.FinishedLength(b.Turns, b.LaidUpLength).Inches, 0.1));
+    }
+
+    [Fact]
+    public void Of_JigThatIsRight_FindsAnOffsetInHardlyAnyLog() => Assert.InRange(
+        Enumerable.Range(1, 500).Count(seed => TakeUpFit.Of(SimulatedLog.Of(12, seed, 0.75), SimulatedLog.Settle).Fit!.Offset != Length.Zero), 0, 15);
+
+    [Fact]
+    public void Serves_TakeUpLessThanTheOffset_DoesNot()
+    {
+        var fit = TakeUpFit.Of(SimulatedLog.Of(20, 2, 0.4, [0.75]), SimulatedLog.Settle).Fit!;
+        var rate = 45 / fit.LaidUpLength(45, Length.FromInches(60)).Inches;
+        Assert.True(fit.Serves(45, Length.FromInches(60), Length.FromInches(0.0625)));
+        Assert.False((fit with { Offset = fit.PerTurn * 45.1 }).Serves(45, Length.FromInches(60), Length.FromInches(0.0625)));
+        Assert.InRange(rate, fit.LeastRate, fit.MostRate);
+    }
+
     [Fact]
     public void Of_OneUnknown_IsWhatMathNetFinds()
     {

@@ -94,10 +94,11 @@ internal static class ExplainedTwist
             "the two models above");
         if (piece.Fit is { } fit && takeUp.Fitted is { } fitted)
         {
+            var hasOffset = fit.Offset != Length.Zero;
             yield return new ExplainedStep(
                 "take-up fitted",
-                "U = take-up a turn of the builds × T",
-                $"{piece.PerTurn(fit.PerTurn)} × {piece.Spec.Twist.Turns}",
+                hasOffset ? "U = take-up a turn of the builds × T − what the jig reads too short" : "U = take-up a turn of the builds × T",
+                $"{piece.PerTurn(fit.PerTurn)} × {piece.Spec.Twist.Turns}{(hasOffset ? $" − {piece.Worked(fit.Offset)}" : "")}",
                 $"{piece.Worked(fitted.Amount)}; {fitted.Builds} builds, standard error of the laid-up length {piece.Worked(fitted.Error)}",
                 ExplainedSource.Builds);
         }
