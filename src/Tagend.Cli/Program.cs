@@ -9,6 +9,7 @@ var root = new RootCommand(
 {
     PrintCommand.Create(),
     CheckCommand.Create(),
+    MapCommand.Create(),
     ExplainCommand.Create(),
     RecallCommand.Create(),
     JobsCommand.Create(),

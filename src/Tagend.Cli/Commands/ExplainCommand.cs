@@ -9,7 +9,7 @@ internal static class ExplainCommand
 {
     public static Command Create()
     {
-        var options = new ShopOptions();
+        var options = new ShopOptions(isOneFile: true);
         var piece = new Argument<PieceName>("ORDER/PIECE")
         {
             Description = "The piece, such as 1001/string.",
@@ -38,12 +38,12 @@ internal static class ExplainCommand
         }
 
         ShopOptions.Report(pieces.SelectMany(p => p.Problems));
-        if (pieces.Find(p => p.Spec is not null) is not { Spec: { } spec, Line: var at })
+        if (pieces.Find(p => p.Spec is not null) is not { Spec: { } spec })
         {
             return ExitCode.Problems;
         }
 
-        var row = orders.Rows.Index().First(r => r.Item.Line == at).Index;
+        var row = orders.Rows.Index().First(r => r.Item.Order == name.Order && r.Item.Piece == name.Piece).Index;
         var steps = Explanation.Of(spec, orders.Lines[row], catalog);
         if (json)
         {

@@ -4,15 +4,27 @@ using Tagend.Measures;
 using Tagend.Orders;
 using Tagend.Problems;
 using Tagend.Specs;
+using Tagend.Workshop.Checks;
 
 namespace Tagend.Commands;
 
 /// <summary>The options that every command on orders has, and what they are for: reading templates and orders.</summary>
-internal sealed class ShopOptions
+/// <param name="isOneFile">Of orders; else one or more.</param>
+internal sealed class ShopOptions(bool isOneFile = false)
 {
     private const string TemplatesFolder = "templates";
 
-    public Argument<string> Orders { get; } = new("ORDERS.csv") { Description = "The order file." };
+    public Argument<string[]> Orders { get; } = new("ORDERS.csv")
+    {
+        Description = "The order file, or several: with our own columns, or those of one of the shop's maps.",
+        Arity = isOneFile ? ArgumentArity.ExactlyOne : ArgumentArity.OneOrMore,
+    };
+
+    private Option<string?> Map { get; } = new("--map")
+    {
+        Description = "The map to read the files by, from imports in the templates. Default: the one whose headers they have.",
+        HelpName = "NAME",
+    };
 
     public Option<string?> Templates { get; } = TemplatesOption();
 
@@ -36,6 +48,7 @@ internal sealed class ShopOptions
     public void AddTo(Command command)
     {
         command.Arguments.Add(Orders);
+        command.Options.Add(Map);
         command.Options.Add(Templates);
         command.Options.Add(Units);
         command.Options.Add(Date);
@@ -90,7 +103,12 @@ internal sealed class ShopOptions
         var date = DateOf(parsed.GetValue(Date));
         Book = new RunBook(JobBookOption.AddressOf(parsed.GetValue(JobBookFile), catalog.Folder));
         catalog = catalog with { Fits = Book.Fits(catalog) };
-        var orders = OrderReader.Read(parsed.GetValue(Orders)!, catalog.Shop.Unit, catalog.Shop.Columns);
+        var orders = OrderFiles.Read(parsed.GetValue(Orders)!, catalog, parsed.GetValue(Map));
+        foreach (var remark in orders.Remarks)
+        {
+            Console.Error.WriteLine(remark);
+        }
+
         return (catalog, orders, SetBuilder.Build(orders, new SpecBuilder(catalog, unit, date)));
     }
 

@@ -1,4 +1,5 @@
 using Tagend.Measures;
+using Tagend.Orders;
 using Tagend.Problems;
 
 namespace Tagend.Catalog;
@@ -97,6 +98,7 @@ public static class CatalogReader
             Logo = ShopIdentity.ReadLogo(folder, file.Root),
             Accent = ShopIdentity.ReadAccent(file.Root),
             Language = ShopIdentity.ReadLanguage(folder, file.Root),
+            Dates = file.Root.Choice("dates", ("", DateStyle.Unknown), ("m/d/y", DateStyle.MonthFirst), ("d/m/y", DateStyle.DayFirst)),
             Unit = file.Root.Choice("unit", ("in", LengthUnit.Inch), ("mm", LengthUnit.Millimeter)),
             Paper = file.Root.Choice("paper", ("letter", PaperSize.Letter), ("a4", PaperSize.A4)),
             Jig = new Jig

@@ -11,6 +11,8 @@ internal static class CatalogWording
 
     public const string Texts = "a text in quotes, or several in brackets, such as [\"no\", \"pending\"]";
 
+    public static string PlanNameTwice(string other) => $"is a name of the plan {other} already: a name is of one kind";
+
     public static string ColorNameTwice(string other) => $"is a name of {other} already: one name is of one color";
 
     public static string AText(int most) => FormattableString.Invariant($"a text in quotes, of {most} characters at most");

@@ -17,6 +17,9 @@ public sealed record PiecePlan
     /// <summary>As orders name it in the column kind, in lower case.</summary>
     public required string Name { get; init; }
 
+    /// <summary>Other names that pieces of this kind are ordered by.</summary>
+    public ValueList<string> Also { get; init; } = [];
+
     /// <summary>As pages name it.</summary>
     public required string Title { get; init; }
 
@@ -94,6 +97,12 @@ public sealed record PiecePlan
 
     /// <summary>Shots a new piece settles in, after which the bow is measured again.</summary>
     public required int FirstShots { get; init; }
+
+    /// <summary>Whether an order calls it by this name or one of its others: letter case, spaces and hyphens do not matter.</summary>
+    public bool IsCalled(string name) => Also.Prepend(Name).Any(n => Plain(n) == Plain(name));
+
+    private static string Plain(string name) =>
+        string.Join(' ', name.ToLowerInvariant().Split([' ', '-', '_'], StringSplitOptions.RemoveEmptyEntries));
 }
 
 /// <summary>A separator that every piece of a kind has, such as a yoke's split.</summary>

@@ -47,6 +47,14 @@ internal static class PlanReader
                 file.Root.Report("thread", thread, CatalogWording.UnknownName("thread", threads.Keys));
             }
 
+            foreach (var also in plan.Also)
+            {
+                if (plans.Values.FirstOrDefault(p => p.IsCalled(also)) is { } other)
+                {
+                    file.Root.Report("also", also, CatalogWording.PlanNameTwice(other.Name));
+                }
+            }
+
             plans[name] = plan;
         }
 
@@ -59,6 +67,7 @@ internal static class PlanReader
         var plan = new PiecePlan
         {
             Name = name,
+            Also = (root.Texts("also") ?? []).ToValueList(),
             Title = root.Text("title"),
             System = root.OptionalText("system") is null
                 ? null

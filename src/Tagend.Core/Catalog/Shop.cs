@@ -1,4 +1,5 @@
 using Tagend.Measures;
+using Tagend.Orders;
 
 namespace Tagend.Catalog;
 
@@ -25,6 +26,9 @@ public sealed record Shop
 
     /// <summary>Of all papers, as the files of words are named: <c>en</c>; a customer's sheet may have its own.</summary>
     public string Language { get; init; } = "en";
+
+    /// <summary>How the shop writes a date of numbers only.</summary>
+    public DateStyle Dates { get; init; }
 
     /// <summary>How a bare number is read and how lengths are printed.</summary>
     public required LengthUnit Unit { get; init; }

@@ -36,6 +36,10 @@ public sealed record ShopCatalog(
     public Length RuleTakeUpPerTurn(PiecePlan plan, StrandMaterial material) =>
         plan.RuleTakeUpPerTurn ?? material.RuleTakeUpPerTurn ?? Shop.RuleTakeUpPerTurn;
 
+    /// <summary>The plan that a name is of, or one of the plan's other names; null where there is none.</summary>
+    public PiecePlan? PlanCalled(string name) =>
+        Plans.GetValueOrDefault(name) ?? Plans.Values.FirstOrDefault(p => p.IsCalled(name));
+
     /// <summary>The fit to be used for a piece; null where the shop's builds do not serve for it.</summary>
     public FittedTakeUp? FitOf(string material, int strands, int turns, Length finishedLength, Length tolerance) => Fits.FirstOrDefault(f =>
         f.Material == material && f.Strands == strands && f.Serves(turns, finishedLength, tolerance));

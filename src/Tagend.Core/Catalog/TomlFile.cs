@@ -10,7 +10,10 @@ internal sealed class TomlFile
 {
     private readonly List<TomlSection> _sections = [];
 
-    private TomlFile(TomlSection root) => Root = root;
+    private TomlFile(string name, TomlSection root) => (Name, Root) = (name, root);
+
+    /// <summary>As messages name the file.</summary>
+    public string Name { get; }
 
     /// <summary>The entries above the first section.</summary>
     public TomlSection Root { get; }
@@ -70,7 +73,7 @@ internal sealed class TomlFile
             return null;
         }
 
-        var file = new TomlFile(new TomlSection(name, "", 1, document.KeyValues, problems));
+        var file = new TomlFile(name, new TomlSection(name, "", 1, document.KeyValues, problems));
         foreach (var table in document.Tables)
         {
             file._sections.Add(new TomlSection(name, TomlKey.Plain(table.Name!), table.Span.Start.Line + 1, table.Items, problems));

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Tagend.Measures;
 using Tagend.Problems;
 using Tomlyn.Syntax;
@@ -29,6 +30,8 @@ internal sealed class TomlSection
 
     public string Name { get; }
 
+    public int Line => _line;
+
     public IEnumerable<string> Keys => _entries.Keys;
 
     public string Text(string key) => OptionalText(key) ?? Missing(key, CatalogWording.AText(MostCharacters), "");
@@ -40,6 +43,14 @@ internal sealed class TomlSection
         null => null,
         StringValueSyntax text when text.Value!.Length <= MostCharacters => text.Value,
         var other => Wrong<string>(key, other, CatalogWording.AText(MostCharacters)),
+    };
+
+    /// <summary>A text or a number, as a cell of an order has it; null where the entry is missing.</summary>
+    public string? Cell(string key) => Get(key) switch
+    {
+        IntegerValueSyntax number => number.Value.ToString(CultureInfo.InvariantCulture),
+        FloatValueSyntax number => number.Value.ToString(CultureInfo.InvariantCulture),
+        _ => OptionalText(key),
     };
 
     /// <summary>One text, or several in brackets; null where the entry is missing.</summary>

@@ -55,6 +55,8 @@ internal static class HeaderWords
         (OrderColumn.Twists, ["twists", "twist rate", "twists per inch", "turns per inch"]),
         (OrderColumn.Piece, ["item", "item name", "product", "product name", "line item", "lineitem name", "line item name", "title", "item title", "piece", "description"]),
         (OrderColumn.Kind, ["kind"]),
+        (OrderColumn.Language, ["language"]),
+        (OrderColumn.Accessories, ["accessories", "extras", "add ons"]),
         (MapTarget.Quantity, ["qty", "quantity", "count", "pieces", "item quantity", "lineitem quantity", "line item quantity", "how many"]),
         (Paid, ["paid", "payment status", "financial status", "paid yes no"]),
         (BowType, ["bow type", "type of bow", "kind of bow"]),

@@ -4,27 +4,36 @@ using Tagend.Problems;
 namespace Tagend.Imports;
 
 /// <summary>Our own columns, or the map whose headers a file has.</summary>
-/// <param name="maps">Of the shop.</param>
+/// <param name="read">Reads the shop's maps when a header is not ours, and adds their mistakes to the problems.</param>
 /// <param name="name">Of the only map to read by; null to choose by the header.</param>
-public sealed class MapChoice(IReadOnlyList<SourceMap> maps, OrderFormat own, string? name) : OrderFormat
+public sealed class MapChoice(Func<List<Problem>, IReadOnlyList<SourceMap>> read, OrderFormat own, string? name) : OrderFormat
 {
+    private IReadOnlyList<SourceMap>? _maps;
+
     internal override IOrderLayout? LayoutOf(string file, OrderRecord header, List<Problem> problems)
     {
-        if (name is not null)
+        var ofOwn = new List<Problem>();
+        var ofUs = name is null ? own.LayoutOf(file, header, ofOwn) : null;
+        if (ofUs is not null and not OrderHeader { IsByBow: true })
         {
-            return Named(name, file, header, problems);
+            return ofUs;
         }
 
-        var ofOwn = new List<Problem>();
-        if (own.LayoutOf(file, header, ofOwn) is { } layout)
+        var maps = _maps ??= read(problems);
+        if (name is not null)
         {
-            return layout;
+            return Named(name, maps, file, header, problems);
         }
 
         var fitting = maps.Where(m => Missing(m, header).Count == 0).OrderByDescending(m => m.Needed().Count).ToList();
+        if (fitting.Count == 0 && ofUs is OrderHeader byBow && byBow.Titles.All(t => HeaderWords.Read(t).Pieces.Count == 0))
+        {
+            return byBow;
+        }
+
         if (fitting.Count == 0)
         {
-            problems.AddRange(NoneFits(file, header, ofOwn));
+            problems.AddRange(NoneFits(maps, file, header, ofOwn));
             return null;
         }
 
@@ -37,7 +46,8 @@ public sealed class MapChoice(IReadOnlyList<SourceMap> maps, OrderFormat own, st
         return MapLayout.TryRead(file, header, fitting[0], problems);
     }
 
-    private MapLayout? Named(string wanted, string file, OrderRecord header, List<Problem> problems)
+    private static MapLayout? Named(
+        string wanted, IReadOnlyList<SourceMap> maps, string file, OrderRecord header, List<Problem> problems)
     {
         if (maps.FirstOrDefault(m => m.Name.Equals(wanted, StringComparison.OrdinalIgnoreCase)) is not { } map)
         {
@@ -55,7 +65,8 @@ public sealed class MapChoice(IReadOnlyList<SourceMap> maps, OrderFormat own, st
     }
 
     /// <summary>What is wrong with a header that is neither ours nor of any map: as ours where it is nearly that.</summary>
-    private IEnumerable<Problem> NoneFits(string file, OrderRecord header, IReadOnlyList<Problem> ofOwn)
+    private static List<Problem> NoneFits(
+        IReadOnlyList<SourceMap> maps, string file, OrderRecord header, List<Problem> ofOwn)
     {
         var nearest = maps
             .Select(m => (Map: m, Missing: Missing(m, header)))
@@ -68,7 +79,7 @@ public sealed class MapChoice(IReadOnlyList<SourceMap> maps, OrderFormat own, st
         }
 
         string[] needed = [OrderColumn.Order, OrderColumn.Piece, OrderColumn.FinishedLength];
-        return ofOwn.Count(p => needed.Contains(p.At.Column)) < 2
+        return ofOwn.Count(p => needed.Contains(p.At.Column)) < 2 && ofOwn.Count > 0
             ? ofOwn
             : [OfHeader(file, header, ImportWording.NotOurs(file, maps.Count))];
     }

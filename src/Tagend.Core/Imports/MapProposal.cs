@@ -14,6 +14,7 @@ public sealed record MapProposal(string Toml, SourceMap Map, IReadOnlyList<strin
 {
     /// <summary>Proposes a map from the header and the first rows of a file.</summary>
     /// <param name="unit">The shop's: of a length that names none, where the lengths do not show another.</param>
+    /// <param name="name">Of the map to be.</param>
     /// <returns>Null, with problems added, where the file is no table or nothing in it is an order's number.</returns>
     public static MapProposal? Of(
         string file, byte[] bytes, string name, IReadOnlyDictionary<string, PiecePlan> plans, LengthUnit unit, List<Problem> problems)

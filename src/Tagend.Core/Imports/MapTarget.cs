@@ -16,7 +16,7 @@ public readonly record struct MapTarget(string? Piece, string Column)
 
     /// <summary>Columns that a row has once, whatever pieces it holds.</summary>
     private static readonly string[] OfTheRow =
-        [OrderColumn.Order, OrderColumn.Piece, OrderColumn.Customer, OrderColumn.Bow, OrderColumn.Due, Never];
+        [OrderColumn.Order, OrderColumn.Piece, OrderColumn.Customer, OrderColumn.Bow, OrderColumn.Due, OrderColumn.Language, OrderColumn.Units, Never];
 
     /// <summary>Every column that a map may name.</summary>
     public static IReadOnlyList<string> Columns { get; } = [.. OrderColumn.All, Quantity, Never];

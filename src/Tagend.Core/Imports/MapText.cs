@@ -9,7 +9,7 @@ internal static class MapText
     public static string Of(MapDraft draft, string title)
     {
         var text = new StringBuilder();
-        text.Append("# How the files of one source are read as orders. Proposed from a file: look it through, docs/IMPORTS.md explains it.\n");
+        text.Append("# How the files of one source are read as orders. Proposed from a file: look it through.\n");
         text.Append($"title = {Quoted(title)}\n");
         if (draft.Unit is { } unit)
         {

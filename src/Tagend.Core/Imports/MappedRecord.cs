@@ -50,7 +50,7 @@ internal sealed class MappedRecord(
         if (pieces.Count == 0)
         {
             _values.TryAdd(new MapTarget(null, OrderColumn.Piece), new Value("", new CellOrigin(TitlesOfPieces(), "")));
-            return Copies(null);
+            return Copies(null, 0);
         }
 
         foreach (var column in Lengths)
@@ -189,12 +189,13 @@ internal sealed class MappedRecord(
     }
 
     /// <param name="piece">Null for the only piece of the record.</param>
-    private IEnumerable<LaidRow> CopiesOf(string? piece, int count)
+    /// <param name="isLater">Not the first piece of the record: what is packed with the row is packed once.</param>
+    private IEnumerable<LaidRow> CopiesOf(string? piece, int count, bool isLater)
     {
         var targets = _values.Keys
             .Where(t => t.Piece == piece || (t.Piece is null && !OfOnePiece.Contains(t.Column) && !Lengths.Contains(t.Column)))
             .Select(t => t.Column)
-            .Where(c => c != MapTarget.Quantity)
+            .Where(c => c != MapTarget.Quantity && !(c == OrderColumn.Accessories && isLater))
             .Distinct()
             .ToList();
         if (piece is not null)
@@ -219,7 +220,8 @@ internal sealed class MappedRecord(
         }
     }
 
-    private IReadOnlyList<LaidRow> Copies(string? piece) => CountOf(piece) is { } count ? [.. CopiesOf(piece, count)] : [];
+    private IReadOnlyList<LaidRow> Copies(string? piece, int index) =>
+        CountOf(piece) is { } count ? [.. CopiesOf(piece, count, index > 0)] : [];
 
     private Value Named(string piece) => new(piece, _values.First(v => v.Key.Piece == piece && v.Value.Text.Length > 0).Value.Origin);
 

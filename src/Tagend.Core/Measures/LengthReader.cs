@@ -69,6 +69,12 @@ public static class LengthReader
         return TrySkipFeetWord(ref scanner) && TryReadInches(ref scanner, number, out length);
     }
 
+    /// <summary>Whether a text is a length above 0 that names no unit.</summary>
+    public static bool IsBare(string text) =>
+        TryRead(text, LengthUnit.Inch, out var inches)
+        && TryRead(text, LengthUnit.Millimeter, out var millimeters)
+        && inches != millimeters;
+
     private static bool TrySkipFeetWord(ref QuantityScanner scanner)
     {
         foreach (var word in FeetWords)

@@ -133,7 +133,9 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, ColorNames n
         ReadValue<Length>(column, (text, out length, out error) =>
         {
             var isLength = LengthReader.TryRead(text, bareUnit, out length);
-            error = isLength ? range : OrderWording.Length;
+            var other = bareUnit == LengthUnit.Inch ? LengthUnit.Millimeter : LengthUnit.Inch;
+            var isOther = LengthReader.IsBare(text) && LengthReader.TryRead(text, other, out var asOther) && asOther < limit;
+            error = isLength ? range + (isOther ? OrderWording.UnitMeant(text, other) : "") : OrderWording.Length;
             return isLength && length > Length.Zero && length < limit;
         });
 
@@ -163,7 +165,7 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, ColorNames n
             return value;
         }
 
-        problems.Add(row.Problem(column, error ?? ""));
+        problems.Add(row.Problem(column, DueDate.IsEatenFraction(text) ? OrderWording.EatenFraction : error ?? ""));
         return default;
     }
 }

@@ -13,10 +13,11 @@ public abstract class OrderFormat
 
 /// <summary>Our own columns, one row a piece.</summary>
 /// <param name="aliases">The shop's names for columns, to ours.</param>
-public sealed class OwnColumns(IReadOnlyDictionary<string, string> aliases) : OrderFormat
+/// <param name="hasBows">There is a bow book: a file that names bows may leave out pieces and lengths.</param>
+public sealed class OwnColumns(IReadOnlyDictionary<string, string> aliases, bool hasBows = false) : OrderFormat
 {
     internal override IOrderLayout? LayoutOf(string file, OrderRecord header, List<Problem> problems) =>
-        OrderHeader.TryRead(file, header, aliases, problems, out var read) ? read : null;
+        OrderHeader.TryRead(file, header, aliases, hasBows, problems, out var read) ? read : null;
 }
 
 /// <summary>How the records of one file become rows of orders.</summary>

@@ -9,12 +9,14 @@ namespace Tagend.Orders;
 /// <param name="columns">For each of them our name; null for a column that is kept as a note.</param>
 internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, string?[] columns) : IOrderLayout
 {
-    private static readonly char[] WordSeparators = [' ', '-', '_', '\t', '\r', '\n', '\u00A0'];
+    private static readonly char[] WordSeparators = [' ', '-', '_', '#', '.', '\t', '\r', '\n', '\u00A0'];
 
     // Spelled otherwise elsewhere.
     private static readonly Dictionary<string, string> OtherSpellings = new()
     {
         ["colours"] = OrderColumn.Colors,
+        ["color"] = OrderColumn.Colors,
+        ["colour"] = OrderColumn.Colors,
         ["centre_serving"] = OrderColumn.CenterServing,
         ["note"] = OrderColumn.Notes,
     };
@@ -34,15 +36,23 @@ internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, str
 
     public LengthUnit? Unit => null;
 
+    /// <summary>The file names no pieces: each row is a bow of the book.</summary>
+    public bool IsByBow { get; private init; }
+
+    /// <summary>Its headers as written.</summary>
+    public IReadOnlyList<string> Titles => titles;
+
     private readonly int _orderAt = columns.TakeWhile(c => c != OrderColumn.Order).Count();
 
     /// <summary>Reads a header.</summary>
     /// <param name="aliases">The shop's names for columns, to ours.</param>
+    /// <param name="hasBows">Pieces and lengths may be left out of a file that names bows.</param>
     /// <param name="header">Null, with problems added, where a column is missing, double or perhaps misspelled.</param>
     public static bool TryRead(
         string file,
         OrderRecord record,
         IReadOnlyDictionary<string, string> aliases,
+        bool hasBows,
         List<Problem> problems,
         [NotNullWhen(true)] out OrderHeader? header)
     {
@@ -56,37 +66,57 @@ internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, str
         }
 
         string?[] columns = [.. titles.Select(title => names.GetValueOrDefault(Plain(title)))];
+        for (var i = 0; i < columns.Length; i++)
+        {
+            // Of several columns of notes the first is the notes, and the others are kept beside them.
+            columns[i] = columns[i] == OrderColumn.Notes && columns.AsSpan(0, i).Contains(OrderColumn.Notes) ? null : columns[i];
+        }
+
         var faults = new List<Problem>();
         Problem Fault(string column, string message) => new(new Place(file, record.Line, column), null, message);
 
         var unknown = titles.Where((title, i) => columns[i] is null && title.Length > 0).ToList();
         var known = string.Join(", ", titles.Where(t => t.Length > 0));
-        string? Meant(string column) => NearestName.To(column, unknown.Select(Plain));
-
         foreach (var twice in columns.OfType<string>().GroupBy(c => c).Where(g => g.Count() > 1))
         {
             faults.Add(Fault(twice.Key, OrderWording.ColumnTwice));
         }
 
-        foreach (var column in new[] { OrderColumn.Order, OrderColumn.Piece }.Where(c => !columns.Contains(c)))
+        var isByBow = hasBows && columns.Contains(OrderColumn.Bow) && !columns.Contains(OrderColumn.Piece);
+        foreach (var column in new[] { OrderColumn.Order, OrderColumn.Piece }.Where(c => !columns.Contains(c) && !(isByBow && c == OrderColumn.Piece)))
         {
-            faults.Add(Fault(column, OrderWording.NoColumn(known, Meant(column))));
+            faults.Add(Missing(OrderWording.NoColumn(known), column));
         }
 
-        if (!columns.Contains(OrderColumn.FinishedLength) && !columns.Contains(OrderColumn.BowLength))
+        if (!isByBow && !(hasBows && columns.Contains(OrderColumn.Bow))
+            && !columns.Contains(OrderColumn.FinishedLength) && !columns.Contains(OrderColumn.BowLength))
         {
-            var meant = Meant(OrderColumn.FinishedLength) ?? Meant(OrderColumn.BowLength);
-            faults.Add(Fault(OrderColumn.FinishedLength, OrderWording.NoLengthColumn(known, meant)));
+            faults.Add(Missing(OrderWording.NoLengthColumn(known), OrderColumn.FinishedLength, OrderColumn.BowLength));
         }
 
         faults.AddRange(
             from title in unknown
-            let meant = OrderColumn.All.FirstOrDefault(c => !columns.Contains(c) && IsSlip(Plain(title), c))
+            where !faults.Exists(f => f.At.Column == title)
+            let meant = OrderColumn.All.FirstOrDefault(c => !columns.Contains(c) && (IsSlip(Plain(title), c) || EndsWithIt(Plain(title), c)))
             where meant is not null && !faults.Exists(f => f.At.Column == meant)
             select Fault(title, OrderWording.NearColumn(meant)));
 
+        // At the column that is probably meant, where there is one.
+        Problem Missing(string message, params ReadOnlySpan<string> wanted)
+        {
+            foreach (var column in wanted)
+            {
+                if (NearestName.To(column, unknown.Select(Plain).Where(IsWords)) is { } near)
+                {
+                    return Fault(unknown.Find(t => Plain(t) == near)!, OrderWording.NearColumn(column));
+                }
+            }
+
+            return Fault(wanted[0], message);
+        }
+
         problems.AddRange(faults);
-        header = faults.Count == 0 ? new OrderHeader(file, titles, columns) : null;
+        header = faults.Count == 0 ? new OrderHeader(file, titles, columns) { IsByBow = isByBow } : null;
         return header is not null;
     }
 
@@ -155,6 +185,14 @@ internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, str
     /// <summary>In lower case, with underscores for spaces and hyphens.</summary>
     private static string Plain(string title) =>
         string.Join('_', title.ToLowerInvariant().Split(WordSeparators, StringSplitOptions.RemoveEmptyEntries));
+
+    private static bool IsWords(string title) => title.All(c => char.IsLetterOrDigit(c) || c == '_');
+
+    /// <summary>A longer name for one of ours: string colors, number of strands. Not for what has a length of its own kind.</summary>
+    private static bool EndsWithIt(string title, string column) =>
+        column.Length >= ShortestNearName && (title.EndsWith($"_{column}", StringComparison.Ordinal)
+            || (column == OrderColumn.Colors && (title.EndsWith("_color", StringComparison.Ordinal) || title.EndsWith("_colour", StringComparison.Ordinal)
+                || title.EndsWith("_colours", StringComparison.Ordinal))));
 
     private static bool IsSlip(string title, string column) =>
         column.Length >= ShortestNearName && NearestName.Changes(title, column) <= Math.Max(1, column.Length / 4);

@@ -48,7 +48,9 @@ public static class OrderReader
         return reading.Result(files.Select(f => f.File));
     }
 
-    private static byte[] Load(string path)
+    /// <summary>A file's bytes.</summary>
+    /// <exception cref="TagendException">It is not there, cannot be read, or is larger than any file of orders.</exception>
+    public static byte[] Load(string path)
     {
         if (Directory.Exists(path))
         {

@@ -27,6 +27,20 @@ public sealed class OrderRow(string file, int line, string?[] columns, string[] 
         }
     }
 
+    /// <summary>The same row with only some of its cells, and with others from elsewhere.</summary>
+    /// <param name="kept">Columns of this row.</param>
+    /// <param name="added">Columns that are none of them, with their texts.</param>
+    internal OrderRow With(IReadOnlyList<string> kept, IEnumerable<(string Column, string Text, CellOrigin Origin)> added)
+    {
+        var others = added.ToList();
+        return new OrderRow(
+            File,
+            Line,
+            [.. kept, .. others.Select(o => o.Column)],
+            [.. kept.Select(c => this[c]!), .. others.Select(o => o.Text)],
+            [.. kept.Select(c => origins?[columns.IndexOf(c)]), .. others.Select(o => o.Origin)]);
+    }
+
     /// <summary>A problem with one cell of this row, named as its own file names it.</summary>
     public Problem Problem(string column, string message, Severity severity = Severity.Refusal)
     {

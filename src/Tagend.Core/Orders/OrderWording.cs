@@ -1,9 +1,21 @@
+using Tagend.Measures;
+
 namespace Tagend.Orders;
 
 /// <summary>What is said about an order's cells: every sentence in one place, so that tests can hold it.</summary>
 public static class OrderWording
 {
     public const string Length = "expected a length such as 60 1/4, 60.25 in or 1530 mm";
+    /// <summary>Added to a length that is out of all measure.</summary>
+    public static string UnitMeant(string text, LengthUnit unit) =>
+        $"; did you mean {text} {LengthWriter.Symbol(unit)}?";
+
+    public const string EatenFraction =
+        "this is a date, and a spreadsheet makes one of a fraction such as 1/2: format the column as text there, and type it again";
+
+    public const string NoDate =
+        "cannot be sorted by, for it is not clear which day it is: expected a date such as 2026-12-04 or 4 Dec";
+
     public const string Force = "expected a force such as 70, 70 lb or 311 N";
     public const string Position = "expected a place such as 26 1/4 (from end A) or B 8";
     public const string Positions = "expected places such as A 3; B 7 1/2";
@@ -80,14 +92,14 @@ public static class OrderWording
     public const string EmptyFile = "the file is empty: expected a header such as order,piece,kind,finished_length and a row for each piece";
     public const string HeaderOnly = "there are no rows below the header: add one for each piece";
 
-    public static string NoColumn(string headers, string? meant) =>
-        $"there is no such column among {headers}: {Meant(meant)}";
+    public static string NoColumn(string headers) =>
+        $"there is no such column among {headers}: add it, or name yours under [columns] in shop.toml";
 
-    public static string NoLengthColumn(string headers, string? meant) =>
-        $"there is neither this column nor bow_length among {headers}: {Meant(meant)}";
+    public static string NoLengthColumn(string headers) =>
+        $"there is neither this column nor bow_length among {headers}: add it, or name yours under [columns] in shop.toml";
 
     public static string NearColumn(string meant) =>
-        $"did you mean {meant}? Rename the column, or name it under [columns] in shop.toml";
+        $"did you mean {meant}? Rename the column, or say what it is under [columns] in shop.toml (\"notes\" if it is only to be printed)";
 
     public static string ManyColumns(int columns, int most) => FormattableString.Invariant(
         $"the header has {columns} columns, and an order file has {most} at most: check that this is the right file, and its separators");
@@ -127,7 +139,4 @@ public static class OrderWording
 
     public static string Unreadable(string path, string reason) =>
         $"cannot read {path}: {reason.TrimEnd('.')}; close it in other programs and check that you may read it";
-
-    private static string Meant(string? name) =>
-        name is null ? "add it, or name yours under [columns] in shop.toml" : NearColumn(name);
 }

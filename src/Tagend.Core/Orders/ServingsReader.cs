@@ -95,7 +95,7 @@ public static class ServingsReader
             return false;
         }
 
-        if (from > Length.Zero && to > Length.Zero && IsBare(start) != IsBare(string.Join(' ', words[..used])))
+        if (from > Length.Zero && to > Length.Zero && LengthReader.IsBare(start) != LengthReader.IsBare(string.Join(' ', words[..used])))
         {
             error = OrderWording.ServingUnits;
             return false;
@@ -113,12 +113,6 @@ public static class ServingsReader
         error = null;
         return true;
     }
-
-    /// <summary>A length above 0 that names no unit.</summary>
-    private static bool IsBare(string text) =>
-        LengthReader.TryRead(text, LengthUnit.Inch, out var inches)
-        && LengthReader.TryRead(text, LengthUnit.Millimeter, out var millimeters)
-        && inches != millimeters;
 
     private static bool TrySplitRange(string text, out string start, out string after)
     {

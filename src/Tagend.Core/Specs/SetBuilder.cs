@@ -64,6 +64,10 @@ public sealed class SetBuilder
 
         var isWhole = pieces.Count == rows.Count && !_file.BrokenOrders.Contains(order);
         _ofSets.AddRange(SetChecks.Of(pieces, isWhole, _specs.Plans));
+        if (pieces.Find(p => p.Line.Row[OrderColumn.Due] is not null) is { } dated && _specs.DueOf(dated.Line.Slip.Due) is null)
+        {
+            _ofSets.Add(dated.Line.Row.Problem(OrderColumn.Due, OrderWording.NoDate, Severity.Warning));
+        }
     }
 
     private MadeList<PieceReport> Pieces(ILookup<(string File, int Line), Problem> problems)

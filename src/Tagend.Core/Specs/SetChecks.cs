@@ -17,6 +17,14 @@ internal static class SetChecks
     public static IEnumerable<Problem> Of(
         IReadOnlyList<SetPiece> pieces, bool isWhole, IReadOnlyDictionary<string, PiecePlan> plans)
     {
+        var ofSystem = pieces.Where(p => plans[p.Spec.Kind].System is not null).ToList();
+        foreach (var other in ofSystem.Where(p => plans[p.Spec.Kind].System != plans[ofSystem[0].Spec.Kind].System))
+        {
+            yield return other.Line.Row.Problem(
+                OrderColumn.Kind,
+                SpecWording.OtherSystem(plans[other.Spec.Kind], ofSystem[0].Spec.Piece, plans[ofSystem[0].Spec.Kind]));
+        }
+
         foreach (var kind in pieces.GroupBy(p => p.Spec.Kind))
         {
             var plan = plans[kind.Key];

@@ -10,10 +10,12 @@ namespace Tagend.Specs;
 /// <param name="date">Of issue.</param>
 public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly date)
 {
-    /// <summary>Plan of a piece whose order names no kind and whose name is not that of a plan.</summary>
-    public const string PlainPlan = "plain";
+    private static readonly char[] Digits = [.. "0123456789"];
 
     public IReadOnlyDictionary<string, PiecePlan> Plans => catalog.Plans;
+
+    /// <summary>The day an order of the shop is due; null where its text is no date.</summary>
+    public DateOnly? DueOf(string text) => DueDate.Read(text, catalog.Shop.Dates, date);
 
     /// <returns>Null where a problem refuses the piece.</returns>
     public BuildSpec? Build(OrderLine line, ICollection<Problem> problems)
@@ -114,18 +116,20 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
     private LoopServing? LoopServing(PiecePlan plan) =>
         plan.LoopThread is { } thread ? new LoopServing(thread, catalog.Threads[thread].Diameter) : null;
 
+    /// <summary>The plan of the kind; without one, that of the piece's name, with or without a number behind it.</summary>
     private PiecePlan? PlanOf(OrderLine line, List<Problem> problems)
     {
-        var name = line.Kind ?? (catalog.Plans.ContainsKey(line.Piece) ? line.Piece : PlainPlan);
-        if (catalog.Plans.TryGetValue(name, out var plan))
+        var plan = line.Kind is { } kind
+            ? catalog.PlanCalled(kind)
+            : catalog.PlanCalled(line.Piece) ?? catalog.PlanCalled(line.Piece.TrimEnd(Digits).TrimEnd());
+        if (plan is null)
         {
-            return plan;
+            problems.Add(line.Row.Problem(OrderColumn.Kind, line.Kind is null
+                ? SpecWording.NoKind(line.Piece, catalog.Plans.Keys)
+                : SpecWording.Unknown("kind", line.Kind, catalog.Plans.Keys)));
         }
 
-        problems.Add(line.Row.Problem(OrderColumn.Kind, line.Kind is null
-            ? SpecWording.NoPlan(PlainPlan)
-            : SpecWording.Unknown(OrderColumn.Kind, name, catalog.Plans.Keys)));
-        return null;
+        return plan;
     }
 
     private Length FinishedLength(OrderLine line, PiecePlan plan, List<Problem> problems)
@@ -135,10 +139,31 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
         if (finished < plan.Shortest || finished > plan.Longest)
         {
             problems.Add(line.Row.Problem(
-                column, SpecWording.UnusualLength(finished, plan.Name, plan.Shortest, plan.Longest, unit)));
+                column, SpecWording.UnusualLength(finished, plan.Name, plan.Shortest, plan.Longest, unit) + UnitMeant(line, plan)));
         }
 
         return finished;
+    }
+
+    /// <summary>Asks whether a bare number was meant in the other unit, where that would be a usual length.</summary>
+    private static string UnitMeant(OrderLine line, PiecePlan plan)
+    {
+        if (line.Row[line.LengthColumn] is not { } text || !LengthReader.IsBare(text))
+        {
+            return "";
+        }
+
+        foreach (var other in new[] { LengthUnit.Inch, LengthUnit.Millimeter })
+        {
+            LengthReader.TryRead(text, other, out var length);
+            length = line.FinishedLength is null ? AmoStringLength.Of(length) : length;
+            if (length >= plan.Shortest && length <= plan.Longest)
+            {
+                return OrderWording.UnitMeant(text, other);
+            }
+        }
+
+        return "";
     }
 
     private static List<(string Color, int Strands)> Colors(OrderLine line, int strands, List<Problem> problems)

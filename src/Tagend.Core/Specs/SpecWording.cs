@@ -14,8 +14,24 @@ internal static class SpecWording
         return $"there is no such {what} in the templates; {meant} {string.Join(", ", known.Order(StringComparer.Ordinal))}";
     }
 
-    public static string NoPlan(string plain) =>
-        $"no kind is given and the templates have no plans/{plain}.toml: name the kind of this piece";
+    /// <param name="kinds">All that there are; those with a word of the piece's name are offered.</param>
+    public static string NoKind(string piece, IEnumerable<string> kinds)
+    {
+        var words = piece.Split(' ', '-');
+        var all = kinds.Order(StringComparer.Ordinal).ToList();
+        var near = all.FindAll(k => k.Split('-').Intersect(words).Any());
+        return $"the row names no kind, and its piece {piece} is not called like one plan: expected a kind, such as {string.Join(", ", near.Count > 0 ? near : all)}, or the name {piece} under also in a plan";
+    }
+
+    public static string OtherSystem(PiecePlan plan, string first, PiecePlan ofFirst) =>
+        $"{plan.Name} is for a {NameOf(plan.System)}, and the set's piece {first} ({ofFirst.Name}) for a {NameOf(ofFirst.System)}, so that no safety sheet is right for both: correct the kind, or give each bow an order of its own";
+
+    private static string NameOf(BowSystem? system) => system switch
+    {
+        BowSystem.Recurve => "recurve or longbow",
+        BowSystem.Crossbow => "crossbow",
+        _ => "compound",
+    };
 
     public static string Needed(string column, string kind) =>
         $"needed here: the kind {kind} gives no {column}";

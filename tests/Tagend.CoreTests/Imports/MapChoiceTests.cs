@@ -24,6 +24,17 @@ public sealed class MapChoiceTests
         Assert.Equal(["1/string 58", "1/buss 38"], MapFixture.Shown(file));
     }
 
+    [Fact]
+    public void Read_SheetWithBowsAndLengths_IsTheMapsAndNotTheBowBooks()
+    {
+        const string Csv = "order,bow,string length\n1,Hybrid,58\n";
+        var map = MapFixture.Map("title = \"t\"\n[columns]\n\"order\" = \"order\"\n\"bow\" = \"bow\"\n\"string length\" = \"string.finished_length\"\n");
+        Assert.Equal(["1/string 58"], MapFixture.Shown(MapFixture.Orders([map], ("a.csv", Csv))));
+        Assert.Equal(
+            "a.csv:1: the header is not that of our order file, and there is no map in the templates' imports: tagend map a.csv proposes one",
+            Assert.Single(MapFixture.Orders([], ("a.csv", Csv)).Problems).ToString());
+    }
+
     [Theory]
     [InlineData("No,Len\n1,58\n", "a.csv:1: the maps sheet and other fit this header equally well: name one of them with --map")]
     [InlineData("No,Length\n1,58\n", "a.csv:1: imports/sheet.toml reads files like this one, but here is no column \"Len\": put it back into the file, or take it out of the map")]

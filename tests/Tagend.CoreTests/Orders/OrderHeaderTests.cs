@@ -7,13 +7,13 @@ public class OrderHeaderTests
     [Theory]
     [InlineData(
         "order,piece,length",
-        "finished_length: there is neither this column nor bow_length among order, piece, length: did you mean length? Rename the column, or name it under [columns] in shop.toml")]
+        "length: did you mean finished_length? Rename the column, or say what it is under [columns] in shop.toml (\"notes\" if it is only to be printed)")]
     [InlineData(
         "order,piece,finshed_lenght",
-        "finished_length: there is neither this column nor bow_length among order, piece, finshed_lenght: did you mean finshed_lenght? Rename the column, or name it under [columns] in shop.toml")]
+        "finshed_lenght: did you mean finished_length? Rename the column, or say what it is under [columns] in shop.toml (\"notes\" if it is only to be printed)")]
     [InlineData(
         "order no,piece,finished_length",
-        "order: there is no such column among order no, piece, finished_length: did you mean order_no? Rename the column, or name it under [columns] in shop.toml")]
+        "order no: did you mean order? Rename the column, or say what it is under [columns] in shop.toml (\"notes\" if it is only to be printed)")]
     [InlineData(
         "order,part,bow_length",
         "piece: there is no such column among order, part, bow_length: add it, or name yours under [columns] in shop.toml")]
@@ -22,12 +22,25 @@ public class OrderHeaderTests
         "finished_length: there are two columns of this meaning: remove or rename one")]
     [InlineData(
         "order,piece,finished_length,stands",
-        "stands: did you mean strands? Rename the column, or name it under [columns] in shop.toml")]
+        "stands: did you mean strands? Rename the column, or say what it is under [columns] in shop.toml (\"notes\" if it is only to be printed)")]
+    [InlineData("order,piece,finished_length,String Colors", "String Colors: did you mean colors? Rename the column, or say what it is under [columns] in shop.toml (\"notes\" if it is only to be printed)")]
+    [InlineData("order,piece,finished_length,Strand Colour", "Strand Colour: did you mean colors? Rename the column, or say what it is under [columns] in shop.toml (\"notes\" if it is only to be printed)")]
     public void Header_ThatCannotBeUsed_NamesWhatIsThereAndWhatIsNear(string header, string expected)
     {
         var file = OrderReaderTests.Read($"{header}\n1,string,60\n");
         Assert.Equal($"orders.csv:1: {expected}", Assert.Single(file.Problems).ToString());
         Assert.Empty(file.Lines);
+    }
+
+    [Theory]
+    [InlineData("Order #,Piece,Finished Length,Colour")]
+    [InlineData("order,piece,finished_length,colors,String Colors")]
+    [InlineData("order,piece,finished_length,color,peep size")]
+    public void Header_AsPeopleWriteIt_IsRead(string header)
+    {
+        var file = OrderReaderTests.Read($"{header}\n1,string,60,red{new string(',', header.Count(c => c == ',') - 3)}\n");
+        Assert.Empty(file.Problems);
+        Assert.Equal("red", file.Lines[0].Colors![0].Name);
     }
 
     [Fact]
@@ -51,7 +64,7 @@ public class OrderHeaderTests
     {
         var file = OrderReaderTests.Read("\"or\nder\",piece,finished_length\n1,string,60\n");
         Assert.Equal(
-            "orders.csv:1: order: there is no such column among or⏎der, piece, finished_length: did you mean or_der? Rename the column, or name it under [columns] in shop.toml",
+            "orders.csv:1: or⏎der: did you mean order? Rename the column, or say what it is under [columns] in shop.toml (\"notes\" if it is only to be printed)",
             Assert.Single(file.Problems).ToString());
     }
 

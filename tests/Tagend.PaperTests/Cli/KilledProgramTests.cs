@@ -73,7 +73,7 @@ public class KilledProgramTests
     /// <returns>It said that the order is in the book.</returns>
     private static bool KilledPrinting(TagendProgram.Folder folder, string path, string order, Random random)
     {
-        var orders = folder.Write($"{order}.csv", $"order,piece,finished_length,material,strands\n{order},string,60,hmpe-0145,24\n");
+        var orders = folder.Write($"{order}.csv", $"order,piece,kind,finished_length,material,strands\n{order},string,plain,60,hmpe-0145,24\n");
         using var process = TagendProgram.Start(
             folder.Path, "print", orders, "--out", folder["out"], "--only", "cards", "--job-book", path);
         process.StandardInput.Close();

@@ -1,0 +1,140 @@
+using System.CommandLine;
+using Tagend.Catalog;
+using Tagend.Imports;
+using Tagend.Measures;
+using Tagend.Orders;
+using Tagend.Problems;
+using Tagend.Workshop.Shops;
+
+namespace Tagend.Commands;
+
+/// <summary><c>tagend map FILE</c>: proposes how a shop's own spreadsheet or a store's export is read, and keeps it.</summary>
+internal static class MapCommand
+{
+    /// <summary>Rows of the file whose pieces are shown.</summary>
+    private const int ShownRows = 3;
+
+    public static Command Create()
+    {
+        var file = new Argument<string>("FILE.csv") { Description = "A spreadsheet or an export with some orders in it." };
+        var name = new Option<string?>("--name") { Description = "Name of the map. Default: as the file's, without numbers.", HelpName = "NAME" };
+        var replace = new Option<bool>("--replace") { Description = "Write over a map of that name." };
+        var show = new Option<bool>("--show") { Description = "Write nothing: print the map." };
+        var templates = ShopOptions.TemplatesOption();
+        var command = new Command("map", "Proposes how files like this one are read as orders, shows what it makes of the first rows, and keeps it in imports.")
+        {
+            file, name, replace, show, templates,
+        };
+        command.SetAction(parsed => Run(
+            parsed.GetValue(file)!, parsed.GetValue(name), parsed.GetValue(replace), parsed.GetValue(show), parsed.GetValue(templates)));
+        return command;
+    }
+
+    private static int Run(string path, string? wanted, bool replace, bool show, string? templates)
+    {
+        if (ShopOptions.ReadCatalog(templates) is not { } catalog)
+        {
+            return ExitCode.Problems;
+        }
+
+        if (wanted is not null && !wanted.All(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_'))
+        {
+            Console.Error.WriteLine($"tagend: --name \"{wanted}\": expected letters, digits and hyphens, such as web-store");
+            return ExitCode.Usage;
+        }
+
+        if (!show && Path.GetFullPath(catalog.Folder) == Path.GetFullPath(ShopOptions.ShippedTemplates))
+        {
+            Console.Error.WriteLine(
+                "tagend: a map is kept in your shop's templates, and these are the program's own: make yours with tagend init templates, "
+                + "then run this again; or add --show to see the map only");
+            return ExitCode.Usage;
+        }
+
+        if (!replace && ShopMaps.AlreadyRead(path, catalog) is { } already)
+        {
+            Console.WriteLine(already);
+            return ExitCode.Done;
+        }
+
+        var name = (wanted ?? MapProposal.NameFor(path)).ToLowerInvariant();
+        var target = ShopMaps.PathOf(name, catalog);
+        if (!show && !replace && File.Exists(target))
+        {
+            Console.Error.WriteLine($"tagend: {target} exists already and does not fit this file: --replace writes over it, --name NAME keeps both");
+            return ExitCode.Usage;
+        }
+
+        var proposed = ShopMaps.Propose(path, name, catalog, ShopOptions.DateOf(null));
+        if (proposed.Proposal is not { } proposal)
+        {
+            ShopOptions.Report(proposed.Problems);
+            return ExitCode.Problems;
+        }
+
+        if (show)
+        {
+            Console.Write(proposal.Toml);
+            return ExitCode.Done;
+        }
+
+        Write(proposed.Read!, proposal, catalog);
+        ShopOptions.Report(proposed.Problems);
+        ShopMaps.Keep(proposal, target);
+        Console.WriteLine($"{target}: written. Look it through; then: tagend check {path}");
+        return proposed.Problems.Any(p => p.Severity == Severity.Refusal) ? ExitCode.Problems : ExitCode.Done;
+    }
+
+    private static void Write(OrderFile file, MapProposal proposal, ShopCatalog catalog)
+    {
+        foreach (var row in file.Lines.GroupBy(l => l.Row.Line).Take(ShownRows))
+        {
+            var first = row.First();
+            var who = new[] { first.Slip.Customer, first.Slip.Bow, first.Slip.Due.Length > 0 ? $"due {first.Slip.Due}" : "" }.Where(t => t.Length > 0);
+            Console.WriteLine($"line {row.Key}: order {first.Order}{string.Concat(who.Select(t => $", {t}"))}");
+            foreach (var line in row)
+            {
+                Console.WriteLine($"    {line.Piece}: {string.Join(", ", Parts(line, catalog))}");
+            }
+        }
+
+        foreach (var remark in file.Remarks)
+        {
+            Console.WriteLine(remark);
+        }
+
+        Say("Printed nowhere", proposal.Map.Never.Except(proposal.NotUnderstood));
+        Say("Not understood, and printed nowhere", proposal.NotUnderstood);
+        foreach (var doubt in proposal.Doubts)
+        {
+            Console.WriteLine($"Look at this: {doubt}");
+        }
+    }
+
+    private static IEnumerable<string> Parts(OrderLine line, ShopCatalog catalog)
+    {
+        var unit = catalog.Shop.Unit;
+        string? length = line.FinishedLength is { } finished ? LengthWriter.Mark(finished, unit)
+            : line.BowLength is { } bow ? $"bow of {LengthWriter.Mark(bow, unit)}" : null;
+        string?[] parts =
+        [
+            length,
+            line.Kind,
+            line.Strands is { } strands ? $"{strands} strands" : null,
+            line.Material,
+            line.Colors is { } colors ? string.Join(" and ", colors.Select(c => c.Name)) : null,
+            line.Peep is { } peep ? $"peep at {LengthWriter.Mark(peep.Distance, unit)}" : null,
+            line.CenterServing is { } center ? $"center serving {center.Text}" : null,
+        ];
+        return parts.OfType<string>();
+    }
+
+    private static void Say(string what, IEnumerable<string> headers)
+    {
+        var all = string.Join(", ", headers);
+        if (all.Length > 0)
+        {
+            Console.WriteLine($"{what}: {all}");
+        }
+    }
+}

@@ -1,0 +1,73 @@
+using System.Text;
+using Tagend.Measures;
+using Tagend.Orders;
+using Tagend.Specs;
+using Xunit;
+
+namespace Tagend.Tests.Specs;
+
+public sealed class KindTests
+{
+    [Theory]
+    [InlineData("buss", "", "buss-cable")]
+    [InlineData("Buss Cable", "", "buss-cable")]
+    [InlineData("yoke 2", "", "yoke")]
+    [InlineData("recurve-string", "", "recurve-string")]
+    [InlineData("long one", "Control Cable", "control-cable")]
+    [InlineData("long one", "control", "control-cable")]
+    [InlineData("long one", "plain", "plain")]
+    public void Build_KindOrNameOfAPlan_IsThatPlan(string piece, string kind, string expected)
+    {
+        var (spec, _) = SpecFixture.Build(
+            ("piece", piece), ("kind", kind), ("finished_length", expected == "yoke" ? "16 in" : expected == "recurve-string" ? "62 in" : "40 in"),
+            ("servings", ""), ("center_serving", ""), ("nock_point", ""), ("peep", ""), ("speed_nocks", ""), ("draw_weight", ""));
+        Assert.Equal(expected, spec?.Kind);
+    }
+
+    [Theory]
+    [InlineData("string", "piece string is not called like one plan: expected a kind, such as compound-string, crossbow-string, longbow-string, recurve-string, single-cam-string, or the name string under also in a plan")]
+    [InlineData("cable 1", "piece cable 1 is not called like one plan: expected a kind, such as buss-cable, control-cable, crossbow-cable, split-yoke-cable, twin-cam-cable, or the name cable 1 under also in a plan")]
+    public void Build_NameOfSeveralPlansOrNone_IsRefused(string piece, string expected)
+    {
+        var (spec, problems) = SpecFixture.Build(("piece", piece), ("kind", ""));
+        Assert.Null(spec);
+        Assert.Equal(("kind", $"the row names no kind, and its {expected}"), (Assert.Single(problems).At.Column, problems[0].Message));
+    }
+
+    [Fact]
+    public void Check_PieceOfAnotherSystem_IsRefused()
+    {
+        var csv = "order,piece,kind,finished_length\n1,string,recurve-string,62\n1,buss,buss-cable,38\n";
+        var file = OrderReader.Read("o.csv", Encoding.UTF8.GetBytes(csv), LengthUnit.Inch, SpecFixture.Catalog.Shop.Columns);
+        var report = SetBuilder.Build(file, new SpecBuilder(SpecFixture.Catalog, LengthUnit.Inch, SpecFixture.Date));
+        Assert.Equal(
+            "o.csv:3: kind \"buss-cable\": buss-cable is for a compound, and the set's piece string (recurve-string) for a recurve or longbow, "
+            + "so that no safety sheet is right for both: correct the kind, or give each bow an order of its own",
+            Assert.Single(report.Problems, p => p.Severity == Problems.Severity.Refusal).ToString());
+        Assert.Equal(["1"], report.Withheld);
+    }
+
+    [Theory]
+    [InlineData("300", "; did you mean 300 mm?")]
+    [InlineData("300 in", "")]
+    [InlineData("80", "")]
+    public void Build_NumberThatIsUsualInTheOtherUnit_IsAskedAbout(string text, string expected)
+    {
+        var (_, problems) = SpecFixture.Build(("piece", "string"), ("finished_length", text), ("kind", "yoke"));
+        var message = problems.First(p => p.At.Column == "finished_length").Message;
+        Assert.Equal(expected, message.Contains(';', StringComparison.Ordinal) ? message[message.LastIndexOf(';')..] : "");
+    }
+
+    [Theory]
+    [InlineData("2026-12-04", false)]
+    [InlineData("next week", true)]
+    [InlineData("12/4/26", true)]
+    public void Check_DueThatIsNoDay_IsWarnedOf(string due, bool isWarned)
+    {
+        var csv = $"order,piece,kind,finished_length,due\n1,buss,buss-cable,38,{due}\n";
+        var file = OrderReader.Read("o.csv", Encoding.UTF8.GetBytes(csv), LengthUnit.Inch, SpecFixture.Catalog.Shop.Columns);
+        var report = SetBuilder.Build(file, new SpecBuilder(SpecFixture.Catalog, LengthUnit.Inch, SpecFixture.Date));
+        Assert.Equal(isWarned, report.Problems.Any(p => p.ToString().StartsWith($"o.csv:2: due \"{due}\": warning: cannot be sorted by", StringComparison.Ordinal)));
+        Assert.Empty(report.Withheld);
+    }
+}
