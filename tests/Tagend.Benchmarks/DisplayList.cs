@@ -1,6 +1,7 @@
 using System.Globalization;
 using Tagend.Catalog;
 using Tagend.Output;
+using Tagend.Pdf;
 
 namespace Tagend.Benchmarks;
 
@@ -14,14 +15,23 @@ internal static class DisplayList
     public static void Write(IReadOnlyList<Page> pages, Fonts fonts, string folder, string name)
     {
         File.WriteAllLines(Path.Combine(folder, $"{name}.list"), pages.SelectMany(p => Lines(p, fonts)));
-        using var cut = Typefaces.CutFor(fonts, pages);
-        foreach (var weight in pages.SelectMany(p => p.Inks).OfType<TextInk>().Select(t => t.Style.Weight).Distinct())
+        foreach (var ofWeight in pages.SelectMany(p => p.Inks).OfType<TextInk>().GroupBy(t => t.Style.Weight, t => t.Text))
         {
-            using var stream = cut[weight].OpenStream(out _);
-            var bytes = new byte[stream.Length];
-            stream.Read(bytes, bytes.Length);
-            File.WriteAllBytes(Path.Combine(folder, $"{weight}.ttf"), bytes);
+            File.WriteAllBytes(Path.Combine(folder, $"{ofWeight.Key}.ttf"), Cut(fonts[ofWeight.Key], ofWeight.Distinct()));
         }
+    }
+
+    /// <summary>The font's glyphs of some texts, and a table that leads from characters to the glyphs they were shaped to.</summary>
+    private static byte[] Cut(Face face, IEnumerable<string> texts)
+    {
+        var glyphs = new SortedDictionary<int, ushort>();
+        foreach (var (character, glyph) in texts.SelectMany(t => t.EnumerateRunes().Zip(face.Shape(t).Glyphs)))
+        {
+            glyphs[character.Value] = glyph;
+        }
+
+        List<ushort> kept = [.. glyphs.Values.Distinct()];
+        return FontSubset.Cut(face.File, kept, CharacterMap.Of(glyphs.Select(g => (g.Key, (ushort)(kept.IndexOf(g.Value) + 1)))));
     }
 
     private static IEnumerable<string> Lines(Page page, Fonts fonts) =>

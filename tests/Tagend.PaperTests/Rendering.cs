@@ -55,6 +55,16 @@ internal sealed class Rendering
         return new Rendering(File.ReadAllBytes(picture + ".pgm"));
     }
 
+    /// <summary>By Ghostscript, with smooth edges.</summary>
+    public static Rendering ByGhostscript(Sample sample, string pdf, int page, int dotsPerInch)
+    {
+        var picture = sample.Place("ghostscript.pgm");
+        OutsideTool.Run(
+            "gs", "-q", "-dNOPAUSE", "-dBATCH", "-sDEVICE=pgmraw", "-dTextAlphaBits=4", "-dGraphicsAlphaBits=4", $"-r{dotsPerInch}",
+            $"-dFirstPage={page}", $"-dLastPage={page}", $"-sOutputFile={picture}", pdf);
+        return new Rendering(File.ReadAllBytes(picture));
+    }
+
     /// <summary>By MuPDF.</summary>
     public static Rendering ByMuPdf(Sample sample, string pdf, int page, int dotsPerInch)
     {
@@ -69,7 +79,8 @@ internal sealed class Rendering
     /// <summary>Dark stretches of a row, from the left.</summary>
     public IReadOnlyList<Dark> Across(int row) => Runs(Enumerable.Range(0, Width).Select(x => Shade(x, row)));
 
-    private byte Shade(int x, int y) => _file[_start + (y * Width) + x];
+    /// <summary>0 is black.</summary>
+    public byte Shade(int x, int y) => _file[_start + (y * Width) + x];
 
     private static List<Dark> Runs(IEnumerable<byte> shades)
     {

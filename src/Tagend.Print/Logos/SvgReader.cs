@@ -26,7 +26,7 @@ internal sealed class SvgReader
     private readonly XmlReader _xml;
     private readonly string _file;
     private readonly List<Problem> _problems = [];
-    private SKCanvas _canvas = null!;
+    private VectorGroup _group = null!;
     private int _elements;
     private int _drawn;
 
@@ -70,17 +70,15 @@ internal sealed class SvgReader
             }
 
             var root = SvgElement.Read(_xml, Report);
-            using var recorder = new SKPictureRecorder();
             var box = SvgBox.Of(root);
-            _canvas = recorder.BeginRecording(box);
-            _canvas.ClipRect(box);
+            var all = _group = new VectorGroup(SKMatrix.Identity, 1);
             ReadGroup(root, SvgStyle.Initial, 1);
             if (_drawn == 0 && _problems.Count == 0)
             {
                 Report(null, null, SvgWording.NothingDrawn);
             }
 
-            return new VectorPicture(recorder.EndRecording());
+            return new VectorPicture(box, all);
         }
         catch (XmlException e)
         {
@@ -93,7 +91,7 @@ internal sealed class SvgReader
     {
         var isEmpty = _xml.IsEmptyElement;
         var style = inherited.Of(group);
-        var saved = Enter(group);
+        var around = Enter(group);
         while (!isEmpty && _xml.Read() && _xml.NodeType != XmlNodeType.EndElement)
         {
             if (_xml.NodeType == XmlNodeType.Element)
@@ -102,7 +100,7 @@ internal sealed class SvgReader
             }
         }
 
-        _canvas.RestoreToCount(saved);
+        _group = around;
     }
 
     /// <summary>From its start to its end, where the reader then stands.</summary>
@@ -160,39 +158,31 @@ internal sealed class SvgReader
 
     private void Draw(SvgElement element, SvgStyle style)
     {
-        using var path = SvgShape.PathOf(element);
+        var path = SvgShape.PathOf(element);
         if (path is null)
         {
             return;
         }
 
         path.FillType = style.FillRule;
-        var saved = Enter(element);
+        var around = Enter(element);
         foreach (var paint in style.Paints())
         {
-            using (paint)
-            {
-                _canvas.DrawPath(path, paint);
-                _drawn++;
-            }
+            _group.Parts.Add(new VectorShape(path, paint));
+            _drawn++;
         }
 
-        _canvas.RestoreToCount(saved);
+        _group = around;
     }
 
-    /// <summary>Takes on the element's transform and opacity.</summary>
-    /// <returns>What the canvas goes back to after it.</returns>
-    private int Enter(SvgElement element)
+    /// <summary>Begins a group with the element's transform and opacity.</summary>
+    /// <returns>The group around it, to go back to after it.</returns>
+    private VectorGroup Enter(SvgElement element)
     {
-        var saved = _canvas.Save();
-        _canvas.Concat(SvgTransform.Of(element));
-        if (element.Share("opacity", 1) is < 1 and var opacity)
-        {
-            using var paint = new SKPaint { ColorF = new SKColorF(0, 0, 0, opacity) };
-            _canvas.SaveLayer(paint);
-        }
-
-        return saved;
+        var around = _group;
+        _group = new VectorGroup(SvgTransform.Of(element), element.Share("opacity", 1));
+        around.Parts.Add(_group);
+        return around;
     }
 
     private void Report(string? where, string? text, string message) =>

@@ -64,9 +64,10 @@ public sealed class Face
         var places = new List<int>(text.Length);
         var advances = new List<int>(text.Length);
         var width = 0;
-        for (var rest = text.AsSpan(); !rest.IsEmpty; rest = rest[FirstWord(rest)..])
+        for (var rest = text.AsSpan(); !rest.IsEmpty;)
         {
-            var word = _words.Shape(rest[..FirstWord(rest)]);
+            var word = NextWord(rest, out var length);
+            rest = rest[length..];
             glyphs.AddRange(word.Glyphs);
             advances.AddRange(word.Advances);
             foreach (var place in word.Places)
@@ -78,6 +79,14 @@ public sealed class Face
         }
 
         return new ShapedText([.. glyphs], [.. places], [.. advances], width);
+    }
+
+    /// <summary>The word that a text begins with, shaped once; a space is a word of its own.</summary>
+    /// <param name="length">Of the word, in characters of the string.</param>
+    internal ShapedText NextWord(ReadOnlySpan<char> text, out int length)
+    {
+        length = FirstWord(text);
+        return _words.Shape(text[..length]);
     }
 
     private TextMeasure MeasureAnew(string text)

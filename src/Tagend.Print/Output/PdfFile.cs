@@ -1,51 +1,128 @@
-using SkiaSharp;
+using Tagend.Pdf;
 
 namespace Tagend.Output;
 
 /// <summary>Writes pages as a PDF: true size, its own fonts cut to what is used, the same bytes for the same pages.</summary>
+/// <remarks>PDF 1.7, ISO 32000-1. A page is written and forgotten before the next one is asked for.</remarks>
 public static class PdfFile
 {
-    /// <summary>Page sizes snap to 1/7200 in: A4 comes out exactly.</summary>
-    private const float RasterDpi = 7200;
-
-    /// <summary>Of images: above 100 they are not turned into JPEG.</summary>
-    private const int Lossless = 101;
-
-    /// <param name="pages">One at least; gone through twice.</param>
-    /// <param name="output">Empty; can be read and moved in. Left open.</param>
-    public static void Write(IReadOnlyCollection<Page> pages, Fonts fonts, PdfNote note, Stream output)
+    /// <param name="pages">One at least; gone through once.</param>
+    /// <param name="output">Empty; only written to. Left open.</param>
+    public static void Write(IEnumerable<Page> pages, Fonts fonts, PdfNote note, Stream output)
     {
-        Draw(pages, fonts, note, output);
-        PdfCatalog.Complete(output, note.Language, [.. pages.Index().SelectMany(p => p.Item.Bookmarks.Select(b => (b, p.Index)))]);
-    }
-
-    private static void Draw(IReadOnlyCollection<Page> pages, Fonts fonts, PdfNote note, Stream output)
-    {
-        var created = note.Date.ToDateTime(TimeOnly.MinValue, DateTimeKind.Utc);
-        var metadata = new SKDocumentPdfMetadata
-        {
-            Title = note.Title,
-            Author = "Tagend",
-            Creator = "Tagend",
-            Creation = created,
-            Modified = created,
-            RasterDpi = RasterDpi,
-            EncodingQuality = Lossless,
-        };
-        using var typefaces = Typefaces.CutFor(fonts, pages);
-        using var held = new HeldFaultStream(output);
-        using var document = SKDocument.CreatePdf(held, metadata);
+        using var objects = new PdfObjects(output);
+        objects.Begin();
+        var document = new Document(objects, fonts);
         foreach (var page in pages)
         {
-            var canvas = document.BeginPage(page.Width, page.Height);
-            canvas.Concat(page.Setting);
-            using var pen = new Pen(canvas, typefaces, smooth: true);
-            pen.Draw(page.Inks);
-            document.EndPage();
+            document.Add(page);
         }
 
-        document.Close();
-        held.ThrowIfFaulted();
+        document.End(note);
+    }
+
+    private sealed class Document
+    {
+        private readonly PdfObjects _objects;
+        private readonly Fonts _fonts;
+        private readonly int _tree;
+        private readonly int _resources;
+        private readonly SortedDictionary<Weight, (PdfFont Font, int Number)> _used = [];
+        private readonly PdfPictures _pictures;
+        private readonly PdfContent _content = new();
+        private readonly PdfPen _pen;
+        private readonly PdfBuffer _buffer = new();
+        private readonly List<int> _pages = [];
+        private readonly PdfOutline _outline = new();
+
+        public Document(PdfObjects objects, Fonts fonts)
+        {
+            (_objects, _fonts, _tree, _resources) = (objects, fonts, objects.Reserve(), objects.Reserve());
+            _pictures = new PdfPictures(objects, _resources);
+            _pen = new PdfPen(fonts, FontOf, _pictures, _content);
+        }
+
+        public void Add(Page page)
+        {
+            var (width, height) = (Size(page.Width), Size(page.Height));
+            var top = (int)((page.IsLying ? width : height) / Points.Step);
+            _pen.Draw(page.Inks, page.Setting, height, top);
+            var (number, content) = (_objects.Reserve(), _objects.Reserve());
+            _objects.AddStream(content, [], _content.Bytes);
+            _buffer.Clear();
+            _objects.Add(number, _buffer.Add("<</Type/Page/Parent "u8).Reference(_tree).Add("/MediaBox[0 0 "u8).Add(width).Add(height)
+                .Add("]/Contents "u8).Reference(content).Add(">>"u8));
+            _pages.Add(number);
+            foreach (var title in page.Bookmarks)
+            {
+                _outline.Add(title, number);
+            }
+        }
+
+        public void End(PdfNote note)
+        {
+            foreach (var (font, number) in _used.Values)
+            {
+                font.Write(_objects, number);
+            }
+
+            WriteResources();
+            WriteTree();
+            var (information, metadata) = PdfInformation.Write(_objects, note.Title, note.Language, note.Date);
+            var outline = _outline.Write(_objects);
+            var catalog = _objects.Reserve();
+            _buffer.Clear();
+            _buffer.Add("<</Type/Catalog/Pages "u8).Reference(_tree).Add("/Lang"u8).Text(note.Language).Add("/Metadata "u8).Reference(metadata)
+                .Add("/ViewerPreferences<</DisplayDocTitle true/PrintScaling/None>>"u8);
+            if (outline is { } root)
+            {
+                _buffer.Add("/Outlines "u8).Reference(root);
+            }
+
+            _objects.Add(catalog, _buffer.Add(">>"u8));
+            _objects.End(catalog, information);
+        }
+
+        /// <summary>To a hundredth of a point: a roll's page of whole dots does not become one of a dot more.</summary>
+        private static double Size(float side) => Math.Round(side, 2);
+
+        private (PdfFont Font, int Number) FontOf(Weight weight)
+        {
+            if (!_used.TryGetValue(weight, out var font))
+            {
+                font = (new PdfFont(_fonts[weight].File), _objects.Reserve());
+                _used.Add(weight, font);
+            }
+
+            return font;
+        }
+
+        /// <summary>One dictionary of what all pages and forms draw with.</summary>
+        private void WriteResources()
+        {
+            _buffer.Clear();
+            _buffer.Add("<</Font<<"u8);
+            foreach (var (_, number) in _used.Values)
+            {
+                _buffer.Add("/F"u8).Add(number).Reference(number);
+            }
+
+            _buffer.Add(">>"u8);
+            _pictures.AddResources(_buffer);
+            _objects.Add(_resources, _buffer.Add(">>"u8));
+        }
+
+        private void WriteTree()
+        {
+            _buffer.Clear();
+            _buffer.Add("<</Type/Pages/Count "u8).Add(_pages.Count).Add("/Resources "u8).Reference(_resources).Add("/Kids["u8);
+            foreach (var page in _pages)
+            {
+                _buffer.Reference(page);
+            }
+
+            _objects.Add(_tree, _buffer.Add("]>>"u8));
+        }
     }
 }
 

@@ -4,11 +4,8 @@ using Tagend.Qr.Encode;
 
 namespace Tagend.Output;
 
-/// <summary>Draws inks on a Skia canvas, document and picture alike.</summary>
-/// <remarks>
-/// In whole steps (<see cref="Points.Step"/>), lines and boxes in quarters of them: Skia writes each number of a PDF with all
-/// its decimals, and most of a page is numbers.
-/// </remarks>
+/// <summary>Draws inks on a Skia canvas, for pictures.</summary>
+/// <remarks>In whole steps (<see cref="Points.Step"/>), lines and boxes in quarters of them, as <see cref="PdfPen"/> does.</remarks>
 internal sealed class Pen : IDisposable
 {
     /// <summary>So that all places of bars are whole numbers too.</summary>
@@ -17,19 +14,15 @@ internal sealed class Pen : IDisposable
     /// <summary>How far bars stay clear of light: a fiftieth of a square, more than a rounding, less than can be seen.</summary>
     private const int Trace = 1;
 
-    /// <summary>In steps, 0.033 mm, less than a dot at 600 dpi: a smaller kern goes to the next glyph, for each costs as much as a word.</summary>
-    private const float LeastKern = 6;
-
     private readonly SKCanvas _canvas;
     private readonly Typefaces _typefaces;
-    private readonly bool _smooth;
     private readonly SKPaint _paint;
 
     /// <param name="canvas">Measured in points; in steps from now on.</param>
     /// <param name="smooth">Edges in shades of gray; false for printers that only know black.</param>
     public Pen(SKCanvas canvas, Typefaces typefaces, bool smooth)
     {
-        (_canvas, _typefaces, _smooth) = (canvas, typefaces, smooth);
+        (_canvas, _typefaces) = (canvas, typefaces);
         _paint = new SKPaint { IsAntialias = smooth };
         canvas.Scale(Points.Step);
     }
@@ -99,36 +92,18 @@ internal sealed class Pen : IDisposable
         }
 
         Use(SKPaintStyle.Fill, ink.Style.Gray, ink.Style.Color);
-        var font = _typefaces.FontOf(ink.Style.Weight, ink.Style.Size / Points.Step, _smooth);
+        var font = _typefaces.FontOf(ink.Style.Weight, ink.Style.Size / Points.Step);
         using var builder = new SKTextBlobBuilder();
-        builder.AddHorizontalRun(_typefaces.NumbersOf(text, ink.Style.Weight), font, GlyphPlaces(text, ink.Style), 0);
+        builder.AddHorizontalRun(text.Glyphs, font, GlyphPlaces(text, ink.Style), 0);
         using var blob = builder.Build();
         _canvas.DrawText(blob, Points.InSteps(ink.X), Points.InSteps(ink.Baseline), _paint);
     }
 
     /// <summary>Where glyphs are drawn, in steps from the text's start.</summary>
-    /// <remarks>
-    /// Skia writes each glyph for itself that does not stand exactly where the one before it ends. So a kern too small to see
-    /// goes to the next that is not.
-    /// </remarks>
     private float[] GlyphPlaces(ShapedText text, TextStyle style)
     {
         var unit = style.Size / Points.Step / _typefaces.Fonts[style.Weight].UnitsPerEm;
-        var places = new float[text.Glyphs.Length];
-        var (start, along) = (0f, 0f);
-        for (var i = 0; i < places.Length; i++)
-        {
-            var place = (text.Places[i] * unit) + (i * style.Tracking / Points.Step);
-            if (MathF.Abs(place - start - along) > LeastKern)
-            {
-                (start, along) = (MathF.Round(place), 0);
-            }
-
-            places[i] = start + along;
-            along += text.Advances[i] * unit;
-        }
-
-        return places;
+        return [.. text.Places.Select((place, i) => (place * unit) + (i * style.Tracking / Points.Step))];
     }
 
     private void Draw(LineInk line)

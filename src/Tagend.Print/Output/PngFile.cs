@@ -43,7 +43,7 @@ public static class PngFile
         canvas.Clear(SKColors.White);
         canvas.Scale(scale);
         canvas.Concat(page.Setting);
-        using var typefaces = Typefaces.Whole(fonts);
+        using var typefaces = new Typefaces(fonts, smooth: depth == DotDepth.Gray);
         using var pen = new Pen(canvas, typefaces, smooth: depth == DotDepth.Gray);
         pen.Draw(page.Inks);
         canvas.Flush();

@@ -1,4 +1,3 @@
-using System.Text;
 using Tagend.Blocks;
 using Tagend.Output;
 using Xunit;
@@ -100,11 +99,24 @@ public sealed class PdfFileTests
     }
 
     [Fact]
-    public void Update_LeavesTheDocumentBeforeIt()
+    public void Dates_AreInUniversalTimeWhereverItIsMade()
     {
         using var sample = new Sample();
-        var pdf = Encoding.Latin1.GetString(File.ReadAllBytes(sample.Pdf(Sample.PageOf(Paper.A5, Text))));
-        Assert.Equal(2, pdf.Split("%%EOF").Length - 1);
-        Assert.Equal(2, pdf.Split("/Type /Catalog").Length - 1);
+        var pdf = sample.Pdf(Sample.PageOf(Paper.A5, Text));
+        var json = OutsideTool.Run("qpdf", "--json=2", "--json-key=qpdf", pdf).Output;
+        Assert.Equal(2, json.Split("\"u:D:20260302000000Z\"").Length - 1);
+        Assert.Contains("<xmp:CreateDate>2026-03-02T00:00:00Z</xmp:CreateDate>", File.ReadAllText(pdf), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("Résumé (1) / ⚠")]
+    [InlineData("plain (text) /)")]
+    public void Bookmarks_InAnyLetters_LeadToTheirPages(string title)
+    {
+        using var sample = new Sample();
+        var page = Sample.PageOf(Paper.A5, Text);
+        var outline = OutsideTool.Run("mutool", "show", sample.Pdf(page with { Bookmarks = ["first"] }, page, page with { Bookmarks = [title] }), "outline").Output;
+        Assert.Matches("\"first\".*#page=1", outline);
+        Assert.Contains($"\"{title}\"\t#page=3", outline, StringComparison.Ordinal);
     }
 }

@@ -1,6 +1,6 @@
 using System.Buffers.Binary;
 
-namespace Tagend.Output;
+namespace Tagend.Benchmarks;
 
 /// <summary>Writes the table of a font that leads from characters to glyphs.</summary>
 /// <remarks>OpenType (ISO/IEC 14496-22), cmap with one subtable of format 12: segmented coverage, all of Unicode.</remarks>

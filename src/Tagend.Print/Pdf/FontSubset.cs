@@ -1,13 +1,10 @@
 using System.Runtime.InteropServices;
 using SkiaSharp;
 
-namespace Tagend.Output;
+namespace Tagend.Pdf;
 
 /// <summary>Cuts a font down to the glyphs of a document, so that a PDF carries no others.</summary>
-/// <remarks>
-/// HarfBuzz's hb-subset; its native library ships with HarfBuzzSharp, whose managed part does not reach it. The font's own
-/// character map knows no tabular figures; the one put in its place says which character each glyph was shaped from.
-/// </remarks>
+/// <remarks>HarfBuzz's hb-subset; its native library ships with HarfBuzzSharp, whose managed part does not reach it.</remarks>
 internal static unsafe partial class FontSubset
 {
     private const string Library = "libHarfBuzzSharp";
@@ -20,41 +17,51 @@ internal static unsafe partial class FontSubset
     private const uint NoLayoutClosure = 0x200;
     private const uint CharacterMapTag = 0x636D6170; // cmap
 
-    /// <summary>A typeface with these glyphs only, and the numbers they have in it: small ones take less room in a PDF.</summary>
-    /// <param name="glyphs">By the Unicode scalar value each stands for.</param>
-    public static (SKTypeface Typeface, Dictionary<ushort, ushort> Numbers) Cut(SKData font, SortedDictionary<int, ushort> glyphs)
+    /// <summary>Tables that no PDF needs, ISO 32000-1, 9.9: GDEF, GPOS, GSUB, OS/2, name, post, STAT, gasp.</summary>
+    private static readonly uint[] Needless =
+        [0x47444546, 0x47504F53, 0x47535542, 0x4F532F32, 0x6E616D65, 0x706F7374, 0x53544154, 0x67617370];
+
+    /// <summary>The font's file with these glyphs only, numbered from 1 as they come.</summary>
+    /// <param name="characters">The table that leads from characters to glyphs; a PDF that numbers its glyphs needs none.</param>
+    public static byte[] Cut(SKData font, IReadOnlyList<ushort> glyphs, byte[]? characters = null)
     {
         var blob = hb_blob_create((byte*)font.Data, (uint)font.Size, MemoryModeReadonly, null, null);
         var face = hb_face_create(blob, 0);
         var input = hb_subset_input_create_or_fail();
-        foreach (var glyph in glyphs.Values)
+        var (kept, numbers) = (hb_subset_input_set(input, Glyphs), hb_subset_input_old_to_new_glyph_mapping(input));
+        for (var i = 0; i < glyphs.Count; i++)
         {
-            hb_set_add(hb_subset_input_set(input, Glyphs), glyph);
+            hb_set_add(kept, glyphs[i]);
+            hb_map_set(numbers, glyphs[i], (uint)i + 1);
         }
 
-        hb_set_add(hb_subset_input_set(input, DroppedTables), CharacterMapTag);
+        var dropped = hb_subset_input_set(input, DroppedTables);
+        foreach (var tag in characters is null ? Needless.Append(CharacterMapTag) : [CharacterMapTag])
+        {
+            hb_set_add(dropped, tag);
+        }
+
         hb_set_clear(hb_subset_input_set(input, LayoutFeatureTags));
         hb_subset_input_set_flags(input, NoHinting | NoLayoutClosure);
-        var plan = hb_subset_plan_create_or_fail(face, input);
-        var cut = plan == 0 ? 0 : hb_subset_plan_execute_or_fail(plan);
+        var cut = hb_subset_or_fail(face, input);
+        hb_subset_input_destroy(input);
+        hb_face_destroy(face);
+        hb_blob_destroy(blob);
         if (cut == 0)
         {
             throw new InvalidOperationException("the font could not be subset");
         }
 
-        var toNew = hb_subset_plan_old_to_new_glyph_mapping(plan);
-        var numbers = glyphs.Values.Distinct().ToDictionary(g => g, g => (ushort)hb_map_get(toNew, g));
-        hb_subset_plan_destroy(plan);
-        hb_subset_input_destroy(input);
-        hb_face_destroy(face);
-        hb_blob_destroy(blob);
-        AddCharacterMap(cut, CharacterMap.Of(glyphs.Select(g => (g.Key, numbers[g.Value]))));
+        if (characters is not null)
+        {
+            AddCharacterMap(cut, characters);
+        }
+
         var result = hb_face_reference_blob(cut);
-        var bytes = hb_blob_get_data(result, out var length);
-        using var data = SKData.CreateCopy((nint)bytes, length);
+        var bytes = new ReadOnlySpan<byte>(hb_blob_get_data(result, out var length), (int)length).ToArray();
         hb_blob_destroy(result);
         hb_face_destroy(cut);
-        return (SKTypeface.FromData(data), numbers);
+        return bytes;
     }
 
     private static void AddCharacterMap(nint face, byte[] map)
@@ -112,18 +119,12 @@ internal static unsafe partial class FontSubset
     private static partial void hb_subset_input_set_flags(nint input, uint flags);
 
     [LibraryImport(Library)]
-    private static partial nint hb_subset_plan_create_or_fail(nint face, nint input);
+    private static partial nint hb_subset_input_old_to_new_glyph_mapping(nint input);
 
     [LibraryImport(Library)]
-    private static partial nint hb_subset_plan_execute_or_fail(nint plan);
+    private static partial nint hb_subset_or_fail(nint face, nint input);
 
     [LibraryImport(Library)]
-    private static partial nint hb_subset_plan_old_to_new_glyph_mapping(nint plan);
-
-    [LibraryImport(Library)]
-    private static partial void hb_subset_plan_destroy(nint plan);
-
-    [LibraryImport(Library)]
-    private static partial uint hb_map_get(nint map, uint key);
+    private static partial void hb_map_set(nint map, uint key, uint value);
 #pragma warning restore IDE1006
 }

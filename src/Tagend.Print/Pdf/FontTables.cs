@@ -1,0 +1,69 @@
+using System.Buffers.Binary;
+using System.Text;
+using SkiaSharp;
+
+namespace Tagend.Pdf;
+
+/// <summary>What a PDF says of a font, from the font's own tables: OpenType (ISO/IEC 14496-22), 4.5 and 5.</summary>
+/// <param name="Name">For PostScript; without spaces.</param>
+/// <param name="Box">Around all glyphs: left, bottom, right, top. In thousandths of an em, as all that follow.</param>
+internal sealed record FontTables(string Name, int UnitsPerEm, int[] Box, int Ascent, int Descent, int CapHeight, int Weight)
+{
+    public static FontTables Of(SKData font)
+    {
+        var head = Table(font, "head"u8);
+        var hhea = Table(font, "hhea"u8);
+        var os2 = Table(font, "OS/2"u8);
+        var unitsPerEm = BinaryPrimitives.ReadUInt16BigEndian(head[18..]);
+        var (ascent, descent) = (Thousandths(hhea, 4), Thousandths(hhea, 6));
+        return new FontTables(
+            NameIn(Table(font, "name"u8)),
+            unitsPerEm,
+            [Thousandths(head, 36), Thousandths(head, 38), Thousandths(head, 40), Thousandths(head, 42)],
+            ascent,
+            descent,
+            os2.Length > 89 ? Thousandths(os2, 88) : ascent,
+            os2.Length > 5 ? BinaryPrimitives.ReadUInt16BigEndian(os2[4..]) : 400);
+
+        int Thousandths(ReadOnlySpan<byte> table, int at) =>
+            (int)Math.Round(BinaryPrimitives.ReadInt16BigEndian(table[at..]) * 1000.0 / unitsPerEm);
+    }
+
+    /// <summary>Empty where there is none; the font's head says where it is.</summary>
+    private static ReadOnlySpan<byte> Table(SKData font, ReadOnlySpan<byte> tag)
+    {
+        const int HeadLength = 12;
+        const int RecordLength = 16;
+        var file = font.AsSpan();
+        var records = BinaryPrimitives.ReadUInt16BigEndian(file[4..]);
+        for (var i = 0; i < records; i++)
+        {
+            var record = file[(HeadLength + (i * RecordLength))..];
+            if (record.StartsWith(tag))
+            {
+                return file.Slice(BinaryPrimitives.ReadInt32BigEndian(record[8..]), BinaryPrimitives.ReadInt32BigEndian(record[12..]));
+            }
+        }
+
+        return [];
+    }
+
+    /// <summary>Name 6 of platform 3 (Windows), which is in UTF-16; "Font" where there is none that a PDF could take.</summary>
+    private static string NameIn(ReadOnlySpan<byte> table)
+    {
+        const int RecordLength = 12;
+        var names = table.Length < 6 ? 0 : BinaryPrimitives.ReadUInt16BigEndian(table[2..]);
+        for (var i = 0; i < names; i++)
+        {
+            var record = table[(6 + (i * RecordLength))..];
+            if (BinaryPrimitives.ReadUInt16BigEndian(record) == 3 && BinaryPrimitives.ReadUInt16BigEndian(record[6..]) == 6)
+            {
+                var start = BinaryPrimitives.ReadUInt16BigEndian(table[4..]) + BinaryPrimitives.ReadUInt16BigEndian(record[10..]);
+                var name = Encoding.BigEndianUnicode.GetString(table.Slice(start, BinaryPrimitives.ReadUInt16BigEndian(record[8..])));
+                return name.All(c => char.IsAsciiLetterOrDigit(c) || c == '-') ? name : "Font";
+            }
+        }
+
+        return "Font";
+    }
+}
