@@ -36,7 +36,10 @@ internal sealed class RandomInks(int seed)
 
     private Bar Bar() => new((byte)_random.Next(30), (byte)_random.Next(30), (byte)_random.Next(1, 6), (byte)_random.Next(1, 6));
 
-    private InkColor? Color() => _random.Next(2) == 0 ? new InkColor(Shade(), Shade(), Shade()) : null;
+    /// <summary>Not far from gray: renderers differ in how light they take a color for.</summary>
+    private InkColor? Color() => _random.Next(2) == 0 && Shade() is var shade ? new InkColor(Near(shade), shade, Near(shade)) : null;
+
+    private byte Near(byte shade) => (byte)Math.Clamp(shade + _random.Next(-20, 21), 0, 255);
 
     private float Stroke() => _random.Next(2) == 0 ? Between(0.3f, 5) : 0;
 
@@ -53,9 +56,9 @@ internal sealed class RandomInks(int seed)
     private static Picture Vector() => SvgReader.Read("logo.svg", Encoding.UTF8.GetBytes(
         """
         <svg xmlns="http://www.w3.org/2000/svg" viewBox="-10 -10 120 80">
-          <path fill="#204060" fill-rule="evenodd" d="M0 0h100v60h-100z M20 10q30 40 60 0a20 20 0 0 1 -60 0z"/>
-          <g opacity=".5" transform="rotate(10) scale(.9 1.1)"><circle cx="50" cy="30" r="22"/><rect x="40" y="20" width="50" height="30" rx="6" fill="#c00"/></g>
-          <polyline points="5 50 30 20 60 55 95 5" fill="none" stroke="#080" stroke-opacity=".6" stroke-width="5" stroke-linejoin="round" stroke-linecap="round"/>
+          <path fill="#304050" fill-rule="evenodd" d="M0 0h100v60h-100z M20 10q30 40 60 0a20 20 0 0 1 -60 0z"/>
+          <g opacity=".5" transform="rotate(10) scale(.9 1.1)"><circle cx="50" cy="30" r="22"/><rect x="40" y="20" width="50" height="30" rx="6" fill="#843"/></g>
+          <polyline points="5 50 30 20 60 55 95 5" fill="none" stroke="#364" stroke-opacity=".6" stroke-width="5" stroke-linejoin="round" stroke-linecap="round"/>
         </svg>
         """), [])!;
 
@@ -66,7 +69,7 @@ internal sealed class RandomInks(int seed)
         {
             for (var x = 0; x < bitmap.Width; x++)
             {
-                bitmap.SetPixel(x, y, new SKColor((byte)(x * 3 / 2), (byte)(y * 2), 90, hasAlpha ? (byte)(x * 8 / 5) : (byte)255));
+                bitmap.SetPixel(x, y, new SKColor((byte)(x + (y / 3)), (byte)(x + (y / 2)), (byte)(x + (y / 2)), hasAlpha ? (byte)(x * 8 / 5) : (byte)255));
             }
         }
 

@@ -36,6 +36,15 @@ public sealed class PictureBlockTests : IDisposable
             Assert.Throws<TagendException>(() => DotPicture.Read(_file, File.ReadAllBytes(_file))).Message);
     }
 
+    [Fact]
+    public void Read_OfAPictureCutOff_IsRefused()
+    {
+        Make(60, 40);
+        var file = File.ReadAllBytes(_file);
+
+        Assert.Throws<TagendException>(() => DotPicture.Read(_file, file[..(file.Length * 2 / 3)]));
+    }
+
     public void Dispose() => File.Delete(_file);
 
     private DotPicture Make(int width, int height)
