@@ -1,29 +1,21 @@
 using System.CommandLine;
 using Tagend.Catalog;
 using Tagend.Orders;
+using Tagend.Pages;
+using Tagend.Pages.Parts;
+using Tagend.Workshop.Books;
+using Tagend.Workshop.Printing;
 
 namespace Tagend.Commands;
-
-/// <summary>What is made again of each tag that <c>recall</c> reads.</summary>
-/// <param name="Changes">Cells of its order, by column.</param>
-/// <param name="Date">Of a new revision.</param>
-internal sealed record AgainPlan(
-    bool Card,
-    bool Tag,
-    bool Sheet,
-    bool AsOrder,
-    IReadOnlyDictionary<string, string> Changes,
-    string Folder,
-    PaperSize? Paper,
-    string? Labels,
-    DateOnly Date);
 
 /// <summary>The options of <c>recall</c> that print or order again.</summary>
 internal sealed class AgainOptions
 {
-    private readonly Option<bool> _card = new("--card") { Description = "Prints the piece's jig card again." };
-    private readonly Option<bool> _tag = new("--tag") { Description = "Prints its tag again." };
-    private readonly Option<bool> _sheet = new("--sheet") { Description = "Prints a customer sheet of it again." };
+    private readonly List<(IPageKind Kind, Option<bool> Option)> _kinds =
+    [
+        .. PageKinds.All.Where(kind => kind.FromTag is not null).Select(kind =>
+            (kind, new Option<bool>($"--{kind.FromTag}") { Description = $"Prints its {kind.Title} again." })),
+    ];
 
     private readonly Option<bool> _asOrder = new("--as-order")
     {
@@ -44,11 +36,7 @@ internal sealed class AgainOptions
         DefaultValueFactory = _ => ".",
     };
 
-    private readonly Option<string?> _paper = new Option<string?>("--paper")
-    {
-        Description = "Paper of the sheet; the card is half of it. Default: as shop.toml says.",
-        HelpName = "letter|a4",
-    }.AcceptOnlyFromAmong("letter", "a4");
+    private readonly Option<string?> _paper = PaperOption.Create("Paper of the sheet and the card. Default: as shop.toml says.");
 
     private readonly Option<string?> _labels = new("--labels")
     {
@@ -75,8 +63,7 @@ internal sealed class AgainOptions
 
     public void AddTo(Command command)
     {
-        foreach (var option in new Option[]
-            { _card, _tag, _sheet, _asOrder, _changes, _folder, _paper, _labels, _date, _templates, _jobBook })
+        foreach (var option in _kinds.Select(k => k.Option).Concat<Option>([_asOrder, _changes, _folder, _paper, _labels, _date, _templates, _jobBook]))
         {
             command.Options.Add(option);
         }
@@ -84,37 +71,34 @@ internal sealed class AgainOptions
         command.Validators.Add(result =>
         {
             if (result.GetValue(_changes) is { Length: > 0 }
-                && !(result.GetValue(_card) || result.GetValue(_tag) || result.GetValue(_sheet) || result.GetValue(_asOrder)))
+                && !(_kinds.Exists(k => result.GetValue(k.Option)) || result.GetValue(_asOrder)))
             {
-                result.AddError("--change: say what to make of it with --card, --tag, --sheet or --as-order");
+                result.AddError($"--change: say what to make of it with {string.Join(", ", _kinds.Select(k => k.Option.Name))} or --as-order");
             }
         });
     }
 
-    /// <returns>Null where nothing is made again; a run without a catalog where the templates have mistakes.</returns>
-    public AgainRun? RunOf(ParseResult parsed)
+    /// <returns>Null where nothing is made again.</returns>
+    public AgainPrinting? RunOf(ParseResult parsed)
     {
-        var plan = new AgainPlan(
-            parsed.GetValue(_card),
-            parsed.GetValue(_tag),
-            parsed.GetValue(_sheet),
-            parsed.GetValue(_asOrder),
-            (parsed.GetValue(_changes) ?? []).ToDictionary(c => c.Split('=')[0].Trim(), c => c[(c.IndexOf('=', StringComparison.Ordinal) + 1)..].Trim()),
-            parsed.GetValue(_folder)!,
-            parsed.GetValue(_paper) switch
-            {
-                "letter" => PaperSize.Letter,
-                "a4" => PaperSize.A4,
-                _ => null,
-            },
-            parsed.GetValue(_labels),
-            ShopOptions.DateOf(parsed.GetValue(_date)));
-        if (!(plan.Card || plan.Tag || plan.Sheet || plan.AsOrder))
+        var plan = new AgainPlan
+        {
+            Kinds = [.. _kinds.Where(k => parsed.GetValue(k.Option)).Select(k => k.Kind)],
+            AsOrder = parsed.GetValue(_asOrder),
+            Changes = (parsed.GetValue(_changes) ?? [])
+                .ToDictionary(c => c.Split('=')[0].Trim(), c => c[(c.IndexOf('=', StringComparison.Ordinal) + 1)..].Trim()),
+            Folder = parsed.GetValue(_folder)!,
+            Paper = PaperSet.Named(parsed.GetValue(_paper)),
+            Labels = parsed.GetValue(_labels),
+            Date = DateOption.Of(parsed.GetValue(_date)),
+        };
+        if (plan.Kinds.Count == 0 && !plan.AsOrder)
         {
             return null;
         }
 
         var catalog = ShopOptions.ReadCatalog(parsed.GetValue(_templates));
-        return new AgainRun(catalog, plan, new RunBook(catalog is null ? null : JobBookOption.AddressOf(parsed.GetValue(_jobBook), catalog.Folder)));
+        var book = new RunBook(catalog is null ? null : JobBookOption.AddressOf(parsed.GetValue(_jobBook), catalog.Folder), TimeProvider.System);
+        return new AgainPrinting(catalog is null ? null : new AgainRun(catalog, plan, book), book, plan.AsOrder);
     }
 }

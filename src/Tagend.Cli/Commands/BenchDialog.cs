@@ -2,6 +2,7 @@ using Tagend.Jobs;
 using Tagend.Measures;
 using Tagend.Specs;
 using Tagend.Tags;
+using Tagend.Workshop.Books;
 
 namespace Tagend.Commands;
 
@@ -23,7 +24,8 @@ internal sealed class BenchDialog(BenchLog bench, LengthUnit unit, TextReader in
             string? scanned = null;
             if (text.Length > 0)
             {
-                var isLogged = bench.Find(text, out var error) is { } spec ? Log(spec, out scanned) : Refuse(error);
+                var found = bench.Find(text);
+                var isLogged = found.Spec is { } spec ? Log(spec, out scanned) : Refuse(found.Error!);
                 _ = isLogged ? logged++ : unread++;
             }
 
@@ -69,7 +71,7 @@ internal sealed class BenchDialog(BenchLog bench, LengthUnit unit, TextReader in
 
         if (isMeasured)
         {
-            bench.Log(spec, built);
+            Console.WriteLine(BuildText.Of(bench.Log(spec, built), unit));
         }
         else
         {

@@ -1,6 +1,5 @@
 using System.CommandLine;
-using Tagend.Jobs;
-using Tagend.Measures;
+using Tagend.Workshop.Books;
 
 namespace Tagend.Commands;
 
@@ -33,7 +32,7 @@ internal static class BuiltCommand
         var given = values.Given(parsed);
         if (piece is null && given.Count > 0)
         {
-            Console.Error.WriteLine("tagend: name the piece whose values these are, such as 1001/string");
+            Say.Error("name the piece whose values these are, such as 1001/string");
             return ExitCode.Usage;
         }
 
@@ -43,43 +42,20 @@ internal static class BuiltCommand
         }
 
         using var book = options.OpenOrBegin(parsed, catalog);
-        var bench = new BenchLog(book, catalog.Shop.Unit);
-        return piece is null || given.Count == 0 ? new BenchDialog(bench, catalog.Shop.Unit, Console.In).Run(piece) : Log(bench, piece, given, catalog.Shop.Unit);
-    }
-
-    private static int Log(BenchLog bench, string piece, Dictionary<string, string> given, LengthUnit unit)
-    {
-        if (bench.Find(piece, out var error) is not { } spec)
+        var (unit, bench) = (catalog.Shop.Unit, new BenchLog(book, catalog.Shop.Unit));
+        if (piece is null || given.Count == 0)
         {
-            Console.Error.WriteLine($"tagend: {error}");
-            return ExitCode.NothingRead;
+            return new BenchDialog(bench, unit, Console.In).Run(piece);
         }
 
-        var built = BuiltQuestion.CardOf(spec);
-        foreach (var question in BuiltQuestion.Of(spec, unit))
+        var answer = bench.Log(piece, given);
+        if (answer.Logged is not { } logged)
         {
-            if (!given.TryGetValue(question.Name, out var text))
-            {
-                if (question.AsCarded is null)
-                {
-                    Console.Error.WriteLine($"tagend: --{question.Name} is needed: it is what the log is for");
-                    return ExitCode.Usage;
-                }
-
-                continue;
-            }
-
-            var answer = question.Read(built, text.Trim());
-            if (answer.Built is null)
-            {
-                Console.Error.WriteLine($"tagend: --{question.Name} {answer.Error}");
-                return ExitCode.Usage;
-            }
-
-            built = answer.Built;
+            Say.Error(answer.Error!);
+            return answer.IsPieceKnown ? ExitCode.Usage : ExitCode.NothingRead;
         }
 
-        bench.Log(spec, built);
+        Console.WriteLine(BuildText.Of(logged, unit));
         return ExitCode.Done;
     }
 }

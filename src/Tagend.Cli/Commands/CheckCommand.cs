@@ -1,8 +1,9 @@
 using System.CommandLine;
-using Tagend.Catalog;
-using Tagend.Pages.Sheet;
 using Tagend.Problems;
 using Tagend.Specs;
+using Tagend.Workshop;
+using Tagend.Workshop.Checks;
+using Tagend.Workshop.Json;
 
 namespace Tagend.Commands;
 
@@ -22,44 +23,52 @@ internal static class CheckCommand
 
     private static int Run(ShopOptions options, ParseResult parsed, bool json)
     {
-        if (options.Read(parsed) is not var (catalog, report))
+        if (options.Read(parsed) is not var (orders, book))
         {
             return ExitCode.Problems;
         }
 
-        var inSheets = CustomerSheet.Check(catalog.Folder, catalog.Shop.Logo);
-        ShopOptions.Report(inSheets);
+        Say.Problems(orders.Report.Problems);
+        var inSheets = orders.CheckSheets();
+        Say.Problems(inSheets);
         if (json)
         {
-            SpecJson.Write(Console.OpenStandardOutput(), report.Pieces, catalog.Shop);
+            JsonList.Write(Console.OpenStandardOutput(), orders.Report.Pieces, orders.Catalog.Shop);
         }
         else
         {
             // A season's specs are some million lines, too many to write each by itself.
             using var output = new StreamWriter(Console.OpenStandardOutput(), Console.OutputEncoding);
-            Write(output, report, catalog);
+            Write(output, orders);
         }
 
-        return options.Book.HasFailed ? ExitCode.World
-            : inSheets.Count > 0 || report.Problems.Any(p => p.Severity == Severity.Refusal) ? ExitCode.Problems
+        return book.Fault is not null ? ExitCode.World
+            : inSheets.Count > 0 || orders.HasRefusals ? ExitCode.Problems
             : ExitCode.Done;
     }
 
-    private static void Write(TextWriter output, SetReport report, ShopCatalog catalog)
+    private static void Write(TextWriter output, CheckedOrders orders)
     {
-        var withheld = report.Withheld.ToHashSet();
-        var pull = new PullList(catalog.Shop);
-        foreach (var piece in report.Pieces.Where(p => p.Spec is not null))
+        var withheld = orders.Report.Withheld.ToHashSet();
+        var pull = new PullList(orders.Catalog.Shop);
+        foreach (var piece in orders.Report.Pieces)
         {
-            SpecText.Write(output, piece.Spec!, piece.Slip);
-            if (!withheld.Contains(piece.Order))
+            if (piece.Spec is { } spec)
             {
-                pull.Add(piece);
+                SpecText.Write(output, spec, piece.Slip);
+                if (!withheld.Contains(piece.Order))
+                {
+                    pull.Add(spec);
+                }
             }
         }
 
-        PullText.Write(output, pull, report.Ready.Count, catalog);
-        output.WriteLine(Summary(report));
+        if (pull.Finished() is { } finished)
+        {
+            PullText.Write(output, finished, orders.Catalog);
+        }
+
+        output.WriteLine(Summary(orders.Report));
     }
 
     private static string Summary(SetReport report)

@@ -6,6 +6,9 @@ namespace Tagend.Commands;
 /// <summary>An option that takes a date: ISO 8601.</summary>
 internal static class DateOption
 {
+    /// <summary>The date given, else today's.</summary>
+    public static DateOnly Of(DateOnly? given) => given ?? DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime);
+
     public static Option<DateOnly?> Create(string name, string description) => new(name)
     {
         Description = description,

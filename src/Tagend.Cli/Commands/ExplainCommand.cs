@@ -1,6 +1,6 @@
 using System.CommandLine;
-using Tagend.Specs;
-using Tagend.Specs.Explained;
+using Tagend.Workshop.Checks;
+using Tagend.Workshop.Json;
 
 namespace Tagend.Commands;
 
@@ -13,7 +13,16 @@ internal static class ExplainCommand
         var piece = new Argument<PieceName>("ORDER/PIECE")
         {
             Description = "The piece, such as 1001/string.",
-            CustomParser = result => PieceName.Read(result.Tokens[0].Value, result.AddError),
+            CustomParser = result =>
+            {
+                var name = PieceName.Read(result.Tokens[0].Value, out var error);
+                if (name is null)
+                {
+                    result.AddError(error);
+                }
+
+                return name!;
+            },
         };
         var json = new Option<bool>("--json") { Description = "One object a step, for scripts." };
         var command = new Command("explain", "Shows how each number of a piece was computed, and where it comes from.");
@@ -26,49 +35,33 @@ internal static class ExplainCommand
 
     private static int Run(ShopOptions options, ParseResult parsed, PieceName name, bool json)
     {
-        if (options.ReadQuietly(parsed) is not var (catalog, orders, report))
+        if (options.Read(parsed) is not var (orders, book))
         {
             return ExitCode.Problems;
         }
 
-        var pieces = report.Pieces.Where(p => p.Order == name.Order && p.Piece == name.Piece).ToList();
-        if (pieces.Count == 0)
+        var explained = orders.Explain(name);
+        Say.Problems(explained.Problems);
+        if (explained.Missing is { } missing)
         {
-            return SayWhatThereIs(report, name);
+            Say.Error(missing);
+            return ExitCode.Usage;
         }
 
-        ShopOptions.Report(pieces.SelectMany(p => p.Problems));
-        if (pieces.Find(p => p.Spec is not null) is not { Spec: { } spec })
+        if (explained.Spec is not { } spec)
         {
             return ExitCode.Problems;
         }
 
-        var row = orders.Rows.Index().First(r => r.Item.Order == name.Order && r.Item.Piece == name.Piece).Index;
-        var steps = Explanation.Of(spec, orders.Lines[row], catalog);
         if (json)
         {
-            ExplanationJson.Write(Console.OpenStandardOutput(), steps);
+            JsonList.Write(Console.OpenStandardOutput(), explained.Steps);
         }
         else
         {
-            ExplanationText.Write(Console.Out, spec, steps);
+            ExplanationText.Write(Console.Out, spec, explained.Steps);
         }
 
-        return options.Book.HasFailed ? ExitCode.World : ExitCode.Done;
-    }
-
-    private static int SayWhatThereIs(SetReport report, PieceName name)
-    {
-        if (report.Pieces.Count == 0)
-        {
-            ShopOptions.Report(report.Problems);
-            return ExitCode.Problems;
-        }
-
-        var pieces = report.Pieces.Where(p => p.Order == name.Order).Select(p => p.Piece).Distinct().ToList();
-        Console.Error.WriteLine(pieces.Count > 0
-            ? $"tagend: there is no piece {name.Piece} in order {name.Order}; there are {string.Join(", ", pieces)}"
-            : $"tagend: there is no order {name.Order} in the file; there are {string.Join(", ", report.Pieces.Select(p => p.Order).Distinct())}");
-        return ExitCode.Usage;
+        return book.Fault is not null ? ExitCode.World : ExitCode.Done;
     }
 }

@@ -1,16 +1,14 @@
 using System.CommandLine;
-using Tagend.Catalog;
 using Tagend.Fits;
-using Tagend.Output;
-using Tagend.Problems;
+using Tagend.Workshop;
+using Tagend.Workshop.Json;
+using Tagend.Workshop.Printing;
 
 namespace Tagend.Commands;
 
 /// <summary><c>tagend fit</c>: what the shop's own builds say about take-up and settle.</summary>
 internal static class FitCommand
 {
-    private const int PictureDpi = 200;
-
     public static Command Create()
     {
         var options = new FitOptions();
@@ -33,17 +31,18 @@ internal static class FitCommand
         var fits = TakeUpFit.All(BuildPoint.Of(book.Built()), catalog).Where(options.IsWanted(parsed)).ToList();
         if (fits.Count == 0)
         {
-            Console.Error.WriteLine("tagend: no such build is logged yet; tagend built logs one");
+            Say.Error("no such build is logged yet; tagend built logs one");
             return ExitCode.NothingRead;
         }
 
         if (parsed.GetValue(options.Plot) is { } plot)
         {
-            Draw(fits, catalog, plot);
+            var drawn = FitPaper.Draw(fits, catalog, plot, DateOption.Of(null));
+            Console.WriteLine($"{plot}: {Counted.Of(drawn, "fit")}");
         }
         else if (parsed.GetValue(options.Json))
         {
-            FitJson.Write(Console.OpenStandardOutput(), fits);
+            JsonList.Write(Console.OpenStandardOutput(), fits);
         }
         else
         {
@@ -51,39 +50,6 @@ internal static class FitCommand
         }
 
         return ExitCode.Done;
-    }
-
-    private static void Draw(List<TakeUpFit> fits, ShopCatalog catalog, string path)
-    {
-        var drawn = fits.Where(f => f.Fit is not null).ToList();
-        if (drawn.Count == 0)
-        {
-            throw new TagendException($"{path}: there is nothing to plot before two builds of a material and strand count are logged");
-        }
-
-        var fonts = Fonts.Load(Path.Combine(catalog.Folder, "fonts"));
-        var paper = catalog.Shop.Paper == PaperSize.Letter ? Paper.HalfLetter : Paper.A5;
-        List<Page> pages = [.. drawn.Select(f => FitPages.Of(f, catalog, fonts, paper))];
-        var isPicture = FitOptions.IsPicture(path);
-        if (isPicture && pages.Count > 1)
-        {
-            throw new TagendException(
-                $"{path}: there are {pages.Count} fits, and a picture holds one: choose with --material and --strands, or name a .pdf");
-        }
-
-        var date = DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime);
-        AtomicFiles.Write([new NewFile(path, stream =>
-        {
-            if (isPicture)
-            {
-                PngFile.Write(pages[0], fonts, PictureDpi, DotDepth.Gray, stream);
-            }
-            else
-            {
-                PdfFile.Write(pages, fonts, new PdfNote("Tagend fit", date), stream);
-            }
-        })]);
-        Console.WriteLine($"{path}: {Counted.Of(pages.Count, "fit")}");
     }
 }
 
@@ -117,13 +83,11 @@ internal sealed class FitOptions
 
     public FitOptions() => Plot.Validators.Add(result =>
     {
-        if (result.GetValueOrDefault<string?>() is { } path && !IsPicture(path) && !path.EndsWith(".pdf", StringComparison.OrdinalIgnoreCase))
+        if (result.GetValueOrDefault<string?>() is { } path && !FitPaper.IsPicture(path) && !path.EndsWith(".pdf", StringComparison.OrdinalIgnoreCase))
         {
             result.AddError($"--plot \"{path}\": expected a file whose name ends in .pdf or .png");
         }
     });
-
-    public static bool IsPicture(string path) => path.EndsWith(".png", StringComparison.OrdinalIgnoreCase);
 
     public void AddTo(Command command)
     {

@@ -1,7 +1,8 @@
-using System.Globalization;
 using Tagend.Catalog;
 using Tagend.Fits;
 using Tagend.Measures;
+using Tagend.Workshop;
+using Tagend.Workshop.Printing;
 
 namespace Tagend.Commands;
 
@@ -17,7 +18,7 @@ internal static class FitText
             if (fit.Fit is { } found)
             {
                 Line("take-up a turn", $"{LengthWriter.Fine(found.PerTurn, unit)} ± {LengthWriter.Fine(found.PerTurnError, unit)} (rule {LengthWriter.Fine(catalog.Shop.RuleTakeUpPerTurn, unit)})");
-                Line("settle", found.IsSettleFitted ? Settle(found) : $"{Settle(found)}: {NotFitted(found)}");
+                Line("settle", found.IsSettleFitted ? FitPaper.Settle(found) : $"{FitPaper.Settle(found)}: {NotFitted(found)}");
                 if (found.Offset != Length.Zero)
                 {
                     Line("jig offset", $"{LengthWriter.Fine(found.Offset, unit)} ± {LengthWriter.Fine(found.OffsetError, unit)}: {Offset(found.Offset, unit)}");
@@ -38,10 +39,6 @@ internal static class FitText
 
         void Line(string label, string text) => output.WriteLine($"  {label,-16}{text}");
     }
-
-    public static string Settle(FittedTakeUp fit) => fit.IsSettleFitted
-        ? FormattableString.Invariant($"{fit.Settle:0.00000} ± {fit.SettleError:0.00000}")
-        : fit.Settle.ToString("0.######", CultureInfo.InvariantCulture) + " (materials.toml)";
 
     /// <summary>What the offset can come from. Thicker posts take a half turn around each: π/2 − 1 of what they are thicker.</summary>
     private static string Offset(Length offset, LengthUnit unit)

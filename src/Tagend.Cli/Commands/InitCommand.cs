@@ -1,5 +1,5 @@
 using System.CommandLine;
-using Tagend.Problems;
+using Tagend.Workshop.Shops;
 
 namespace Tagend.Commands;
 
@@ -16,25 +16,7 @@ internal static class InitCommand
 
     private static int Run(string folder)
     {
-        if (Path.Exists(folder))
-        {
-            throw new TagendException($"{folder} exists already: name a new folder, so that nothing of yours is overwritten");
-        }
-
-        try
-        {
-            foreach (var file in Directory.EnumerateFiles(ShopOptions.ShippedTemplates, "*", SearchOption.AllDirectories))
-            {
-                var target = Path.Combine(folder, Path.GetRelativePath(ShopOptions.ShippedTemplates, file));
-                Directory.CreateDirectory(Path.GetDirectoryName(target)!);
-                File.Copy(file, target);
-            }
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            throw new TagendException($"cannot copy the templates to {folder}: {e.Message}", e);
-        }
-
+        ShopTemplates.Begin(ShopOptions.ShippedTemplates, folder);
         Console.WriteLine($"Templates are in {folder}. Start with shop.toml; then: tagend print ORDERS.csv --templates {folder}");
         return ExitCode.Done;
     }

@@ -3,7 +3,9 @@ using Spectre.Console;
 using Tagend.Jobs;
 using Tagend.Measures;
 using Tagend.Orders;
-using Tagend.Output;
+using Tagend.Workshop;
+using Tagend.Workshop.Books;
+using Tagend.Workshop.Json;
 
 namespace Tagend.Commands;
 
@@ -31,12 +33,12 @@ internal static class JobsCommand
         var unit = catalog.Shop.Unit;
         if (parsed.GetValue(options.Csv) is { } csv)
         {
-            AtomicFiles.Write([new NewFile(csv, stream => JobTable.Write(jobs, unit, stream))]);
+            JobsFile.Write(csv, jobs, unit);
             Console.WriteLine($"{csv}: {Counted.Of(jobs.Count, "piece")}, {Counted.Of(jobs.Sum(j => j.Builds.Count), "build")}");
         }
         else if (parsed.GetValue(options.Json))
         {
-            JobsJson.Write(Console.OpenStandardOutput(), jobs);
+            JsonList.Write(Console.OpenStandardOutput(), jobs);
         }
         else
         {

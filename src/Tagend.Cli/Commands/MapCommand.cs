@@ -39,14 +39,14 @@ internal static class MapCommand
 
         if (wanted is not null && !wanted.All(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_'))
         {
-            Console.Error.WriteLine($"tagend: --name \"{wanted}\": expected letters, digits and hyphens, such as web-store");
+            Say.Error($"--name \"{wanted}\": expected letters, digits and hyphens, such as web-store");
             return ExitCode.Usage;
         }
 
         if (!show && Path.GetFullPath(catalog.Folder) == Path.GetFullPath(ShopOptions.ShippedTemplates))
         {
-            Console.Error.WriteLine(
-                "tagend: a map is kept in your shop's templates, and these are the program's own: make yours with tagend init templates, "
+            Say.Error(
+                "a map is kept in your shop's templates, and these are the program's own: make yours with tagend init templates, "
                 + "then run this again; or add --show to see the map only");
             return ExitCode.Usage;
         }
@@ -61,14 +61,14 @@ internal static class MapCommand
         var target = ShopMaps.PathOf(name, catalog);
         if (!show && !replace && File.Exists(target))
         {
-            Console.Error.WriteLine($"tagend: {target} exists already and does not fit this file: --replace writes over it, --name NAME keeps both");
+            Say.Error($"{target} exists already and does not fit this file: --replace writes over it, --name NAME keeps both");
             return ExitCode.Usage;
         }
 
-        var proposed = ShopMaps.Propose(path, name, catalog, ShopOptions.DateOf(null));
+        var proposed = ShopMaps.Propose(path, name, catalog, DateOption.Of(null));
         if (proposed.Proposal is not { } proposal)
         {
-            ShopOptions.Report(proposed.Problems);
+            Say.Problems(proposed.Problems);
             return ExitCode.Problems;
         }
 
@@ -79,7 +79,7 @@ internal static class MapCommand
         }
 
         Write(proposed.Read!, proposal, catalog);
-        ShopOptions.Report(proposed.Problems);
+        Say.Problems(proposed.Problems);
         ShopMaps.Keep(proposal, target);
         Console.WriteLine($"{target}: written. Look it through; then: tagend check {path}");
         return proposed.Problems.Any(p => p.Severity == Severity.Refusal) ? ExitCode.Problems : ExitCode.Done;
@@ -103,8 +103,8 @@ internal static class MapCommand
             Console.WriteLine(remark);
         }
 
-        Say("Printed nowhere", proposal.Map.Never.Except(proposal.NotUnderstood));
-        Say("Not understood, and printed nowhere", proposal.NotUnderstood);
+        Mention("Printed nowhere", proposal.Map.Never.Except(proposal.NotUnderstood));
+        Mention("Not understood, and printed nowhere", proposal.NotUnderstood);
         foreach (var doubt in proposal.Doubts)
         {
             Console.WriteLine($"Look at this: {doubt}");
@@ -129,7 +129,7 @@ internal static class MapCommand
         return parts.OfType<string>();
     }
 
-    private static void Say(string what, IEnumerable<string> headers)
+    private static void Mention(string what, IEnumerable<string> headers)
     {
         var all = string.Join(", ", headers);
         if (all.Length > 0)

@@ -1,7 +1,5 @@
 using System.CommandLine;
-using Tagend.Output;
-using Tagend.Pages.Labels;
-using Tagend.Problems;
+using Tagend.Workshop.Printing;
 
 namespace Tagend.Commands;
 
@@ -37,24 +35,11 @@ internal static class OutlinesCommand
             return ExitCode.Problems;
         }
 
-        var stock = PrintOptions.StockOf(name, catalog);
-        if (stock.LabelsPerPage == 1)
-        {
-            var sheets = catalog.Stocks.Values.Where(s => s.LabelsPerPage > 1).Select(s => s.Name);
-            throw new TagendException(
-                $"{stock.Name} ({stock.Title}) is one label a page: there is no sheet to outline; sheets are {string.Join(", ", sheets)}");
-        }
-
-        var fonts = Fonts.Load(Path.Combine(catalog.Folder, "fonts"));
-        var path = Path.Combine(folder, $"{stock.Name}-outlines.pdf");
-        var title = $"Tagend outlines of {stock.Name}";
-        var note = new PdfNote(title, DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime), catalog.Words.Tag);
-        AtomicFiles.Write([new NewFile(path, stream => PdfFile.Write([StockOutlines.Of(stock, catalog.Words, fonts)], fonts, note, stream))]);
-        Console.WriteLine(path);
+        var page = OutlinesPaper.Print(name, catalog, folder, DateOption.Of(null));
+        Console.WriteLine(page.Path);
         if (printer is not null)
         {
-            var job = PrintQueue.Send(printer, path, title, new Paper(stock.Name, stock.PageWidth, stock.PageHeight));
-            Console.WriteLine($"{path}: sent to {printer}, job {job}");
+            Say.Sent(page, printer);
         }
 
         return ExitCode.Done;

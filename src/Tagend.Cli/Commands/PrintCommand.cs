@@ -1,11 +1,12 @@
 using System.CommandLine;
 using System.Runtime.InteropServices;
-using Tagend.Problems;
 using Tagend.Specs;
+using Tagend.Workshop.Books;
+using Tagend.Workshop.Printing;
 
 namespace Tagend.Commands;
 
-/// <summary><c>tagend print ORDERS.csv</c>: cards, tags, customer sheets and the pull sheet of all sets without a problem.</summary>
+/// <summary><c>tagend print ORDERS.csv</c>: the papers of all sets without a problem.</summary>
 internal static class PrintCommand
 {
     public static Command Create()
@@ -21,29 +22,31 @@ internal static class PrintCommand
 
     private static int Run(ShopOptions options, PrintOptions paper, ParseResult parsed)
     {
-        if (options.Read(parsed) is not var (catalog, report))
+        if (options.Read(parsed) is not var (orders, book))
         {
             return ExitCode.Problems;
         }
 
-        var orders = paper.OrdersOf(parsed);
-        var known = report.Pieces.Select(p => p.Order).ToHashSet();
-        if (orders.Find(o => !known.Contains(o)) is { } missing)
+        var report = orders.Report;
+        Say.Problems(report.Problems);
+        var chosen = paper.OrdersOf(parsed);
+        if (orders.MissingOrder(chosen) is { } missing)
         {
-            Console.Error.WriteLine($"tagend: there is no order {missing} in the file; there are {string.Join(", ", known.Order(StringComparer.Ordinal))}");
+            Say.Error(missing);
             return ExitCode.Usage;
         }
 
-        var refused = report.Problems.Any(p => p.Severity == Severity.Refusal);
-        if (refused && parsed.GetValue(paper.Strict))
+        if (orders.HasRefusals && parsed.GetValue(paper.Strict))
         {
-            Console.Error.WriteLine("tagend: nothing printed, for --strict prints all sets or none");
+            Say.Error("nothing printed, for --strict prints all sets or none");
             return ExitCode.Problems;
         }
 
-        var plan = paper.PlanOf(parsed, catalog);
-        var volumes = PrintBatch.VolumesOf(report.Ready.Where(s => orders.Count == 0 || orders.Contains(s.Order)), plan.VolumePieces);
-        var summary = new PrintSummary(report.Withheld.Where(o => orders.Count == 0 || orders.Contains(o)), volumes.Count);
+        var printer = paper.PrinterOf(parsed);
+        var plan = paper.PlanOf(parsed, orders.Catalog);
+        var volumes = PrintBatch.VolumesOf(report.Ready.Where(s => IsChosen(s.Order)), plan.VolumePieces);
+        var summary = new PrintSummary(report.Withheld.Where(IsChosen), volumes.Count);
+        var hasFailed = book.Fault is not null;
         using var stop = new CancellationTokenSource();
         using var signal = PosixSignalRegistration.Create(PosixSignal.SIGINT, context =>
         {
@@ -52,7 +55,7 @@ internal static class PrintCommand
         });
         try
         {
-            Print(new PrintBatch(catalog, plan).Print(volumes, stop.Token), volumes, summary, options.Book);
+            Print(new PrintBatch(orders.Catalog, plan).Print(volumes, stop.Token), volumes, summary, book);
         }
         catch (OperationCanceledException)
         {
@@ -60,15 +63,22 @@ internal static class PrintCommand
             return ExitCode.Stopped;
         }
 
+        if (!hasFailed)
+        {
+            Say.Fault(book);
+        }
+
         summary.Write();
-        if (plan.Printer is { } printer)
+        if (printer is not null)
         {
             summary.Send(printer);
         }
 
-        return options.Book.HasFailed ? ExitCode.World
-            : summary.Withheld.Count > 0 || refused && orders.Count == 0 ? ExitCode.Problems
+        return book.Fault is not null ? ExitCode.World
+            : summary.Withheld.Count > 0 || (orders.HasRefusals && chosen.Count == 0) ? ExitCode.Problems
             : ExitCode.Done;
+
+        bool IsChosen(string order) => chosen.Count == 0 || chosen.Contains(order);
     }
 
     private static void Print(

@@ -2,53 +2,22 @@ using System.CommandLine;
 using System.Globalization;
 using Tagend.Catalog;
 using Tagend.Orders;
-using Tagend.Pages.Labels;
-using Tagend.Pages.Strip;
+using Tagend.Pages;
+using Tagend.Pages.Parts;
+using Tagend.Workshop.Printing;
+using Tagend.Workshop.Shops;
 
 namespace Tagend.Commands;
-
-/// <summary>What is printed, on what and to where.</summary>
-/// <param name="Folder">Where the files go.</param>
-/// <param name="PreviewDpi">Of the PNG pictures beside each PDF; null for none.</param>
-/// <param name="BagStock">With the dots of the printer that tags are drawn for.</param>
-/// <param name="Use">Of the first sheet of labels.</param>
-/// <param name="LabelDpi">Of the one-bit pictures beside tags.pdf; null for none.</param>
-/// <param name="Scale">Of the printer named; null where it was not measured.</param>
-/// <param name="Language">Of customer sheets; null for the shop's own.</param>
-/// <param name="VolumePieces">Most pieces of a volume, but for a set that has more.</param>
-/// <param name="Printer">The queue that takes what is made; null to leave it at the files.</param>
-internal sealed record PrintPlan(
-    string Folder,
-    IReadOnlySet<string> Papers,
-    PaperSize Paper,
-    LabelStock BagStock,
-    LabelStock LoopStock,
-    SheetUse Use,
-    StripStock StripStock,
-    StripPositions Positions,
-    PrinterScale? Scale,
-    int? LabelDpi,
-    int? PreviewDpi,
-    string? Language,
-    int VolumePieces,
-    string? Printer);
 
 /// <summary>The options of <c>print</c>.</summary>
 internal sealed class PrintOptions
 {
-    public const string Cards = "cards";
-    public const string Tags = "tags";
-    public const string Sheets = "sheets";
-    public const string Pulls = "pulls";
-    public const string Strips = "strips";
-
     private const int MostLabels = 200;
 
     /// <summary>Dots an inch of the heads that label printers have: 8, 12 and 24 dots a millimeter.</summary>
     private static readonly int[] LabelPrinters = [203, 300, 600];
 
-    private static readonly string[] UsualPapers = [Cards, Tags, Sheets, Pulls];
-    private static readonly string[] AllPapers = [.. UsualPapers, Strips];
+    private static readonly string[] KindNames = [.. PageKinds.All.Select(kind => kind.Name)];
 
     private readonly Option<string> _folder = new("--out")
     {
@@ -57,9 +26,10 @@ internal sealed class PrintOptions
         DefaultValueFactory = _ => ".",
     };
 
-    private readonly Option<string[]> _only = new Option<string[]>("--only")
+    private readonly Option<string[]> _only = new("--only")
     {
-        Description = "Only these, parted by commas: cards, tags, sheets, pulls, strips. Default: all but strips.",
+        Description = $"Only these, comma-separated: {string.Join(", ", KindNames)}. "
+            + $"Default: all but {string.Join(", ", PageKinds.All.Where(kind => !kind.IsUsual).Select(kind => kind.Name))}.",
         HelpName = "LIST",
         CustomParser = result => [.. result.Tokens.SelectMany(t => t.Value.Split(',', StringSplitOptions.TrimEntries))],
     };
@@ -70,7 +40,7 @@ internal sealed class PrintOptions
         HelpName = "NUMBER",
     };
 
-    private readonly Option<string?> _paper = PaperOption("Paper of the sheets; cards are half of it. Default: as shop.toml says.");
+    private readonly Option<string?> _paper = PaperOption.Create("Paper of the sheets and the cards. Default: as shop.toml says.");
 
     private readonly Option<string?> _bagStock = new("--bag-labels")
     {
@@ -95,7 +65,7 @@ internal sealed class PrintOptions
 
     private readonly Option<int[]> _skippedLabels = new("--skip-labels")
     {
-        Description = "Spoiled labels of the first sheet, parted by commas: 3,7.",
+        Description = "Spoiled labels of the first sheet, comma-separated: 3,7.",
         HelpName = "LIST",
         CustomParser = result =>
         {
@@ -117,7 +87,7 @@ internal sealed class PrintOptions
         HelpName = "203|300|600",
     };
 
-    private readonly Option<string?> _printer = PrinterScales.Option(
+    private readonly Option<string?> _printer = PrinterOption.Create(
         "Also send each PDF to this queue: true size, on its own paper, corrected by what tagend ruler measured.");
 
     private readonly Option<int?> _preview = new("--preview")
@@ -143,9 +113,9 @@ internal sealed class PrintOptions
     {
         _only.Validators.Add(result =>
         {
-            foreach (var word in result.GetValueOrDefault<string[]>()?.Except(AllPapers) ?? [])
+            foreach (var word in result.GetValueOrDefault<string[]>()?.Except(KindNames) ?? [])
             {
-                result.AddError($"--only \"{word}\": expected {string.Join(", ", AllPapers)}");
+                result.AddError($"--only \"{word}\": expected {string.Join(", ", KindNames)}");
             }
         });
         _preview.Validators.Add(result => RefuseOutside(result, 50, 600));
@@ -176,57 +146,38 @@ internal sealed class PrintOptions
     public List<string> OrdersOf(ParseResult parsed) =>
         [.. (parsed.GetValue(_orders) ?? []).Select(o => NameReader.TryReadOrder(o, out var order, out _) ? order : o)];
 
+    public string? PrinterOf(ParseResult parsed) => parsed.GetValue(_printer);
+
     /// <exception cref="Problems.TagendException">
     /// A label stock is not in stocks.toml, or is a sheet and no label printer's; printers.toml has mistakes.
     /// </exception>
     public PrintPlan PlanOf(ParseResult parsed, ShopCatalog catalog)
     {
-        var paper = PaperOf(parsed.GetValue(_paper), catalog);
+        var paper = PaperOption.Of(parsed.GetValue(_paper), catalog);
         var dpi = parsed.GetValue(_dpi);
-        var printer = parsed.GetValue(_printer);
-        var papers = (parsed.GetValue(_only) is { Length: > 0 } only ? only : UsualPapers).ToHashSet();
-        return new PrintPlan(
-            parsed.GetValue(_folder)!,
-            papers,
-            paper,
-            Drawn(parsed.GetValue(_bagStock) ?? catalog.Shop.BagStock),
-            Drawn(parsed.GetValue(_loopStock) ?? catalog.Shop.LoopStock),
-            new SheetUse(parsed.GetValue(_firstLabel), (parsed.GetValue(_skippedLabels) ?? []).ToHashSet()),
-            _strips.StockOf(parsed, paper),
-            _strips.PositionsOf(parsed),
-            PrinterScales.Of(printer, catalog.Folder, isTrueSize: papers.Contains(Strips)),
-            dpi,
-            parsed.GetValue(_preview),
-            parsed.GetValue(_language),
-            parsed.GetValue(_volume),
-            printer);
-
-        LabelStock Drawn(string name)
+        var only = parsed.GetValue(_only) ?? [];
+        List<IPageKind> kinds = [.. PageKinds.All.Where(kind => only.Length > 0 ? only.Contains(kind.Name) : kind.IsUsual)];
+        return new PrintPlan
         {
-            var stock = StockOf(name, catalog);
-            return dpi is null || stock.LabelsPerPage == 1
-                ? stock with { DotsPerInch = dpi ?? stock.DotsPerInch }
-                : throw new Problems.TagendException(
-                    $"--dpi is for label printers, and {stock.Name} ({stock.Title}) is a sheet: its codes are drawn for laser and ink "
-                    + "printers of 300, 600 or 1200 dpi as it is; leave --dpi out, or choose a roll with --bag-labels and --loop-labels");
-        }
+            Folder = parsed.GetValue(_folder)!,
+            Kinds = kinds,
+            Setting = new PageSetting
+            {
+                Paper = paper,
+                BagStock = LabelStocks.Named(parsed.GetValue(_bagStock) ?? catalog.Shop.BagStock, catalog, dpi),
+                LoopStock = LabelStocks.Named(parsed.GetValue(_loopStock) ?? catalog.Shop.LoopStock, catalog, dpi),
+                Use = new SheetUse(parsed.GetValue(_firstLabel), (parsed.GetValue(_skippedLabels) ?? []).ToHashSet()),
+                StripStock = _strips.StockOf(parsed, paper),
+                Positions = _strips.PositionsOf(parsed),
+                Language = parsed.GetValue(_language),
+                Scale = PrinterOption.ScaleOf(PrinterOf(parsed), catalog.Folder, isTrueSize: kinds.Exists(kind => kind.IsMeasuredBy)),
+                HasOnePaperADocument = PrinterOf(parsed) is not null,
+            },
+            LabelDpi = dpi,
+            PreviewDpi = parsed.GetValue(_preview),
+            VolumePieces = parsed.GetValue(_volume),
+        };
     }
-
-    public static Option<string?> PaperOption(string description) =>
-        new Option<string?>("--paper") { Description = description, HelpName = "letter|a4" }.AcceptOnlyFromAmong("letter", "a4");
-
-    public static PaperSize PaperOf(string? name, ShopCatalog catalog) => name switch
-    {
-        "letter" => PaperSize.Letter,
-        "a4" => PaperSize.A4,
-        _ => catalog.Shop.Paper,
-    };
-
-    /// <exception cref="Problems.TagendException">It is not in stocks.toml.</exception>
-    public static LabelStock StockOf(string name, ShopCatalog catalog) => catalog.Stocks.TryGetValue(name, out var stock)
-        ? stock
-        : throw new Problems.TagendException(
-            $"there is no label stock {name} in stocks.toml; there are {string.Join(", ", catalog.Stocks.Keys)}");
 
     private static void RefuseOutside(System.CommandLine.Parsing.OptionResult result, int least, int most)
     {

@@ -1,6 +1,8 @@
 using Spectre.Console;
-using Tagend.Output;
 using Tagend.Specs;
+using Tagend.Workshop;
+using Tagend.Workshop.Books;
+using Tagend.Workshop.Printing;
 
 namespace Tagend.Commands;
 
@@ -18,8 +20,8 @@ internal sealed class PrintSummary(IEnumerable<string> withheld, int volumes)
 
     public List<string> Withheld { get; } = [.. withheld];
 
-    /// <param name="note">What else was done with it; null for nothing.</param>
-    public void Add(PrintedVolume volume, string? note)
+    /// <param name="entry">Of it in the job book; null for none.</param>
+    public void Add(PrintedVolume volume, BookEntry? entry)
     {
         var sets = volume.Printed.Sets;
         _listed.AddRange(volumes == 1 ? sets : []);
@@ -28,10 +30,10 @@ internal sealed class PrintSummary(IEnumerable<string> withheld, int volumes)
         _sets += sets.Count;
         _last = sets.Count > 0 ? sets[^1].Order : _last;
         Withheld.AddRange(volume.Printed.Withheld);
-        ShopOptions.Report(volume.Printed.Problems);
-        if (note is not null)
+        Say.Problems(volume.Printed.Problems);
+        if (entry is not null)
         {
-            _notes.Add(note);
+            _notes.Add(Say.Of(entry));
         }
     }
 
@@ -41,8 +43,7 @@ internal sealed class PrintSummary(IEnumerable<string> withheld, int volumes)
     {
         foreach (var paper in _papers)
         {
-            var job = PrintQueue.Send(printer, paper.Path, paper.Title, paper.Paper);
-            Console.WriteLine($"{paper.Path}: sent to {printer}, job {job}");
+            Say.Sent(paper, printer);
         }
     }
 
@@ -66,7 +67,7 @@ internal sealed class PrintSummary(IEnumerable<string> withheld, int volumes)
 
         foreach (var file in _papers)
         {
-            Console.WriteLine($"{file.Path}: {Counted.Of(file.Pages, "page")}");
+            Console.WriteLine(Say.Of(file));
         }
 
         Console.WriteLine($"{Counted.Of(_sets, "set")} printed, {Withheld.Count} not printed");

@@ -1,29 +1,25 @@
 using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Specs;
+using Tagend.Workshop;
 
 namespace Tagend.Commands;
 
 /// <summary>The pull sheet as plain lines: stock of all sets that are ready, and the order of builds.</summary>
 internal static class PullText
 {
-    /// <param name="pull">Of all pieces of the sets.</param>
-    public static void Write(TextWriter output, PullList pull, int sets, ShopCatalog catalog)
+    public static void Write(TextWriter output, BatchPull pull, ShopCatalog catalog)
     {
-        if (pull.Unit is not { } unit)
-        {
-            return;
-        }
-
-        output.WriteLine($"to pull for {Counted.Of(sets, "set")}, with tails, dummy tags and waste");
-        foreach (var need in pull.Stock())
+        var unit = pull.Unit;
+        output.WriteLine($"to pull for {Counted.Of(pull.Sets, "set")}, with tails, dummy tags and waste");
+        foreach (var need in pull.Stock)
         {
             var color = need.Color.Length > 0 ? need.Color : "any color";
             var spools = Stock.Spools(need, catalog) is { } count ? Counted.Of(count, "spool") : "";
             output.WriteLine($"  {need.Name,-16}{color,-12} {LengthWriter.Spool(need.Length, unit),-14}{spools}".TrimEnd());
         }
 
-        var order = pull.Order();
+        var order = pull.Order;
         output.WriteLine();
         output.WriteLine(
             $"order of builds: {Counted.Of(order.Changes, "change")} of spools and posts; {order.ChangesAsOrdered} in the order of the file");

@@ -1,4 +1,6 @@
 using System.CommandLine;
+using Tagend.Workshop.Json;
+using Tagend.Workshop.Readings;
 
 namespace Tagend.Commands;
 
@@ -27,40 +29,63 @@ internal static class RecallCommand
         });
         command.SetAction(parsed =>
         {
-            using var list = parsed.GetValue(json) ? new ScanJson() : null;
-            var show = list is null ? scan => ScanText.Write(scan, parsed.GetValue(posts)) : (Action<TagScan>)list.Write;
-            return Run(parsed.GetValue(sources)!.SelectMany(TagScan.Read), show, again.RunOf(parsed));
+            var recall = new Recall(again.RunOf(parsed));
+            var shown = recall.Follow(parsed.GetValue(sources)!.SelectMany(source => TagScan.Read(source, Console.In)));
+            if (parsed.GetValue(json))
+            {
+                JsonList.Write(Console.OpenStandardOutput(), shown);
+            }
+            else
+            {
+                foreach (var scan in shown)
+                {
+                    ScanText.Write(scan, parsed.GetValue(posts));
+                }
+            }
+
+            return recall.End();
         });
         return command;
     }
 
+    /// <summary>Goes through scans as they come, and counts what became of them.</summary>
     /// <param name="again">What to make of each tag; null to show it only.</param>
-    private static int Run(IEnumerable<TagScan> scans, Action<TagScan> show, AgainRun? again)
+    private sealed class Recall(AgainPrinting? again)
     {
-        var (read, unread, garbage) = (0, 0, 0);
-        foreach (var scan in scans)
+        private int _read;
+        private int _unread;
+        private int _garbage;
+
+        /// <returns>The scans to be shown.</returns>
+        public IEnumerable<TagScan> Follow(IEnumerable<TagScan> scans)
         {
-            if (again is null || (scan.IsFromScanner && !again.OwnsOutput))
+            foreach (var scan in scans)
             {
-                show(scan);
-            }
+                if (again is null || (scan.IsFromScanner && !again.OwnsOutput))
+                {
+                    yield return scan;
+                }
 
-            if (scan.Message is { } message)
-            {
-                Console.Error.WriteLine($"{scan.Source}: {message}");
-                _ = scan.IsFromScanner ? garbage++ : unread++;
-                continue;
-            }
+                if (scan.Message is { } message)
+                {
+                    Console.Error.WriteLine($"{scan.Source}: {message}");
+                    _ = scan.IsFromScanner ? _garbage++ : _unread++;
+                    continue;
+                }
 
-            read++;
-            again?.Add(scan.Specs);
+                _read++;
+                again?.Add(scan.Specs);
+            }
         }
 
-        if (read + unread + garbage == 0)
+        public int End()
         {
-            Console.Error.WriteLine("standard input: nothing was scanned");
-        }
+            if (_read + _unread + _garbage == 0)
+            {
+                Console.Error.WriteLine("standard input: nothing was scanned");
+            }
 
-        return unread > 0 || read == 0 ? ExitCode.NothingRead : again?.End() ?? ExitCode.Done;
+            return _unread > 0 || _read == 0 ? ExitCode.NothingRead : again?.End() ?? ExitCode.Done;
+        }
     }
 }

@@ -1,18 +1,15 @@
 using System.CommandLine;
-using System.Text;
 using Tagend.Catalog;
 using Tagend.Measures;
-using Tagend.Output;
-using Tagend.Pages.Ruler;
 using Tagend.Problems;
+using Tagend.Workshop.Printing;
+using Tagend.Workshop.Shops;
 
 namespace Tagend.Commands;
 
 /// <summary><c>tagend ruler</c>: a page to measure a printer by, and what it measured.</summary>
 internal static class RulerCommand
 {
-    private const string FileName = "ruler.pdf";
-
     public static Command Create()
     {
         var folder = new Option<string>("--out")
@@ -22,9 +19,9 @@ internal static class RulerCommand
             DefaultValueFactory = _ => ".",
         };
         var templates = ShopOptions.TemplatesOption();
-        var paper = PrintOptions.PaperOption("The paper of the page. Default: as shop.toml says.");
+        var paper = PaperOption.Create("The paper of the page. Default: as shop.toml says.");
         var date = DateOption.Create("--date", "The date of the document. Default: today.");
-        var printer = PrinterScales.Option("The printer measured; without measures, draw the page as it needs it.");
+        var printer = PrinterOption.Create("The printer measured; without measures, draw the page as it needs it.");
         var across = Measure("--across", "What the bar across the feed measured, such as 149.3mm.");
         var along = Measure("--along", "What the bar along the feed measured, such as 149.8mm.");
         var command = new Command("ruler", "Prints a page to measure a printer by (ruler.pdf), or stores what it measured.")
@@ -37,7 +34,7 @@ internal static class RulerCommand
             return (parsed.GetValue(across), parsed.GetValue(along)) switch
             {
                 (null, null) => Print(
-                    parsed.GetValue(folder)!, parsed.GetValue(templates), parsed.GetValue(paper), ShopOptions.DateOf(parsed.GetValue(date)), name),
+                    parsed.GetValue(folder)!, parsed.GetValue(templates), parsed.GetValue(paper), DateOption.Of(parsed.GetValue(date)), name),
                 ({ } a, { } b) when name is not null => Store(parsed.GetValue(templates), new PrinterScale(name, Read(a)!.Value, Read(b)!.Value)),
                 _ => Incomplete(),
             };
@@ -52,21 +49,15 @@ internal static class RulerCommand
             return ExitCode.Problems;
         }
 
-        var scale = PrinterScales.Of(printer, catalog.Folder, isTrueSize: true);
-        var fonts = Fonts.Load(Path.Combine(catalog.Folder, "fonts"));
-        var size = PrintOptions.PaperOf(paper, catalog) == PaperSize.Letter ? Paper.Letter : Paper.A4;
-        var composed = RulerPage.Compose(size, scale?.Printer, catalog.Words, fonts);
-        if (composed.Problems.Count > 0)
+        var scale = PrinterOption.ScaleOf(printer, catalog.Folder, isTrueSize: true);
+        var (page, problems) = RulerPaper.Print(catalog, PaperOption.Of(paper, catalog).Sheet, scale, folder, date);
+        if (page is null)
         {
-            ShopOptions.Report(composed.Problems);
+            Say.Problems(problems);
             return ExitCode.Problems;
         }
 
-        IReadOnlyList<Page> pages = scale is null ? composed.Pages : [.. composed.Pages.Select(p => p.Through(scale))];
-        var path = Path.Combine(folder, FileName);
-        AtomicFiles.Write([new NewFile(
-            path, s => PdfFile.Write(pages, fonts, new PdfNote("Tagend ruler", date, catalog.Words.Tag), s))]);
-        Console.WriteLine($"{path}: print it at 100 % (\"actual size\") and measure its bars");
+        Console.WriteLine($"{page.Path}: print it at 100 % (\"actual size\") and measure its bars");
         return ExitCode.Done;
     }
 
@@ -76,7 +67,7 @@ internal static class RulerCommand
         {
             if (PrinterScale.Refusal(measured) is { } refusal)
             {
-                Console.Error.WriteLine($"tagend: {option} {LengthWriter.Setting(measured, LengthUnit.Millimeter)} {refusal}");
+                Say.Error($"{option} {LengthWriter.Setting(measured, LengthUnit.Millimeter)} {refusal}");
                 return ExitCode.Usage;
             }
         }
@@ -88,9 +79,7 @@ internal static class RulerCommand
                 "what a printer measured is kept in your shop's templates folder, and there is none here: make one with tagend init templates, or name it with --templates");
         }
 
-        var path = Path.Combine(folder, PrinterScaleFile.Name);
-        var text = PrinterScaleFile.With(PrinterScales.All(folder), scale);
-        AtomicFiles.Write([new NewFile(path, s => s.Write(Encoding.UTF8.GetBytes(text)))]);
+        var path = PrinterScales.Keep(scale, folder);
         Console.WriteLine(FormattableString.Invariant(
             $"{path}: with --printer {scale.Printer} pages are drawn {scale.Across:0.0000} times as wide and {scale.Along:0.0000} times as long"));
         return ExitCode.Done;
@@ -98,7 +87,7 @@ internal static class RulerCommand
 
     private static int Incomplete()
     {
-        Console.Error.WriteLine("tagend: to store what a printer measured give all three: --printer NAME --across LENGTH --along LENGTH");
+        Say.Error("to store what a printer measured give all three: --printer NAME --across LENGTH --along LENGTH");
         return ExitCode.Usage;
     }
 

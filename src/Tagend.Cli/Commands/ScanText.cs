@@ -3,6 +3,7 @@ using Tagend.Measures;
 using Tagend.Orders;
 using Tagend.Specs;
 using Tagend.Tags;
+using Tagend.Workshop.Readings;
 
 namespace Tagend.Commands;
 

@@ -1,8 +1,9 @@
 using System.Globalization;
-using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Orders;
 using Tagend.Specs;
+using Tagend.Workshop;
+using Tagend.Workshop.Json;
 
 namespace Tagend.Commands;
 
@@ -22,7 +23,7 @@ internal static class SpecText
             + $"; centers {(spec.IsSettingUncertain ? LengthWriter.Mark(spec.Posts.CentersTape, unit) : Exact(spec.Posts.Centers))}");
         Line("", spec.Posts.IsPostGiven ? "" : "for posts as thick as the pins: give post_diameter in shop.toml if yours are not");
         Line("laid-up length", Exact(spec.LaidUpLength));
-        Line("turns", $"{HalvesWriter.Write((int)(spec.TurnsToPutIn * 2))} of hand {spec.Twist.Hand} (either hook turned {PlacesJson.Word(spec.Twist.Direction)} as you face it), "
+        Line("turns", $"{HalvesWriter.Write((int)(spec.TurnsToPutIn * 2))} of hand {spec.Twist.Hand} (either hook turned {Words.Of(spec.Twist.Direction)} as you face it), "
             + $"taking up {Exact(spec.Twist.TakeUp.Amount)} {Source(spec.Twist.TakeUp)} "
             + $"(rule {Exact(spec.Twist.TakeUp.Rule)}, helix {Exact(spec.Twist.TakeUp.Helix)})");
         Line("a turn more", spec.Twist.Turns == 0 ? "" : $"{Fine(spec.TurnSensitivity)} shorter");
@@ -59,20 +60,20 @@ internal static class SpecText
         foreach (var serving in spec.Servings)
         {
             Line(
-                $"serving {Role(serving.Role)}",
+                $"serving {Words.Of(serving.Role)}",
                 $"{Mark(serving.From)} to {Mark(serving.To)} from A, {Mark(spec.FromB(serving.From))} to {Mark(spec.FromB(serving.To))} "
                 + $"from B; {Mark(serving.Length)} of {serving.Thread} {serving.Color}".TrimEnd());
         }
 
         if (spec.Servings.Count > 0)
         {
-            Line("servings wound", $"hand {spec.Twist.ServingHand}: the spool goes {PlacesJson.Word(spec.Twist.SpoolDirection)} around, seen from whom it moves away; "
+            Line("servings wound", $"hand {spec.Twist.ServingHand}: the spool goes {Words.Of(spec.Twist.SpoolDirection)} around, seen from whom it moves away; "
                 + $"each turn added {(spec.Twist.TurnsTightenServings ? "tightens" : "loosens")} them");
         }
 
         foreach (var mark in spec.Marks)
         {
-            Line(mark.Kind == MarkKind.NockPoint ? "nock point" : "speed nock", $"{Mark(mark.Position)} from A");
+            Line(Words.Of(mark.Kind), $"{Mark(mark.Position)} from A");
         }
 
         if (spec.NockFit is { } fit)
@@ -114,29 +115,14 @@ internal static class SpecText
 
         string Source(TakeUp takeUp) => takeUp.Fitted is { } fitted
             ? $"fitted from {Counted.Of(fitted.Builds, "build")}, ± {Exact(fitted.Error)}"
-            : $"by {Model(takeUp.Used)}";
+            : $"by {Words.Of(takeUp.Used)}";
 
         string Laid(Length residual) => residual == Length.Zero ? "exactly"
             : Exact(Length.Abs(residual)) + (residual > Length.Zero ? " longer" : " shorter");
     }
 
-    public static string Role(ServingRole role) => role switch
-    {
-        ServingRole.EndA => "end A",
-        ServingRole.Center => "center",
-        ServingRole.EndB => "end B",
-        _ => "other",
-    };
 
     private static string Share(double share) => share.ToString("0 %", CultureInfo.InvariantCulture);
-
-    public static string Model(TakeUpModel model) => model switch
-    {
-        TakeUpModel.Rule => "rule",
-        TakeUpModel.Helix => "helix",
-        TakeUpModel.Fitted => "fitted",
-        _ => throw new InvalidOperationException($"no word for {model}"),
-    };
 
     private static string Pounds(Force force) => force.Pounds.ToString("0", CultureInfo.InvariantCulture) + " lbf";
 }

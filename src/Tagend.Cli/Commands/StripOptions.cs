@@ -1,8 +1,7 @@
 using System.CommandLine;
 using Tagend.Catalog;
 using Tagend.Measures;
-using Tagend.Output;
-using Tagend.Pages.Strip;
+using Tagend.Pages.Parts;
 
 namespace Tagend.Commands;
 
@@ -42,9 +41,9 @@ internal sealed class StripOptions
     public StripPositions PositionsOf(ParseResult parsed) =>
         parsed.GetValue(_positions) == "jig" ? StripPositions.OnJig : StripPositions.Finished;
 
-    public StripStock StockOf(ParseResult parsed, PaperSize paper) => parsed.GetValue(_roll) is { } text
+    public StripStock StockOf(ParseResult parsed, PaperSet paper) => parsed.GetValue(_roll) is { } text
         ? StripStock.Roll(WidthOf(text)!.Value)
-        : StripStock.Sheet(paper == PaperSize.Letter ? Paper.Letter : Paper.A4);
+        : StripStock.Sheet(paper.Sheet);
 
     private static Length? WidthOf(string text) =>
         LengthReader.TryRead(text, LengthUnit.Inch, out var width) && width >= StripStock.NarrowestRoll && width <= WidestRoll

@@ -100,7 +100,7 @@ public static class CatalogReader
             Language = ShopIdentity.ReadLanguage(folder, file.Root),
             Dates = file.Root.Choice("dates", ("", DateStyle.Unknown), ("m/d/y", DateStyle.MonthFirst), ("d/m/y", DateStyle.DayFirst)),
             Unit = file.Root.Choice("unit", ("in", LengthUnit.Inch), ("mm", LengthUnit.Millimeter)),
-            Paper = file.Root.Choice("paper", ("letter", PaperSize.Letter), ("a4", PaperSize.A4)),
+            Paper = file.Root.Choice("paper", [.. PaperSet.All.Select(set => (set.Name, set))]),
             Jig = new Jig
             {
                 PostDiameter = jig.OptionalLength("post_diameter", LengthRange.Post),

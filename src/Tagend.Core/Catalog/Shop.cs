@@ -33,7 +33,7 @@ public sealed record Shop
     /// <summary>How a bare number is read and how lengths are printed.</summary>
     public required LengthUnit Unit { get; init; }
 
-    public required PaperSize Paper { get; init; }
+    public required PaperSet Paper { get; init; }
 
     /// <summary>A shop's own column names: theirs, in lower case, to ours.</summary>
     public required IReadOnlyDictionary<string, string> Columns { get; init; }
@@ -106,13 +106,6 @@ public enum TakeUpModel
 
     /// <summary>The shop's own builds: <see cref="FittedTakeUp"/>.</summary>
     Fitted,
-}
-
-/// <summary>Paper the sheets are printed on; cards are half of it.</summary>
-public enum PaperSize
-{
-    Letter,
-    A4,
 }
 
 /// <summary>The jig: its posts, their reach outside to outside, and the tape beside it.</summary>

@@ -22,10 +22,6 @@ public static class Stock
     /// <summary>What one piece takes: its strands by color, then its threads, each spool once.</summary>
     public static ValueList<StockNeed> Of(BuildSpec spec, Shop shop) => Total([.. Strands(spec, shop), .. Threads(spec, shop)]);
 
-    /// <summary>What a batch takes, each spool once: strands before threads, in order of name and color.</summary>
-    public static ValueList<StockNeed> Of(IEnumerable<BuildSpec> specs, Shop shop) =>
-        Sorted(Total(specs.SelectMany(spec => Of(spec, shop))));
-
     /// <summary>Strands before threads, in order of name and color.</summary>
     internal static ValueList<StockNeed> Sorted(IEnumerable<StockNeed> needs) =>
         needs

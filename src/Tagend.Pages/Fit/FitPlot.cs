@@ -1,5 +1,6 @@
 using System.Globalization;
 using Tagend.Blocks;
+using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Output;
 

@@ -1,6 +1,7 @@
 using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Output;
+using Tagend.Pages.Parts;
 
 namespace Tagend.Pages.Labels;
 

@@ -17,26 +17,22 @@ public static class PullSheet
     private const float Bottom = 32;
     private const float FootGap = 8;
 
-    /// <param name="sets">One or more, all in one unit.</param>
-    /// <param name="paper">Letter or A4.</param>
+    /// <param name="paper">A sheet.</param>
     /// <returns>As many pages as it takes, or the problems of what does not fit.</returns>
-    public static Composed Compose(IReadOnlyList<BuildSet> sets, ShopCatalog catalog, Paper paper, Fonts fonts)
+    public static Composed Compose(BatchPull pull, ShopCatalog catalog, Paper paper, Fonts fonts)
     {
         var words = catalog.Words;
-        var tables = new PullTables(catalog, fonts, sets[0].Builds[0].Spec.Unit);
+        var tables = new PullTables(catalog, fonts, pull.Unit);
         IReadOnlyList<string> titles = [words[PaperWord.PullStrand], words[PaperWord.PullThread], words[PaperWord.PullOrder]];
-        IReadOnlyList<Build> builds = [.. sets.SelectMany(s => s.Builds)];
-        var order = BuildOrder.Of(builds);
-        var stock = Stock.Of(builds.Select(b => b.Spec), catalog.Shop);
         var room = new Room(
             Points.Of(paper.Width) - (2 * Side),
             Points.Of(paper.Height) - Top - Bottom - FootGap - PullTables.Text.LineHeight);
         var flowed = Flow.Pour(
             [
-                new FlowItem(Title(sets, builds, catalog), KeepWithNext: true),
-                .. Part(titles[0], tables.Remark, tables.Stock(stock, StockKind.Strand, room.Width)),
-                .. Part(titles[1], "", tables.Stock(stock, StockKind.Thread, room.Width)),
-                .. Part(titles[2], Saving(order, words), tables.Builds(order, room.Width)),
+                new FlowItem(Title(pull, catalog), KeepWithNext: true),
+                .. Part(titles[0], tables.Remark, tables.Stock(pull.Stock, StockKind.Strand, room.Width)),
+                .. Part(titles[1], "", tables.Stock(pull.Stock, StockKind.Thread, room.Width)),
+                .. Part(titles[2], Saving(pull.Order, words), tables.Builds(pull.Order, room.Width)),
             ],
             fonts,
             _ => room);
@@ -58,23 +54,23 @@ public static class PullSheet
         };
     }
 
-    private static Row Title(IReadOnlyList<BuildSet> sets, IReadOnlyList<Build> builds, ShopCatalog catalog)
+    private static Row Title(BatchPull pull, ShopCatalog catalog)
     {
         var words = catalog.Words;
-        var batch = $"{Counted(sets.Count, PaperWord.PullSetOne, PaperWord.PullSetMany, words)}, "
-            + Counted(builds.Count, PaperWord.PullPieceOne, PaperWord.PullPieceMany, words);
+        var batch = $"{Counted(pull.Sets, PaperWord.PullSetOne, PaperWord.PullSetMany, words)}, "
+            + Counted(pull.Pieces, PaperWord.PullPieceOne, PaperWord.PullPieceMany, words);
         return new Row(
             [
                 new Column(new Paragraph(words[PaperWord.PullTitle], TypeScale.SheetTitle), ColumnWidth.Natural),
                 new Column(
-                    new Paragraph($"{catalog.Shop.Name}\n{batch}, {DateWriter.Iso(builds[0].Spec.Date)}", PullTables.Text, Align.Right),
+                    new Paragraph($"{catalog.Shop.Name}\n{batch}, {DateWriter.Iso(pull.Date)}", PullTables.Text, Align.Right),
                     ColumnWidth.Shared()),
             ],
             Gap: 12,
             Level: Level.Bottom);
     }
 
-    private static string Saving(BuildOrder order, PaperLanguage words)
+    private static string Saving(PullOrder order, PaperLanguage words)
     {
         var changes = ("changes", Counted(order.Changes, PaperWord.PullChangeOne, PaperWord.PullChangeMany, words));
         return order.Changes < order.ChangesAsOrdered

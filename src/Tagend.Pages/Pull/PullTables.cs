@@ -52,9 +52,10 @@ internal sealed class PullTables(ShopCatalog catalog, Fonts fonts, LengthUnit un
     }
 
     /// <param name="width">Of the page, in points.</param>
-    public Table Builds(BuildOrder order, float width)
+    public Table Builds(PullOrder order, float width)
     {
-        var posts = Reading.Column([.. order.Steps.Select(s => Setting(s.Build.Spec.Posts.Tape))], Strong, fonts);
+        List<PullStep> steps = [.. order.Steps];
+        var posts = Reading.Column([.. steps.Select(s => Setting(s.Posts))], Strong, fonts);
         return Table(
             [
                 new TableColumn(catalog.Words[PaperWord.PullBuilt], ColumnWidth.Natural),
@@ -66,14 +67,14 @@ internal sealed class PullTables(ShopCatalog catalog, Fonts fonts, LengthUnit un
                 new TableColumn(catalog.Words[PaperWord.PullChange], ColumnWidth.Shared(1.2f)),
             ],
             [
-                .. order.Steps.Select<BuildStep, IReadOnlyList<Block>>((step, i) =>
+                .. steps.Select<PullStep, IReadOnlyList<Block>>((step, i) =>
                 [
                     new Checkbox(new Paragraph($"{i + 1}", Text)),
-                    new Paragraph(step.Build.Spec.Order, Strong),
-                    new Paragraph(step.Build.Spec.Piece, Strong),
+                    new Paragraph(step.Order, Strong),
+                    new Paragraph(step.Piece, Strong),
                     posts[i],
-                    new Paragraph(step.Build.Spec.Bundle.Material, Text),
-                    new Paragraph(Loops(step.Build.Spec.Layup), Text),
+                    new Paragraph(step.Material, Text),
+                    new Paragraph(Loops(step.Colors), Text),
                     new Paragraph(Change(step), step.Changes > 0 ? Strong : Text),
                 ]),
             ],
@@ -81,7 +82,7 @@ internal sealed class PullTables(ShopCatalog catalog, Fonts fonts, LengthUnit un
     }
 
     /// <summary>What is done at the jig before a build: <c>posts; black, red spools</c>.</summary>
-    private string Change(BuildStep step)
+    private string Change(PullStep step)
     {
         var spools = step.Mounted.Count switch
         {
@@ -95,8 +96,8 @@ internal sealed class PullTables(ShopCatalog catalog, Fonts fonts, LengthUnit un
         (string, string) Mounted() => ("colors", string.Join(", ", step.Mounted.Select(s => _write.Color(s.Color))));
     }
 
-    private string Loops(Layup layup) => string.Join(
-        ", ", layup.Colors.Select(c => $"{c.LoopCount().Replace(' ', '\u00A0')}\u00A0{_write.Color(c.Color)}"));
+    private string Loops(ValueList<ColorShare> colors) => string.Join(
+        ", ", colors.Select(c => $"{c.LoopCount().Replace(' ', '\u00A0')}\u00A0{_write.Color(c.Color)}"));
 
     private string Setting(Length tape) => _write.Setting(tape)[..^_write.UnitSymbol.Length].TrimEnd();
 

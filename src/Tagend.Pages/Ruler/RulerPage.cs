@@ -3,7 +3,6 @@ using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Output;
 using Tagend.Pages.Parts;
-using Tagend.Pages.Strip;
 using Tagend.Problems;
 
 namespace Tagend.Pages.Ruler;

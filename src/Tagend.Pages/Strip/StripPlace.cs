@@ -5,16 +5,6 @@ using Tagend.Specs;
 
 namespace Tagend.Pages.Strip;
 
-/// <summary>Which places a strip shows.</summary>
-public enum StripPositions
-{
-    /// <summary>Of the finished piece over measuring pins.</summary>
-    Finished,
-
-    /// <summary>Of the untwisted loop on the jig.</summary>
-    OnJig,
-}
-
 /// <summary>What stands at a place of a strip.</summary>
 internal enum StripSymbol
 {

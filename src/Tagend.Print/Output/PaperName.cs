@@ -1,23 +1,16 @@
 using System.Globalization;
+using Tagend.Catalog;
 using Tagend.Measures;
 
 namespace Tagend.Output;
 
 /// <summary>What a print queue calls a paper.</summary>
 /// <remarks>
-/// Self-describing names of IPP, PWG 5101.1-2013: <c>na_letter_8.5x11in</c>, <c>custom_roll-4x2_4x2in</c>. Half letter is
-/// its invoice.
+/// Self-describing names of IPP, PWG 5101.1-2013: <c>na_letter_8.5x11in</c>, <c>custom_roll-4x2_4x2in</c>.
 /// </remarks>
 public static class PaperName
 {
-    public static string Of(Paper paper) => paper switch
-    {
-        _ when paper == Paper.Letter => "na_letter_8.5x11in",
-        _ when paper == Paper.HalfLetter => "na_invoice_5.5x8.5in",
-        _ when paper == Paper.A4 => "iso_a4_210x297mm",
-        _ when paper == Paper.A5 => "iso_a5_148x210mm",
-        _ => $"custom_{Word(paper.Title)}_{Size(paper)}",
-    };
+    public static string Of(Paper paper) => paper.MediaName ?? $"custom_{Word(paper.Title)}_{Size(paper)}";
 
     /// <summary>In inches where those come out even, else in millimeters, to the hundredth that IPP knows.</summary>
     private static string Size(Paper paper)

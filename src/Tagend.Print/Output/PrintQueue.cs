@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using System.Diagnostics;
+using Tagend.Catalog;
 using Tagend.Problems;
 
 namespace Tagend.Output;

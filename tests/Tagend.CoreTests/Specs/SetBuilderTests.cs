@@ -42,22 +42,16 @@ public class SetBuilderTests
     }
 
     [Fact]
-    public void PullList_OfScatteredSets_IsThePullOfTheSetsThemselves()
+    public void Pull_OfScatteredSets_IsThePullOfTheSetsThemselves()
     {
         var report = Build(Read());
-        var pull = new PullList(SpecFixture.Catalog.Shop);
-        foreach (var piece in report.Pieces)
-        {
-            pull.Add(piece);
-        }
-
-        List<Build> builds = [.. report.MakeSets().SelectMany(s => s.Builds)];
-        var (expected, order) = (BuildOrder.Of(builds), pull.Order());
-        Assert.Equal(Stock.Of(builds.Select(b => b.Spec), SpecFixture.Catalog.Shop), pull.Stock());
-        Assert.Equal((expected.Changes, expected.ChangesAsOrdered), (order.Changes, order.ChangesAsOrdered));
-        Assert.Equal(
-            expected.Steps.Select(s => new PullStep(s.Build.Spec.Order, s.Build.Spec.Piece, s.Build.Spec.Posts.Tape, s.Mounted, s.MovesPosts)),
-            order.Steps);
+        var shop = SpecFixture.Catalog.Shop;
+        var pull = BatchPull.Of(report.Pieces.Select(p => p.Spec!), shop)!;
+        var expected = BatchPull.Of(report.MakeSets().SelectMany(s => s.Builds).Select(b => b.Spec), shop)!;
+        Assert.Equal(report.MakeSets().Count, pull.Sets);
+        Assert.Equal(expected.Stock, pull.Stock);
+        Assert.Equal((expected.Order.Changes, expected.Order.ChangesAsOrdered), (pull.Order.Changes, pull.Order.ChangesAsOrdered));
+        Assert.Equal(expected.Order.Steps, pull.Order.Steps);
     }
 
     [MethodImpl(MethodImplOptions.NoInlining)]

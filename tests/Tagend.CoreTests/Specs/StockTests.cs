@@ -88,7 +88,7 @@ public class StockTests
     public void Of_Batch_IsTheSumOfItsPiecesBySpool()
     {
         BuildSpec[] specs = [SpecFixture.Good(), SpecFixture.Good(("colors", "red")), SpecFixture.Good(("material", "hmpe-0180"))];
-        var batch = Stock.Of(specs, Shop);
+        var batch = BatchPull.Of(specs, Shop)!.Stock;
         var pieces = specs.SelectMany(s => Stock.Of(s, Shop)).ToList();
         Assert.Equal(batch.Count, batch.Select(n => (n.Kind, n.Name, n.Color)).Distinct().Count());
         Assert.All(batch, need => Assert.Equal(

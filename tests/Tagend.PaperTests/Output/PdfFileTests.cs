@@ -1,5 +1,5 @@
 using Tagend.Blocks;
-using Tagend.Output;
+using Tagend.Catalog;
 using Xunit;
 
 namespace Tagend.PaperTests.Output;

@@ -1,7 +1,6 @@
 using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Orders;
-using Tagend.Output;
 using Tagend.Pages.Card;
 using Tagend.Problems;
 using Tagend.Specs;

@@ -1,6 +1,5 @@
 using Tagend.Catalog;
 using Tagend.Measures;
-using Tagend.Output;
 using Tagend.Pages.Ruler;
 using Xunit;
 

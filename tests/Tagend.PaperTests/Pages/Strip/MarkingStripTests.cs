@@ -1,7 +1,7 @@
 using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Orders;
-using Tagend.Output;
+using Tagend.Pages.Parts;
 using Tagend.Pages.Strip;
 using Tagend.Problems;
 using Tagend.Specs;

@@ -1,5 +1,6 @@
 using QRCoder;
 using Tagend.Blocks;
+using Tagend.Catalog;
 using Tagend.Output;
 using Tagend.Qr.Encode;
 using Xunit;

@@ -107,8 +107,8 @@ public sealed partial class BenchWordsTests
             MarkingStrip.Compose(build, catalog, StripStock.Sheet(Paper.Letter), StripPositions.Finished, TestFonts.Shipped),
             MarkingStrip.Compose(build, catalog, StripStock.Sheet(Paper.A4), StripPositions.OnJig, TestFonts.Shipped),
             .. tags.Select(t => TagLabels.Compose([set], catalog, TestFonts.Shipped, catalog.Stocks[t.Item1], catalog.Stocks[t.Item2])),
-            PullSheet.Compose([set], catalog, Paper.A4, TestFonts.Shipped),
-            PullSheet.Compose([set, set], catalog, Paper.Letter, TestFonts.Shipped),
+            PullSheet.Compose(BatchPull.Of([spec], catalog.Shop)!, catalog, Paper.A4, TestFonts.Shipped),
+            PullSheet.Compose(BatchPull.Of([spec, spec with { Order = "D-102" }], catalog.Shop)!, catalog, Paper.Letter, TestFonts.Shipped),
         ];
         Assert.All(papers, p => Assert.Empty(p.Problems));
         return [.. papers.SelectMany(p => p.Pages)];

@@ -1,4 +1,5 @@
 using Tagend.Blocks;
+using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Output;
 using Tagend.Pages.Parts;
@@ -43,18 +44,18 @@ public class PullSheetTests
     {
         BuildSet[] sets = [SheetFixture.Compound(3), SheetFixture.Recurve(), SheetFixture.Compound(3)];
         var pages = Compose(Paper.Letter, sets).Pages;
-        var order = BuildOrder.Of([.. sets.SelectMany(s => s.Builds)]);
+        var pull = PullOf(sets);
+        var order = pull.Order;
         var text = SheetFixture.TextOf(pages);
         var at = text.IndexOf("ORDER OF BUILDS", StringComparison.Ordinal);
         foreach (var step in order.Steps)
         {
-            var posts = LengthWriter.Bare(step.Build.Spec.Posts.Tape, LengthUnit.Inch);
-            at = text.IndexOf($"D-101 {step.Build.Spec.Piece} {posts} ", at + 1, StringComparison.Ordinal);
-            Assert.True(at > 0, $"{step.Build.Spec.Piece} is missing or out of order");
+            var posts = LengthWriter.Bare(step.Posts, LengthUnit.Inch);
+            at = text.IndexOf($"D-101 {step.Piece} {posts} ", at + 1, StringComparison.Ordinal);
+            Assert.True(at > 0, $"{step.Piece} is missing or out of order");
         }
 
-        var stock = Tagend.Specs.Stock.Of(sets.SelectMany(s => s.Builds).Select(b => b.Spec), SheetFixture.Catalog.Shop);
-        Assert.Equal(order.Steps.Count + stock.Count, pages.SelectMany(p => p.Inks.OfType<BoxInk>()).Count());
+        Assert.Equal(pull.Pieces + pull.Stock.Count, pages.SelectMany(p => p.Inks.OfType<BoxInk>()).Count());
         Assert.Contains($"{order.Changes} changes of spools and posts; {order.ChangesAsOrdered} in the order of the file", text, StringComparison.Ordinal);
     }
 
@@ -65,7 +66,7 @@ public class PullSheetTests
     {
         var set = SheetFixture.Compound(3, unit);
         var text = SheetFixture.TextOf(Compose(Paper.A4, [set]).Pages);
-        foreach (var need in Tagend.Specs.Stock.Of(set.Builds.Select(b => b.Spec), SheetFixture.Catalog.Shop))
+        foreach (var need in PullOf([set]).Stock)
         {
             Assert.Contains(
                 $"{need.Name} {(need.Color.Length > 0 ? need.Color : "any")} {LengthWriter.Spool(need.Length, unit)}",
@@ -84,6 +85,9 @@ public class PullSheetTests
         Assert.StartsWith("pull sheet: \"漢\": the font has no picture of '漢'", Assert.Single(composed.Problems).ToString(), StringComparison.Ordinal);
     }
 
+    private static BatchPull PullOf(IEnumerable<BuildSet> sets) =>
+        BatchPull.Of(sets.SelectMany(s => s.Builds).Select(b => b.Spec), SheetFixture.Catalog.Shop)!;
+
     private static Composed Compose(Paper paper, IReadOnlyList<BuildSet> sets) =>
-        PullSheet.Compose(sets, SheetFixture.Catalog, paper, TestFonts.Shipped);
+        PullSheet.Compose(PullOf(sets), SheetFixture.Catalog, paper, TestFonts.Shipped);
 }

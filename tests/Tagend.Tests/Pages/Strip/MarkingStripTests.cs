@@ -1,4 +1,5 @@
 using CsCheck;
+using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Orders;
 using Tagend.Output;

@@ -1,0 +1,22 @@
+using Tagend.Measures;
+using Tagend.Workshop.Books;
+
+namespace Tagend.Commands;
+
+/// <summary>A build that was logged, in a line.</summary>
+internal static class BuildText
+{
+    /// <param name="unit">Of its lengths.</param>
+    public static string Of(LoggedPiece logged, LengthUnit unit)
+    {
+        var (spec, built) = (logged.Spec, logged.Build.Built);
+        var off = built.Measured - spec.FinishedLength;
+        var within = Length.Abs(off) <= spec.Tolerance ? "within" : "outside";
+        var by = off == Length.Zero ? "as ordered"
+            : $"{LengthWriter.Exact(Length.Abs(off), unit)} {(off > Length.Zero ? "longer" : "shorter")} than ordered";
+        return $"build {logged.Build.Number} logged: {spec.Order}/{spec.Piece}, revision {spec.Revision}: {LengthWriter.Mark(built.Measured, unit)}, {by} "
+            + $"({within} ± {LengthWriter.Mark(spec.Tolerance, unit)}); posts {LengthWriter.Setting(built.Posts, unit)}, "
+            + FormattableString.Invariant($"{built.Turns:0.##} turns, {built.Load.Pounds:0.#} lbf, {built.Minutes:0.##} min")
+            + (built.Who.Length == 0 ? "" : $", {built.Who}");
+    }
+}

@@ -1,0 +1,25 @@
+using Tagend.Catalog;
+using Tagend.Output;
+using Tagend.Pages.Parts;
+using Tagend.Tags;
+
+namespace Tagend.Pages.Card;
+
+/// <summary>The jig cards of sets, one a piece.</summary>
+public sealed class JigCards : IPageKind
+{
+    public string Name => "cards";
+
+    public string Title => "jig card";
+
+    public bool IsUsual => true;
+
+    public string FromTag => "card";
+
+    public bool IsOfPieces => true;
+
+    public IPageBatch Begin(ShopCatalog catalog, Fonts fonts, PageSetting setting) => new PlainBatch(
+        setting,
+        set => set.Builds.Select(b => JigCard.Compose(b, catalog, TagWriter.Write(b.Spec), setting.Paper.Card, fonts)),
+        (_, pages) => [new Document(Name, setting.Paper.Card, pages)]);
+}

@@ -1,0 +1,16 @@
+using Tagend.Catalog;
+using Tagend.Output;
+
+namespace Tagend.Pages.Parts;
+
+/// <summary>Pages that make one file.</summary>
+/// <param name="Name">Of the file, without folder, number and ending.</param>
+/// <param name="Paper">Of its first page; where it goes to a printer, of all.</param>
+public sealed record Document(string Name, Paper Paper, IReadOnlyList<Page> Pages)
+{
+    /// <summary>As in RFC 5646; null for the shop's.</summary>
+    public string? Language { get; init; }
+
+    /// <summary>Drawn for the dots of a label printer's head, where it has one.</summary>
+    public bool IsOfLabels { get; init; }
+}

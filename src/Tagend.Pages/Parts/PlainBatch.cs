@@ -1,0 +1,30 @@
+using Tagend.Output;
+using Tagend.Specs;
+
+namespace Tagend.Pages.Parts;
+
+/// <summary>A batch whose pages follow each other as their sets do.</summary>
+/// <param name="compose">The pages of a set.</param>
+/// <param name="bind">The sets that were kept and all their pages, drawn as the printer must be given them, to documents.</param>
+internal sealed class PlainBatch(
+    PageSetting setting, Func<BuildSet, IEnumerable<Composed>> compose, Func<IReadOnlyList<BuildSet>, IReadOnlyList<Page>, IEnumerable<Document>> bind) : IPageBatch
+{
+    private readonly List<BuildSet> _sets = [];
+    private readonly List<Page> _pages = [];
+
+    /// <summary>Whether a bookmark leads to the first page of each set.</summary>
+    public bool HasBookmarks { get; init; } = true;
+
+    public LaidSet Lay(BuildSet set)
+    {
+        List<Composed> composed = [.. compose(set)];
+        return new LaidSet([.. composed.SelectMany(c => c.Problems)], () =>
+        {
+            _sets.Add(set);
+            _pages.AddRange(
+                composed.SelectMany(c => c.Pages).Select((page, i) => HasBookmarks && i == 0 ? page with { Bookmarks = [Bookmark.Of(set)] } : page));
+        });
+    }
+
+    public Bound Bind(Lazy<BatchPull> pull) => new([.. bind(_sets, setting.Scaled(_pages))], []);
+}

@@ -1,0 +1,73 @@
+using Tagend.Catalog;
+using Tagend.Fits;
+using Tagend.Jobs;
+using Tagend.Measures;
+using Tagend.Problems;
+using Tagend.Specs;
+
+namespace Tagend.Workshop.Books;
+
+/// <summary>What was entered in a job book.</summary>
+/// <param name="Book">The book's address.</param>
+/// <param name="Added">Pieces that are new in it.</param>
+/// <param name="Known">Pieces that it has already, letter for letter.</param>
+public sealed record BookEntry(string Book, int Added, int Known);
+
+/// <summary>Why a job book was not used.</summary>
+/// <param name="Reason">What is wrong with it, and what to do.</param>
+/// <param name="Consequence">What the run went on without.</param>
+public sealed record BookFault(string Reason, string Consequence);
+
+/// <summary>The job book of a run on orders, which goes on without it where the book fails: papers come first.</summary>
+/// <param name="address">Null where no book is wanted.</param>
+public sealed class RunBook(JobBookAddress? address, TimeProvider clock)
+{
+    /// <summary>The first thing the book failed at, after which the run leaves it alone; null for nothing.</summary>
+    public BookFault? Fault { get; private set; }
+
+    /// <summary>What the book's builds teach; nothing where there is no book yet, or it failed.</summary>
+    public ValueList<FittedTakeUp> Fits(ShopCatalog catalog) =>
+        Guarded("nothing is entered in it, and take-up is as shop.toml says", () =>
+        {
+            using var book = address?.OpenExisting(clock);
+            var fits = TakeUpFit.All(BuildPoint.Of(book?.Built() ?? []), catalog);
+            return fits.Where(f => f.Fit is not null).Select(f => f.Fit!).ToValueList();
+        }) ?? [];
+
+    /// <summary>Enters what was printed.</summary>
+    /// <returns>Null where there was nothing to enter, or the book failed.</returns>
+    public BookEntry? Record(IEnumerable<BuildSet> sets)
+    {
+        var builds = sets.SelectMany(s => s.Builds).ToList();
+        if (address is null || builds.Count == 0)
+        {
+            return null;
+        }
+
+        return Guarded("what is printed is not entered in it", () =>
+        {
+            using var book = address.OpenOrBegin(clock);
+            var added = book.Record(builds);
+            return new BookEntry(address.Text, added, builds.Count - added);
+        });
+    }
+
+    private T? Guarded<T>(string consequence, Func<T> use)
+        where T : class
+    {
+        if (Fault is not null)
+        {
+            return null;
+        }
+
+        try
+        {
+            return use();
+        }
+        catch (TagendException e)
+        {
+            Fault = new BookFault(e.Message, consequence);
+            return null;
+        }
+    }
+}

@@ -1,0 +1,80 @@
+using Tagend.Catalog;
+using Tagend.Measures;
+using Tagend.Orders;
+using Tagend.Pages.Sheet;
+using Tagend.Problems;
+using Tagend.Specs;
+using Tagend.Specs.Explained;
+using Tagend.Workshop.Books;
+
+namespace Tagend.Workshop.Checks;
+
+/// <summary>How the numbers of a piece came about, or why that cannot be told.</summary>
+/// <param name="Spec">Null where it cannot be built, or is not in the file.</param>
+/// <param name="Problems">Of the piece; of the whole file where it has no pieces.</param>
+/// <param name="Missing">Says what there is instead, where the file has no such piece; null where it has.</param>
+public sealed record PieceExplanation(
+    BuildSpec? Spec, IReadOnlyList<ExplainedStep> Steps, IReadOnlyList<Problem> Problems, string? Missing);
+
+/// <summary>Order files, computed with a shop's templates and what its builds teach.</summary>
+/// <param name="Catalog">With the fits of the job book.</param>
+public sealed record CheckedOrders(ShopCatalog Catalog, OrderFile File, SetReport Report)
+{
+    /// <param name="map">Name of the map to read the files by; null for the one whose headers they have.</param>
+    /// <param name="book">What its builds teach is used; where it fails, it says so itself.</param>
+    /// <param name="unit">Of what is printed; null for the shop's own.</param>
+    /// <param name="date">Of the pages.</param>
+    /// <exception cref="TagendException">The file is not there or cannot be read.</exception>
+    public static CheckedOrders Read(
+        IReadOnlyList<string> paths, string? map, ShopCatalog catalog, RunBook book, LengthUnit? unit, DateOnly date)
+    {
+        var taught = catalog with { Fits = book.Fits(catalog) };
+        var file = OrderFiles.Read(paths, catalog, map);
+        return new CheckedOrders(taught, file, SetBuilder.Build(file, new SpecBuilder(taught, unit ?? catalog.Shop.Unit, date)));
+    }
+
+    /// <summary>Whether something is not printed.</summary>
+    public bool HasRefusals => Report.Problems.Any(p => p.Severity == Severity.Refusal);
+
+    /// <summary>All that is wrong with the shop's texts of customer sheets.</summary>
+    /// <exception cref="TagendException">A text or the logo cannot be read.</exception>
+    public IReadOnlyList<Problem> CheckSheets() => CustomerSheet.Check(Catalog.Folder, Catalog.Shop.Logo);
+
+    /// <returns>Says what there is instead, where an order is not in the file; null where all are.</returns>
+    public string? MissingOrder(IEnumerable<string> orders)
+    {
+        var known = Report.Pieces.Select(p => p.Order).ToHashSet();
+        return orders.FirstOrDefault(o => !known.Contains(o)) is { } missing
+            ? $"there is no order {missing} in the file; there are {string.Join(", ", known.Order(StringComparer.Ordinal))}"
+            : null;
+    }
+
+    /// <summary>How each number of a piece came about.</summary>
+    public PieceExplanation Explain(PieceName name)
+    {
+        var pieces = Report.Pieces.Where(p => p.Order == name.Order && p.Piece == name.Piece).ToList();
+        if (pieces.Count == 0)
+        {
+            return Report.Pieces.Count == 0
+                ? new PieceExplanation(null, [], Report.Problems, null)
+                : new PieceExplanation(null, [], [], Missing(name));
+        }
+
+        IReadOnlyList<Problem> problems = [.. pieces.SelectMany(p => p.Problems)];
+        if (pieces.Find(p => p.Spec is not null) is not { Spec: { } spec })
+        {
+            return new PieceExplanation(null, [], problems, null);
+        }
+
+        var row = File.Rows.Index().First(r => r.Item.Order == name.Order && r.Item.Piece == name.Piece).Index;
+        return new PieceExplanation(spec, [.. Explanation.Of(spec, File.Lines[row], Catalog)], problems, null);
+    }
+
+    private string Missing(PieceName name)
+    {
+        var pieces = Report.Pieces.Where(p => p.Order == name.Order).Select(p => p.Piece).Distinct().ToList();
+        return pieces.Count > 0
+            ? $"there is no piece {name.Piece} in order {name.Order}; there are {string.Join(", ", pieces)}"
+            : $"there is no order {name.Order} in the file; there are {string.Join(", ", Report.Pieces.Select(p => p.Order).Distinct())}";
+    }
+}

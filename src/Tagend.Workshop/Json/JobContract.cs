@@ -1,0 +1,66 @@
+using Tagend.Jobs;
+using Tagend.Measures;
+
+namespace Tagend.Workshop.Json;
+
+/// <summary>A job of the job book, with its builds.</summary>
+public sealed record JobContract(
+    string Order,
+    string Piece,
+    int Revision,
+    string Date,
+    string Kind,
+    string Material,
+    int Strands,
+    LengthContract FinishedLength,
+    LengthContract Tolerance,
+    LengthContract PostsOutside,
+    string Customer,
+    string Bow,
+    string Due,
+    DateTimeOffset PrintedAt,
+    string Tag,
+    IReadOnlyList<LoggedBuildContract> Builds)
+{
+    internal static JobContract Of(PrintedJob job) => new(
+        job.Order,
+        job.Piece,
+        job.Revision,
+        DateWriter.Iso(job.Issued),
+        job.Kind,
+        job.Material,
+        job.Strands,
+        LengthContract.Of(job.FinishedLength),
+        LengthContract.Of(job.Tolerance),
+        LengthContract.Of(job.Posts),
+        job.Customer,
+        job.Bow,
+        job.Due,
+        job.PrintedAt,
+        job.Tag,
+        [.. job.Builds.Select(LoggedBuildContract.Of)]);
+}
+
+/// <summary>What was really done to a piece.</summary>
+public sealed record LoggedBuildContract(
+    long Build,
+    LengthContract PostsSet,
+    double Turns,
+    LengthContract Measured,
+    ForceContract Load,
+    double Minutes,
+    string Who,
+    DateTimeOffset LoggedAt,
+    bool LeftOut)
+{
+    internal static LoggedBuildContract Of(LoggedBuild logged) => new(
+        logged.Number,
+        LengthContract.Of(logged.Built.Posts),
+        logged.Built.Turns,
+        LengthContract.Of(logged.Built.Measured),
+        ForceContract.Of(logged.Built.Load),
+        logged.Built.Minutes,
+        logged.Built.Who,
+        logged.LoggedAt,
+        logged.IsLeftOut);
+}

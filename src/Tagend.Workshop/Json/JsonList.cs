@@ -1,0 +1,82 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
+using Tagend.Catalog;
+using Tagend.Fits;
+using Tagend.Jobs;
+using Tagend.Specs;
+using Tagend.Specs.Explained;
+using Tagend.Workshop.Readings;
+
+namespace Tagend.Workshop.Json;
+
+/// <summary>What the program tells scripts: lists in JSON, each item written as it comes, so that none is held in memory.</summary>
+public static class JsonList
+{
+    private static readonly JsonWriterOptions Plain = new() { Indented = true };
+
+    /// <summary>× and √ as they are: the output is UTF-8.</summary>
+    private static readonly JsonWriterOptions Readable = Plain with { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    /// <summary>Rows of an order file, with their specs and stock.</summary>
+    public static void Write(Stream output, IEnumerable<PieceReport> pieces, Shop shop) => Write(output, Plain, pieces, (json, piece) =>
+    {
+        if (piece.Spec is { } spec)
+        {
+            JsonSerializer.Serialize(json, new PieceContract(piece, spec, shop), Contracts.Default.PieceContract);
+        }
+        else
+        {
+            JsonSerializer.Serialize(json, BrokenPieceContract.Of(piece), Contracts.Default.BrokenPieceContract);
+        }
+    });
+
+    /// <summary>The steps of an explanation.</summary>
+    public static void Write(Stream output, IEnumerable<ExplainedStep> steps) => Write(output, Readable, steps, Contracts.Default.ExplainedStep);
+
+    /// <summary>Jobs of the job book, with their builds.</summary>
+    public static void Write(Stream output, IEnumerable<PrintedJob> jobs) =>
+        Write(output, Plain, jobs.Select(JobContract.Of), Contracts.Default.JobContract);
+
+    /// <summary>Fits of the job book's builds.</summary>
+    public static void Write(Stream output, IEnumerable<TakeUpFit> fits) =>
+        Write(output, Plain, fits.Select(f => new FitContract(f)), Contracts.Default.FitContract);
+
+    /// <summary>Codes that were found; where a picture has none there is nothing to tell.</summary>
+    public static void Write(Stream output, IEnumerable<TagScan> scans) => Write(
+        output,
+        Plain,
+        scans.Where(s => s.Reading is not null).Select(s => ScanContract.Of(s, s.Reading!)),
+        Contracts.Default.ScanContract);
+
+    private static void Write<T>(Stream output, JsonWriterOptions options, IEnumerable<T> items, JsonTypeInfo<T> contract) =>
+        Write(output, options, items, (json, item) => JsonSerializer.Serialize(json, item, contract));
+
+    private static void Write<T>(Stream output, JsonWriterOptions options, IEnumerable<T> items, Action<Utf8JsonWriter, T> write)
+    {
+        using var json = new Utf8JsonWriter(output, options);
+        json.WriteStartArray();
+        try
+        {
+            foreach (var item in items)
+            {
+                write(json, item);
+                json.Flush();
+            }
+        }
+        finally
+        {
+            json.WriteEndArray(); // what was read before a failure is a list all the same
+        }
+    }
+}
+
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
+[JsonSerializable(typeof(PieceContract))]
+[JsonSerializable(typeof(BrokenPieceContract))]
+[JsonSerializable(typeof(ScanContract))]
+[JsonSerializable(typeof(JobContract))]
+[JsonSerializable(typeof(FitContract))]
+[JsonSerializable(typeof(ExplainedStep))]
+internal sealed partial class Contracts : JsonSerializerContext;

@@ -1,0 +1,75 @@
+using Tagend.Specs;
+
+namespace Tagend.Workshop.Json;
+
+/// <summary>Strands of a color.</summary>
+public sealed record StrandsContract(string Color, int Strands)
+{
+    /// <summary>Colors and strands of half a layup.</summary>
+    internal static IReadOnlyList<StrandsContract> Of(Layup half) => [.. half.Colors.Select(c => new StrandsContract(c.Color, c.Strands))];
+}
+
+/// <summary>A separator, where it stands on the jig, and what passes on either side of it.</summary>
+public sealed record SeparatorContract(
+    string Name,
+    LengthContract Finished,
+    LengthContract OnJig,
+    LengthContract FromPostA,
+    int StrandsEachSide,
+    IReadOnlyList<IReadOnlyList<StrandsContract>> Sides)
+{
+    internal static SeparatorContract Of(Separator separator, BuildSpec spec) => new(
+        separator.Name,
+        LengthContract.Of(separator.Position),
+        LengthContract.Of(spec.OnJig(separator.Position)),
+        LengthContract.Of(spec.FromPostA(separator.Position)),
+        separator.StrandsEachSide,
+        [StrandsContract.Of(spec.Layup.Halves().First), StrandsContract.Of(spec.Layup.Halves().Second)]);
+}
+
+/// <summary>A serving, measured from both ends, and what it takes.</summary>
+public sealed record ServingContract(
+    string Name,
+    LengthContract FromA,
+    LengthContract ToA,
+    LengthContract FromB,
+    LengthContract ToB,
+    LengthContract Length,
+    string Thread,
+    string Color,
+    double Wraps,
+    LengthContract ThreadLength,
+    LengthContract Diameter)
+{
+    internal static ServingContract Of(Serving serving, BuildSpec spec)
+    {
+        var work = spec.WorkOf(serving);
+        return new ServingContract(
+            Words.Of(serving.Role),
+            LengthContract.Of(serving.From),
+            LengthContract.Of(serving.To),
+            LengthContract.Of(spec.FromB(serving.From)),
+            LengthContract.Of(spec.FromB(serving.To)),
+            LengthContract.Of(serving.Length),
+            serving.Thread,
+            serving.Color,
+            work.Wraps,
+            LengthContract.Of(work.Thread),
+            LengthContract.Of(work.Diameter));
+    }
+}
+
+/// <summary>A nock point or a speed nock.</summary>
+public sealed record MarkContract(string Name, LengthContract FromA, LengthContract FromB)
+{
+    internal static MarkContract Of(Mark mark, BuildSpec spec) =>
+        new(Words.Of(mark.Kind), LengthContract.Of(mark.Position), LengthContract.Of(spec.FromB(mark.Position)));
+}
+
+/// <summary>The center serving in the groove of the nock; a clearance below zero is too tight.</summary>
+public sealed record NockFitContract(LengthContract Groove, string Thread, LengthContract Diameter, LengthContract Clearance)
+{
+    internal static NockFitContract? Of(NockFit? fit) => fit is null
+        ? null
+        : new NockFitContract(LengthContract.Of(fit.Groove), fit.Thread, LengthContract.Of(fit.Diameter), LengthContract.Of(fit.Clearance));
+}

@@ -1,0 +1,120 @@
+using Tagend.Catalog;
+using Tagend.Measures;
+using Tagend.Orders;
+using Tagend.Pages.Parts;
+using Tagend.Problems;
+using Tagend.Specs;
+using Tagend.Workshop.Books;
+
+namespace Tagend.Workshop.Printing;
+
+/// <summary>What is made again of each tag.</summary>
+public sealed record AgainPlan
+{
+    /// <summary>The kinds of paper, each one that a tag serves for.</summary>
+    public required IReadOnlyList<IPageKind> Kinds { get; init; }
+
+    /// <summary>Rows of an order file are gathered.</summary>
+    public bool AsOrder { get; init; }
+
+    /// <summary>Cells of the piece's order that are others now, by column.</summary>
+    public required IReadOnlyDictionary<string, string> Changes { get; init; }
+
+    public required string Folder { get; init; }
+
+    /// <summary>Null for the shop's own.</summary>
+    public PaperSet? Paper { get; init; }
+
+    /// <summary>Label stock of tags; null for the shop's own.</summary>
+    public string? Labels { get; init; }
+
+    /// <summary>Of a new revision.</summary>
+    public required DateOnly Date { get; init; }
+}
+
+/// <summary>What was made of one tag.</summary>
+/// <param name="Problems">With a refusal among them nothing was printed.</param>
+/// <param name="Entry">Of a new revision in the job book; null for none.</param>
+public sealed record AgainResult(IReadOnlyList<Problem> Problems, IReadOnlyList<PrintedPaper> Papers, BookEntry? Entry);
+
+/// <summary>Prints and orders again what tags carry: a page or a row for each tag, as it comes.</summary>
+public sealed class AgainRun(ShopCatalog catalog, AgainPlan plan, RunBook book)
+{
+    private static readonly string[] SlipColumns = [OrderColumn.Customer, OrderColumn.Bow, OrderColumn.Due, OrderColumn.Notes];
+
+    private readonly AgainPapers _papers = new(catalog, plan);
+    private readonly List<IReadOnlyDictionary<string, string>> _rows = [];
+
+    /// <summary>Something could not be made.</summary>
+    public bool HasRefusals { get; private set; }
+
+    /// <param name="specs">Of one tag: a piece, or the pieces of a bag; one at least.</param>
+    /// <exception cref="TagendException">A file cannot be written.</exception>
+    public AgainResult Add(IReadOnlyList<BuildSpec> specs)
+    {
+        var problems = new List<Problem>();
+        var result = new AgainResult(problems, [], null);
+        if (plan.Changes.Count > 0 && specs.Count > 1)
+        {
+            problems.Add(new Problem(new Place(specs[0].Order), null, "a bag has several pieces, and --change is of one: scan its loop tag"));
+        }
+        else if (specs.Select(spec => Changed(spec, problems)).ToList() is var builds && !builds.Contains(null))
+        {
+            var set = new BuildSet(specs[0].Order, builds.Select(b => b!).ToValueList());
+            _rows.AddRange(plan.AsOrder ? set.Builds.Select(b => Row(b, problems)) : []);
+            var papers = _papers.Print(set, isBag: specs.Count > 1, problems);
+            result = result with { Papers = papers, Entry = papers.Count > 0 && plan.Changes.Count > 0 ? book.Record([set]) : null };
+        }
+
+        HasRefusals |= problems.Exists(p => p.Severity == Severity.Refusal);
+        return result;
+    }
+
+    /// <summary>The order file of all tags; null where none is wanted or something could not be ordered.</summary>
+    public byte[]? Orders() => plan.AsOrder && !HasRefusals ? Reorder.File(_rows) : null;
+
+    /// <returns>The piece as it is now; null where it cannot be built so.</returns>
+    private Build? Changed(BuildSpec spec, List<Problem> problems)
+    {
+        var cells = Reorder.CellsOf(spec, OrderSlip.Blank);
+        cells[OrderColumn.Revision] = $"{spec.Revision + 1}";
+        foreach (var (column, text) in plan.Changes)
+        {
+            cells[column] = text;
+        }
+
+        var slip = new OrderSlip(
+            cells[OrderColumn.Customer], cells[OrderColumn.Bow], cells[OrderColumn.Due], cells[OrderColumn.Notes]);
+        return plan.Changes.Keys.All(SlipColumns.Contains) ? new Build(spec, slip)
+            : Make(cells, spec, plan.Date, problems) is { } made ? new Build(made, slip)
+            : null;
+    }
+
+    private BuildSpec? Make(IReadOnlyDictionary<string, string> cells, BuildSpec spec, DateOnly date, List<Problem> problems)
+    {
+        var taught = catalog with { Fits = book.Fits(catalog) };
+        var file = OrderReader.Read($"{spec.Order}/{spec.Piece}", Reorder.File([cells]), spec.Unit, new Dictionary<string, string>());
+        var report = SetBuilder.Build(file, new SpecBuilder(taught, spec.Unit, date));
+        problems.AddRange(report.Problems.Where(p => p.Severity == Severity.Refusal));
+        return report.Pieces is [{ Spec: { } made }] && report.Problems.All(p => p.Severity == Severity.Warning) ? made : null;
+    }
+
+    private Dictionary<string, string> Row(Build build, List<Problem> problems)
+    {
+        var cells = Reorder.CellsOf(build.Spec, build.Slip);
+        var made = Make(cells, build.Spec, build.Spec.Date, problems);
+        if (made is not null && made != build.Spec)
+        {
+            problems.Add(new Problem(
+                new Place($"{build.Spec.Order}/{build.Spec.Piece}"),
+                null,
+                "templates or job book have changed since, so the order makes another spec: "
+                + $"posts at {Posts(made)}, on the tag {Posts(build.Spec)}",
+                Severity.Warning));
+        }
+
+        return cells;
+
+        static string Posts(BuildSpec spec) => LengthWriter.Exact(spec.Posts.Outside, spec.Unit);
+    }
+}

@@ -1,0 +1,74 @@
+using Tagend.Catalog;
+using Tagend.Fits;
+using Tagend.Measures;
+using Tagend.Output;
+using Tagend.Pages.Fit;
+using Tagend.Problems;
+
+namespace Tagend.Workshop.Printing;
+
+/// <summary>Fits drawn: measured against predicted lengths, a page a material and strand count.</summary>
+public static class FitPaper
+{
+    private const int PictureDpi = 200;
+
+    /// <summary>Whether a file of that name is a PNG picture, and not a PDF.</summary>
+    public static bool IsPicture(string path) => path.EndsWith(".png", StringComparison.OrdinalIgnoreCase);
+
+    /// <param name="path">Of a PDF, or of a picture, which holds one fit.</param>
+    /// <param name="date">Of the document.</param>
+    /// <returns>How many fits were drawn.</returns>
+    /// <exception cref="TagendException">There is nothing to draw, too much for a picture, or the file cannot be written.</exception>
+    public static int Draw(IEnumerable<TakeUpFit> fits, ShopCatalog catalog, string path, DateOnly date)
+    {
+        var drawn = fits.Where(f => f.Fit is not null).ToList();
+        if (drawn.Count == 0)
+        {
+            throw new TagendException($"{path}: there is nothing to plot before two builds of a material and strand count are logged");
+        }
+
+        if (IsPicture(path) && drawn.Count > 1)
+        {
+            throw new TagendException(
+                $"{path}: there are {drawn.Count} fits, and a picture holds one: choose with --material and --strands, or name a .pdf");
+        }
+
+        var fonts = Fonts.Load(Path.Combine(catalog.Folder, "fonts"));
+        List<Page> pages = [.. drawn.Select(f => PageOf(f, catalog, fonts))];
+        AtomicFiles.Write([new NewFile(path, stream =>
+        {
+            if (IsPicture(path))
+            {
+                PngFile.Write(pages[0], fonts, PictureDpi, DotDepth.Gray, stream);
+            }
+            else
+            {
+                PdfFile.Write(pages, fonts, new PdfNote("Tagend fit", date), stream);
+            }
+        })]);
+        return pages.Count;
+    }
+
+    /// <summary>The settle of a fit with its error, or where else it comes from.</summary>
+    public static string Settle(FittedTakeUp fit) => fit.IsSettleFitted
+        ? FormattableString.Invariant($"{fit.Settle:0.00000} ± {fit.SettleError:0.00000}")
+        : FormattableString.Invariant($"{fit.Settle:0.######} (materials.toml)");
+
+    /// <param name="fit">With a result.</param>
+    private static Page PageOf(TakeUpFit fit, ShopCatalog catalog, Fonts fonts)
+    {
+        var unit = catalog.Shop.Unit;
+        var found = fit.Fit!;
+        var facts = $"{Counted.Of(found.Builds, "build")}: take-up {LengthWriter.Fine(found.PerTurn, unit)} a turn ± {LengthWriter.Fine(found.PerTurnError, unit)}, "
+            + $"settle {Settle(found)}, scatter of a build {LengthWriter.Exact(found.Scatter, unit)}";
+        return new FitPlot($"{fit.Material}, {fit.Strands} strands: measured against predicted", facts, unit, fonts)
+            .Of([.. fit.Points.Select(Plotted)], catalog.Shop.Paper.Card);
+    }
+
+    private static PlottedBuild Plotted(FitPoint point)
+    {
+        var mark = point.Build.IsLeftOut ? PlotMark.LeftOut : point.IsOutlier ? PlotMark.Outlier : PlotMark.Used;
+        return new PlottedBuild(
+            point.Predicted, point.Difference, point.Build.Tolerance, mark, mark == PlotMark.Used ? "" : $"build {point.Build.Number}");
+    }
+}

@@ -1,0 +1,87 @@
+using Tagend.Catalog;
+using Tagend.Output;
+using Tagend.Specs;
+
+namespace Tagend.Workshop.Printing;
+
+/// <summary>A volume that was written, in the order of the file.</summary>
+/// <param name="PiecesSoFar">Of this volume and all before it.</param>
+public sealed record PrintedVolume(Volume Volume, PrintedSets Printed, int PiecesSoFar);
+
+/// <summary>
+/// Makes and prints sets volume by volume, a worker for each, so that a season's orders take no more memory than a few
+/// volumes. The files of a volume appear together or not at all.
+/// </summary>
+public sealed class PrintBatch(ShopCatalog catalog, PrintPlan plan)
+{
+    private readonly PrintRun _run = new(catalog, plan);
+
+    /// <summary>Whole sets, in the file's order, up to the volume's pieces each; one empty volume where there are no sets.</summary>
+    public static IReadOnlyList<IReadOnlyList<ReadySet>> VolumesOf(IEnumerable<ReadySet> sets, int pieces)
+    {
+        var volumes = new List<List<ReadySet>> { new() };
+        var count = 0;
+        foreach (var set in sets)
+        {
+            if (count > 0 && count + set.Pieces > pieces)
+            {
+                volumes.Add([]);
+                count = 0;
+            }
+
+            volumes[^1].Add(set);
+            count += set.Pieces;
+        }
+
+        return volumes;
+    }
+
+    /// <summary>Each volume as soon as it and all before it are on disk.</summary>
+    /// <exception cref="OperationCanceledException">It was stopped; what came before is whole.</exception>
+    /// <exception cref="Problems.TagendException">A volume cannot be written; what came before is whole.</exception>
+    public IEnumerable<PrintedVolume> Print(IReadOnlyList<IReadOnlyList<ReadySet>> volumes, CancellationToken stop)
+    {
+        using var failed = CancellationTokenSource.CreateLinkedTokenSource(stop);
+        var started = new Queue<Task<PrintedSets>>();
+        try
+        {
+            var next = 0;
+            var pieces = 0;
+            for (var number = 1; number <= volumes.Count; number++)
+            {
+                while (next < volumes.Count && started.Count < Environment.ProcessorCount)
+                {
+                    var (sets, volume) = (volumes[next], new Volume(++next, volumes.Count));
+                    started.Enqueue(Task.Run(() => Make(sets, volume, failed.Token), failed.Token));
+                }
+
+                var printed = started.Dequeue().GetAwaiter().GetResult();
+                pieces += volumes[number - 1].Sum(s => s.Pieces);
+                yield return new PrintedVolume(new Volume(number, volumes.Count), printed, pieces);
+            }
+        }
+        finally
+        {
+            failed.Cancel();
+            Task.WhenAll(started).ContinueWith(_ => { }, TaskScheduler.Default).Wait(CancellationToken.None);
+        }
+    }
+
+    private PrintedSets Make(IReadOnlyList<ReadySet> sets, Volume volume, CancellationToken stop)
+    {
+        var (printed, files) = _run.Compose([.. sets.Select(s => s.Make())], volume, stop);
+        if (files.Count > 0)
+        {
+            AtomicFiles.Write(files);
+        }
+
+        files = [];
+        if (volume.Count > 1)
+        {
+            // A volume's pages live long enough to be taken for lasting ones, and some volumes' would gather.
+            GC.Collect();
+        }
+
+        return printed;
+    }
+}

@@ -1,0 +1,86 @@
+using Tagend.Catalog;
+using Tagend.Output;
+using Tagend.Pages.Parts;
+using Tagend.Problems;
+using Tagend.Specs;
+
+namespace Tagend.Workshop.Printing;
+
+/// <summary>Makes the papers of sets; a set that does not fit one of them is on none. May be used by several threads.</summary>
+internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
+{
+    private readonly Fonts _fonts = Fonts.Load(Path.Combine(catalog.Folder, "fonts"));
+
+    /// <returns>What became of the sets, and the files, ready to be written.</returns>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public (PrintedSets Printed, IReadOnlyList<NewFile> Files) Compose(IReadOnlyList<BuildSet> sets, Volume volume, CancellationToken stop)
+    {
+        var setting = volume.Number == 1 ? plan.Setting : plan.Setting with { Use = SheetUse.Whole };
+        var batches = plan.Kinds.Select(kind => kind.Begin(catalog, _fonts, setting)).ToList();
+        var problems = new List<Problem>();
+        var good = new List<BuildSet>();
+        foreach (var set in sets)
+        {
+            stop.ThrowIfCancellationRequested();
+            var laid = Lay(set, batches);
+            var found = laid.SelectMany(l => l.Problems).ToList();
+            problems.AddRange(found.Except(problems));
+            if (found.Count == 0)
+            {
+                good.Add(set);
+                laid.ForEach(l => l.Keep());
+            }
+        }
+
+        var documents = Bind(good, batches, problems).Select(d => d with { Name = volume.FileOf(d.Name) }).ToList();
+        var whose = good.Count == 1 ? good[0].Order : Counted.Of(good.Count, "set");
+        var printed = new PrintedSets(
+            good,
+            [.. sets.Except(good).Select(s => s.Order)],
+            problems,
+            [.. documents.Select(d => new PrintedPaper(PathOf($"{d.Name}.pdf"), $"Tagend {d.Name}, {whose}", d.Pages.Count, d.Paper))]);
+        return (printed, [.. documents.SelectMany(d => Files(d, new PdfNote($"Tagend {d.Name}", good[0].Builds[0].Spec.Date, d.Language ?? catalog.Words.Tag)))]);
+    }
+
+    /// <summary>All kinds at the same time.</summary>
+    private static List<LaidSet> Lay(BuildSet set, List<IPageBatch> batches)
+    {
+        var others = batches.Skip(1).Select(batch => Task.Run(() => batch.Lay(set))).ToList();
+        return [batches[0].Lay(set), .. others.Select(laid => laid.GetAwaiter().GetResult())];
+    }
+
+    private IEnumerable<Document> Bind(List<BuildSet> good, List<IPageBatch> batches, List<Problem> problems)
+    {
+        if (good.Count == 0)
+        {
+            return [];
+        }
+
+        var pull = new Lazy<BatchPull>(() => BatchPull.Of(good.SelectMany(s => s.Builds).Select(b => b.Spec), catalog.Shop)!);
+        var bound = batches.Select(batch => batch.Bind(pull)).ToList();
+        problems.AddRange(bound.SelectMany(b => b.Problems));
+        return bound.SelectMany(b => b.Documents).Where(d => d.Pages.Count > 0);
+    }
+
+    private IEnumerable<NewFile> Files(Document document, PdfNote note)
+    {
+        yield return new NewFile(PathOf($"{document.Name}.pdf"), stream => PdfFile.Write(document.Pages, _fonts, note, stream));
+        foreach (var (number, page) in document.Pages.Index())
+        {
+            if (plan.PreviewDpi is { } preview)
+            {
+                yield return Picture($"{document.Name}-{number + 1:00}.png", page, preview, DotDepth.Gray);
+            }
+
+            if (plan.LabelDpi is { } dpi && document.IsOfLabels)
+            {
+                yield return Picture($"{document.Name}-{dpi}dpi-{number + 1:00}.png", page, dpi, DotDepth.BlackOrWhite);
+            }
+        }
+    }
+
+    private NewFile Picture(string file, Page page, int dotsPerInch, DotDepth depth) =>
+        new(PathOf(file), stream => PngFile.Write(page.Readable, _fonts, dotsPerInch, depth, stream));
+
+    private string PathOf(string file) => Path.Combine(plan.Folder, file);
+}

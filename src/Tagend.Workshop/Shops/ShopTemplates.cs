@@ -1,0 +1,63 @@
+using Tagend.Catalog;
+using Tagend.Problems;
+
+namespace Tagend.Workshop.Shops;
+
+/// <summary>What became of a templates folder.</summary>
+/// <param name="Catalog">Null where the templates have mistakes.</param>
+public sealed record TemplatesReading(ShopCatalog? Catalog, IReadOnlyList<Problem> Problems);
+
+/// <summary>A shop's templates folder.</summary>
+public static class ShopTemplates
+{
+    /// <summary>Reads a templates folder, with all its problems at once.</summary>
+    /// <exception cref="TagendException">A file cannot be read.</exception>
+    public static TemplatesReading Read(string folder)
+    {
+        var problems = new List<Problem>();
+        return new TemplatesReading(CatalogReader.Read(folder, problems), problems);
+    }
+
+    /// <summary>Copies templates for a shop to edit: the whole folder appears, or nothing of it.</summary>
+    /// <param name="from">The templates that came with the program.</param>
+    /// <param name="folder">Must not exist; the folders above it are made.</param>
+    /// <exception cref="TagendException">It exists already, or cannot be written.</exception>
+    public static void Begin(string from, string folder)
+    {
+        if (Path.Exists(folder))
+        {
+            throw new TagendException($"{folder} exists already: name a new folder, so that nothing of yours is overwritten");
+        }
+
+        var whole = Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder));
+        var draft = Path.Combine(Path.GetDirectoryName(whole)!, $".{Path.GetFileName(whole)}.draft-{Guid.NewGuid():N}");
+        try
+        {
+            foreach (var file in Directory.EnumerateFiles(from, "*", SearchOption.AllDirectories))
+            {
+                var target = Path.Combine(draft, Path.GetRelativePath(from, file));
+                Directory.CreateDirectory(Path.GetDirectoryName(target)!);
+                File.Copy(file, target);
+            }
+
+            Directory.Move(draft, whole);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            Remove(draft);
+            throw new TagendException($"cannot copy the templates to {folder}: {e.Message}", e);
+        }
+    }
+
+    private static void Remove(string draft)
+    {
+        try
+        {
+            Directory.Delete(draft, recursive: true);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // Why the templates could not be copied matters more.
+        }
+    }
+}

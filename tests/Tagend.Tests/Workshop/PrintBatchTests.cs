@@ -1,0 +1,117 @@
+using Tagend.Catalog;
+using Tagend.Problems;
+using Tagend.Workshop.Checks;
+using Tagend.Workshop.Printing;
+using Xunit;
+
+namespace Tagend.Tests.Workshop;
+
+public sealed class PrintBatchTests : IDisposable
+{
+    private readonly WorkshopFolder _folder = new();
+
+    [Fact]
+    public void Print_GoodOrders_MakesAPdfOfEachUsualKind()
+    {
+        var volume = Assert.Single(Print(_folder.Check(), _folder.Plan()));
+        Assert.Equal(["cards.pdf", "pulls.pdf", "sheets.pdf", "tags.pdf"], _folder.Files);
+        Assert.Equal(["1001", "1002"], volume.Printed.Sets.Select(s => s.Order));
+        Assert.Empty(volume.Printed.Withheld);
+        Assert.Empty(volume.Printed.Problems);
+        Assert.Equal(3, volume.PiecesSoFar);
+        Assert.Equal(
+            [("cards.pdf", "Tagend cards, 2 sets", 3), ("tags.pdf", "Tagend tags, 2 sets", 5), ("sheets.pdf", "Tagend sheets, 2 sets", 4), ("pulls.pdf", "Tagend pulls, 2 sets", 1)],
+            volume.Printed.Papers.Select(p => (Path.GetFileName(p.Path), p.Title, p.Pages)));
+    }
+
+    [Theory]
+    [InlineData("letter", 5.5, 8.5)]
+    [InlineData("a4", 5.8268, 8.2677)]
+    [InlineData("5x8", 5, 8)]
+    public void Print_OnASetOfPaper_MakesCardsOfItsSize(string name, double width, double height)
+    {
+        var volume = Assert.Single(Print(_folder.Check(), _folder.Plan(PaperSet.Named(name), "cards", "pulls")));
+        Assert.Empty(volume.Printed.Withheld);
+        var card = volume.Printed.Papers[0].Paper;
+        Assert.Equal((width, height), (Math.Round(card.Width.Inches, 4), Math.Round(card.Height.Inches, 4)));
+        Assert.Equal(PaperSet.Named(name)!.Sheet, volume.Printed.Papers[1].Paper);
+    }
+
+    [Fact]
+    public void Print_ASetThatDoesNotFitItsPaper_LeavesOutThatSetAlone()
+    {
+        var orders = _folder.Check(WorkshopFolder.Orders.Replace("Demo customer 2", "漢", StringComparison.Ordinal)); // not in the font
+        var volume = Assert.Single(Print(orders, _folder.Plan()));
+        Assert.Equal(["1002"], volume.Printed.Withheld);
+        Assert.Equal(["1001"], volume.Printed.Sets.Select(s => s.Order));
+        Assert.NotEmpty(volume.Printed.Problems);
+        Assert.Equal("Tagend cards, 1001", volume.Printed.Papers[0].Title);
+    }
+
+    [Fact]
+    public void Print_NoSets_WritesNothing()
+    {
+        var volume = Assert.Single(Print(_folder.Check(WorkshopFolder.Header), _folder.Plan()));
+        Assert.Empty(volume.Printed.Papers);
+        Assert.Empty(_folder.Files);
+    }
+
+    [Fact]
+    public void Print_SeveralVolumes_NumbersTheirFilesAndKeepsSetsWhole()
+    {
+        var orders = _folder.Check();
+        var plan = _folder.Plan(null, "cards") with { VolumePieces = 2 };
+        Assert.Equal([2, 3], Print(orders, plan).Select(v => v.PiecesSoFar));
+        Assert.Equal(["cards-001.pdf", "cards-002.pdf"], _folder.Files);
+        Assert.Equal([[2], [1]], PrintBatch.VolumesOf(orders.Report.Ready, 1).Select(v => v.Select(s => s.Pieces)));
+        Assert.Equal([[2, 1]], PrintBatch.VolumesOf(orders.Report.Ready, 3).Select(v => v.Select(s => s.Pieces)));
+    }
+
+    [Fact]
+    public void Print_IntoAFolderThatCannotBe_SaysSoAndWritesNothing()
+    {
+        File.WriteAllText(_folder["out"], "a file");
+        var error = Assert.Throws<TagendException>(() => Print(_folder.Check(), _folder.Plan() with { Folder = _folder["out"] }));
+        Assert.Contains("a file stands where a folder is needed", error.Message, StringComparison.Ordinal);
+        Assert.Equal(["out"], _folder.Files);
+    }
+
+    [Fact]
+    public void Print_AWriteThatFails_LeavesYesterdaysPapersAsTheyWere()
+    {
+        Print(_folder.Check(), _folder.Plan(null, "cards"));
+        var before = File.ReadAllBytes(_folder["cards.pdf"]);
+        Directory.CreateDirectory(_folder["tags.pdf"]);
+        Assert.Throws<TagendException>(() => Print(_folder.Check(), _folder.Plan(PaperSet.A4, "cards", "tags")));
+        Assert.Equal(before, File.ReadAllBytes(_folder["cards.pdf"]));
+        Assert.Equal(["cards.pdf"], _folder.Files);
+    }
+
+    [Fact]
+    public void Print_Stopped_SaysSoAndWritesNothing()
+    {
+        var orders = _folder.Check();
+        var volumes = PrintBatch.VolumesOf(orders.Report.Ready, 250);
+        Assert.ThrowsAny<OperationCanceledException>(
+            () => new PrintBatch(orders.Catalog, _folder.Plan()).Print(volumes, new CancellationToken(canceled: true)).Count());
+        Assert.Empty(_folder.Files);
+    }
+
+    [Fact]
+    public void Print_TagsOnTwoStocksForAPrinter_MakesADocumentAStock()
+    {
+        var plan = _folder.Plan(null, "tags");
+        plan = plan with { Setting = plan.Setting with { HasOnePaperADocument = true } };
+        Print(_folder.Check(), plan);
+        Assert.Equal(
+            plan.Setting.BagStock == plan.Setting.LoopStock
+                ? ["tags.pdf"]
+                : new[] { $"tags-{plan.Setting.BagStock.Name}.pdf", $"tags-{plan.Setting.LoopStock.Name}.pdf" }.Order(StringComparer.Ordinal),
+            _folder.Files);
+    }
+
+    private static List<PrintedVolume> Print(CheckedOrders orders, PrintPlan plan) => [.. new PrintBatch(orders.Catalog, plan).Print(
+        PrintBatch.VolumesOf(orders.Report.Ready, plan.VolumePieces), TestContext.Current.CancellationToken)];
+
+    public void Dispose() => _folder.Dispose();
+}
