@@ -89,7 +89,7 @@ public static class ColorsReader
         for (var at = 0; at < words.Length;)
         {
             var count = Math.Min(names.MostWords, words.Length - at);
-            while (count > 1 && !names.Knows(NameOf(string.Join(' ', words[at..(at + count)]))))
+            while (count > 1 && !IsOne(words.AsSpan(at, count), names))
             {
                 count--;
             }
@@ -97,6 +97,20 @@ public static class ColorsReader
             yield return string.Join(' ', words[at..(at + count)]);
             at += count;
         }
+    }
+
+    /// <summary>Strands stand behind a color's last word alone.</summary>
+    private static bool IsOne(ReadOnlySpan<string> words, ColorNames names)
+    {
+        foreach (var word in words[..^1])
+        {
+            if (word.Contains(':', StringComparison.Ordinal))
+            {
+                return false;
+            }
+        }
+
+        return names.Knows(NameOf(string.Join(' ', words)));
     }
 
     private static string NameOf(string item) => item.Split(':')[0];

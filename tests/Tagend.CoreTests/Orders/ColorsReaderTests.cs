@@ -30,6 +30,8 @@ public class ColorsReaderTests
     [InlineData("rot Flo Green", "red flo-green")]
     [InlineData("flo green:12 Schwarz:12", "flo-green:12 black:12")]
     [InlineData("green flo", "green flo")]
+    [InlineData("schwarz:12 rot:12", "black:12 red:12")]
+    [InlineData("black:8 flo green:8 red:8", "black:8 flo-green:8 red:8")]
     [InlineData("neon-green", "flo-green")]
     [InlineData("fluo  green", "flo-green")]
     public void TryRead_ShopsList_MakesOneNameOfAll(string text, string expected)
