@@ -26,9 +26,11 @@ internal sealed record SheetStyle(float Size, float Air)
         new(9.5f, 0.2f),
         new(9.5f, 0.1f),
         new(9.5f, 0),
+        new(9.5f, -0.1f),
+        new(9.5f, -0.2f),
     ];
 
-    public TextStyle Text => new(Weight.Regular, Size, Leading: 1.18f + (0.14f * Air));
+    public TextStyle Text => new(Weight.Regular, Size, Leading: 1.19f + (0.13f * Air));
 
     public TextStyle Strong => Text with { Weight = Weight.Bold };
 
@@ -48,19 +50,19 @@ internal sealed record SheetStyle(float Size, float Air)
 
     public TextStyle Foot => new(Weight.Regular, Size * 0.86f, Leading: 1.25f);
 
-    public float BetweenParagraphs => Size * 0.55f * Air;
+    public float BetweenParagraphs => Size * (0.12f + (0.43f * Air));
 
     public float BeforeDrawing => 2 + (Size * 0.6f * Air);
 
-    public float BetweenItems => Size * 0.32f * Air;
+    public float BetweenItems => Size * (0.06f + (0.26f * Air));
 
-    public float BeforeHeading => Size * 1.25f * Air;
+    public float BeforeHeading => Size * (0.4f + (0.85f * Air));
 
-    public float AfterHeading => Size * 0.35f * Air;
+    public float AfterHeading => Size * (0.1f + (0.25f * Air));
 
     public float PanelPadding => 3 + (2.5f * Air);
 
-    public float CellPadding => Size * 0.25f * Air;
+    public float CellPadding => Size * (0.08f + (0.17f * Air));
 
     /// <summary>Between parts side by side.</summary>
     public float ColumnGap => Size * 2;
