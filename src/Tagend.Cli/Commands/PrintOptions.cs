@@ -98,7 +98,7 @@ internal sealed class PrintOptions
 
     private readonly Option<string?> _language = new("--language")
     {
-        Description = "Language of customer sheets: de, en, es, fr, or your own. Default: as shop.toml says.",
+        Description = "Language of all customer sheets: de, en, es, fr, or your own. Default: each order's own, else as shop.toml says.",
         HelpName = "LANGUAGE",
     };
 
