@@ -52,6 +52,25 @@ public class PostSettingTests
         Assert.Equal(Length.FromMillimeters(1532), posts.Tape);
     }
 
+    [Fact]
+    public void For_PostsNotGiven_IsThePlainRuleAndSaysSo()
+    {
+        var plain = PostSetting.For(Length.FromInches(60), Length.FromInches(0.02), null, Pin, Sixteenth);
+        Assert.Equal(PostSetting.For(Length.FromInches(60), Length.FromInches(0.02), Pin, Pin, Sixteenth).Outside, plain.Outside);
+        Assert.False(plain.IsPostGiven);
+        Assert.Equal(Pin, plain.PostDiameter);
+    }
+
+    [Fact]
+    public void SettingRange_OfTheModels_IsWhereEachWouldSetThePosts()
+    {
+        var spec = SpecFixture.Good();
+        var apart = spec.Twist.TakeUp with { Helix = spec.Twist.TakeUp.Rule + Length.FromInches(0.25) };
+        Assert.Equal(
+            (spec.Posts.Tape, spec.Posts.Tape + Length.FromInches(0.25)),
+            (spec with { Twist = spec.Twist with { TakeUp = apart } }).SettingRange());
+    }
+
     private static double PathLength(double outside, double diameter)
     {
         var radius = diameter / 2;

@@ -19,13 +19,31 @@ public static class SpecFixture
         Build(LengthUnit.Inch, cells);
 
     public static (BuildSpec? Spec, IReadOnlyList<Problem> Problems) Build(
-        LengthUnit unit, params (string Column, string Text)[] cells)
+        LengthUnit unit, params (string Column, string Text)[] cells) => Build(Catalog, unit, cells);
+
+    public static (BuildSpec? Spec, IReadOnlyList<Problem> Problems) Build(
+        ShopCatalog catalog, LengthUnit unit, params (string Column, string Text)[] cells)
     {
         var file = Read(unit, cells);
         var problems = new List<Problem>(file.Problems);
-        var spec = file.Lines.Count == 0 ? null : new SpecBuilder(Catalog, unit, Date).Build(file.Lines[0], problems);
+        var spec = file.Lines.Count == 0 ? null : new SpecBuilder(catalog, unit, Date).Build(file.Lines[0], problems);
         return (spec, problems);
     }
+
+    /// <summary>The shipped shop, with other values of its own.</summary>
+    public static ShopCatalog With(Func<Shop, Shop> change) => Catalog with { Shop = change(Catalog.Shop) };
+
+    /// <summary>The shipped catalog, with another plan in place of one.</summary>
+    public static ShopCatalog WithPlan(string name, Func<PiecePlan, PiecePlan> change) => Catalog with
+    {
+        Plans = Catalog.Plans.ToDictionary(p => p.Key, p => p.Key == name ? change(p.Value) : p.Value),
+    };
+
+    /// <summary>The shipped catalog, with another material in place of one.</summary>
+    public static ShopCatalog WithMaterial(string name, Func<StrandMaterial, StrandMaterial> change) => Catalog with
+    {
+        Materials = Catalog.Materials.ToDictionary(m => m.Key, m => m.Key == name ? change(m.Value) : m.Value),
+    };
 
     /// <summary>The order itself, which must be readable.</summary>
     public static OrderLine Order(params (string Column, string Text)[] cells) => Assert.Single(Read(LengthUnit.Inch, cells).Lines);
