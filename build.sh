@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Everything there is to do with this project, on Linux with the .NET SDK: ./build.sh demo | test | samples | publish | pictures | fuzz | bench | release
+# Everything there is to do with this project, on Linux with the .NET SDK: ./build.sh demo | test | samples | publish | pictures | fuzz | bench | mutants | release
 set -euo pipefail
 cd "$(dirname "$0")"
 export DOTNET_NOLOGO=1 DOTNET_CLI_TELEMETRY_OPTOUT=1 LC_ALL=C.UTF-8
@@ -108,6 +108,18 @@ fuzz() {
     tests/Tagend.Fuzz/bin/Release/net10.0/Tagend.Fuzz "${1:-1}" "${2:-100000}" "${@:3}"
 }
 
+# Faults planted into the code that the tests of Core should notice, and the share they do: out/mutants. Hours for all of it;
+# FILES says which, such as "**/Tags/**/*.cs".
+mutants() {
+    local files=("${@:-**/Measures/**/*.cs}")
+    [ $# -gt 0 ] || files+=("**/Orders/**/*.cs" "**/Specs/**/*.cs" "**/Tags/**/*.cs")
+    dotnet tool restore > /dev/null
+    local args=()
+    for pattern in "${files[@]}"; do args+=(--mutate "$pattern"); done
+    (cd tests/Tagend.CoreTests && dotnet stryker --test-runner mtp --project Tagend.Core.csproj "${args[@]}" \
+        --concurrency "${MUTANT_WORKERS:-2}" --reporter cleartext --reporter json --output ../../out/mutants)
+}
+
 test_all() {
     install_outside_tools
     install_jsqr
@@ -144,6 +156,7 @@ case "${1:-}" in
     pictures) pictures "${@:2}" ;;
     fuzz) fuzz "${@:2}" ;;
     bench) bench "${@:2}" ;;
+    mutants) mutants "${@:2}" ;;
     release) bash ./release.sh ;;
-    *) echo "usage: ./build.sh demo | test | samples | publish | pictures [SEED] [DECODER] | fuzz [SEED] [RUNS] [TARGET] [RUN] | bench [tiny|long] | release"; exit 2 ;;
+    *) echo "usage: ./build.sh demo | test | samples | publish | pictures [SEED] [DECODER] | fuzz [SEED] [RUNS] [TARGET] [RUN] | bench [tiny|long] | mutants [FILES] | release"; exit 2 ;;
 esac

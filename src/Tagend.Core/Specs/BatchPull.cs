@@ -17,7 +17,7 @@ public sealed record PullStep(
     public int Changes => Mounted.Count + (MovesPosts ? 1 : 0);
 }
 
-/// <summary>The order of a batch's builds with the fewest changes of spools and posts, from a bench with nothing set up.</summary>
+/// <summary>An order of a batch's builds with few changes of spools and posts, from a bench with nothing set up.</summary>
 /// <param name="Steps">Each made as it comes.</param>
 /// <param name="Changes">Never more than <paramref name="ChangesAsOrdered"/>; where nothing is gained the file's order stays.</param>
 /// <param name="ChangesAsOrdered">What the same builds take in the order of the file.</param>

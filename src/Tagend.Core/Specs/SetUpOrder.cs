@@ -18,7 +18,7 @@ internal sealed record SetUp(ValueList<Spool> Spools, Length? Posts)
         spec.Posts.Tape);
 }
 
-/// <summary>The order of set-ups with the fewest changes from one to the next.</summary>
+/// <summary>An order of set-ups with few changes from one to the next.</summary>
 /// <param name="Taken">Their indexes, in the order to take them.</param>
 internal sealed record SetUpOrder(IReadOnlyList<int> Taken, int Changes, int ChangesAsGiven)
 {
@@ -30,7 +30,7 @@ internal sealed record SetUpOrder(IReadOnlyList<int> Taken, int Changes, int Cha
 
         // Between equal set-ups nothing is changed, and a detour never saves a change: they stay together.
         var groups = asGiven.GroupBy(i => setUps[i]).ToList();
-        var route = BuildRoute.Shortest([.. groups.Select(group => group.Key)]);
+        var route = BuildRoute.Nearest([.. groups.Select(group => group.Key)]);
         int[] best = [.. route.SelectMany(i => groups[i])];
         var changes = ChangesOf(best, setUps);
         return changes < given ? new SetUpOrder(best, changes, given) : new SetUpOrder(asGiven, given, given);

@@ -40,11 +40,21 @@ public class BatchPullTests
     public void Of_NoBuilds_IsNothing() => Assert.Null(BatchPull.Of([], SpecFixture.Catalog.Shop));
 
     [Fact]
-    public void Of_SmallBatch_TakesAsFewChangesAsTheBestOfAllOrders() =>
+    public void Of_SmallBatches_TakeATenthMoreChangesThanTheBestOfAllOrdersAtMost()
+    {
+        var (best, ours) = (0, 0);
         AnyBuild.Array[1, 7].Sample(
-            builds => Assert.Equal(Permutations(builds).Min(ChangesOf), Of(builds).Changes),
+            builds =>
+            {
+                var least = Permutations(builds).Min(ChangesOf);
+                Assert.True(Of(builds).Changes >= least);
+                Interlocked.Add(ref best, least);
+                Interlocked.Add(ref ours, Of(builds).Changes);
+            },
             seed: "0000KOIPe036",
             iter: 100);
+        Assert.InRange(ours, best, best * 1.1);
+    }
 
     [Fact]
     public void Of_LargerBatch_IsAPermutationAndNeverWorseThanAsOrdered() =>
