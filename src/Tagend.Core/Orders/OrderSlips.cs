@@ -5,7 +5,7 @@ namespace Tagend.Orders;
 /// <summary>What the rows of each set say of customer, bow, due date and the customer's sheet: once, or the same in every row.</summary>
 internal sealed class OrderSlips
 {
-    private static readonly string[] Columns = 
+    private static readonly string[] Columns =
         [OrderColumn.Customer, OrderColumn.Bow, OrderColumn.Due, OrderColumn.Language, OrderColumn.Units];
 
     // By order, the text and line of each column; no text where no row has any.

@@ -3,8 +3,8 @@ using Tagend.Measures;
 using Tagend.Orders;
 using Tagend.Output;
 using Tagend.Pages.Sheet;
-using Tagend.Tests.Output;
 using Tagend.Specs;
+using Tagend.Tests.Output;
 using Tagend.Tests.Specs;
 using Xunit;
 
