@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Invocation;
 using Tagend.Commands;
-using Tagend.Problems;
 
 var root = new RootCommand(
     "Prints what a bowstring shop needs at each step of a build: jig cards, tags and customer sheets from an order CSV. "
@@ -19,30 +18,17 @@ var root = new RootCommand(
     OutlinesCommand.Create(),
     InitCommand.Create(),
 };
-var parsed = root.Parse(args);
+// A text that begins with @ is a name like any other, and no file of arguments.
+var parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
 if (parsed.Action is ParseErrorAction)
 {
     foreach (var error in parsed.Errors)
     {
-        Console.Error.WriteLine($"tagend: {error.Message}");
+        Say.Error(error.Message);
     }
 
-    Console.Error.WriteLine("tagend: see tagend --help");
+    Say.Error("see tagend --help");
     return ExitCode.Usage;
 }
 
-try
-{
-    return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
-}
-catch (TagendException e)
-{
-    Console.Error.WriteLine($"tagend: {e.Message}");
-    return ExitCode.World;
-}
-catch (IOException e)
-{
-    // Files have sentences of their own; what is left is the output.
-    Console.Error.WriteLine($"tagend: standard output cannot be written ({e.Message}): see that there is room where it goes");
-    return ExitCode.World;
-}
+return LastHandler.Run(() => parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false }));

@@ -29,12 +29,7 @@ internal sealed class AgainOptions
         HelpName = "COLUMN=TEXT",
     };
 
-    private readonly Option<string> _folder = new("--out")
-    {
-        Description = "The folder for what is printed again. Default: this folder.",
-        HelpName = "DIR",
-        DefaultValueFactory = _ => ".",
-    };
+    private readonly Option<string> _folder = FolderOption.Create("what is printed again");
 
     private readonly Option<string?> _paper = PaperOption.Create("Paper of the sheet and the card. Default: as shop.toml says.");
 

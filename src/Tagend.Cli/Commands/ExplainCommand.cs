@@ -1,6 +1,6 @@
 using System.CommandLine;
-using Tagend.Workshop.Checks;
 using Tagend.Workshop.Json;
+using Tagend.Workshop.Readings;
 
 namespace Tagend.Commands;
 

@@ -8,7 +8,7 @@ internal static class InitCommand
 {
     public static Command Create()
     {
-        var folder = new Argument<string>("DIR") { Description = "The folder to make; it must not exist." };
+        var folder = new Argument<string>("DIR") { Description = "The folder to make; it must not exist." }.NamesSomething();
         var command = new Command("init", "Copies the templates for your shop to edit.") { folder };
         command.SetAction(parsed => Run(parsed.GetValue(folder)!));
         return command;

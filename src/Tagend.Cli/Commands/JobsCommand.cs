@@ -99,7 +99,7 @@ internal sealed class JobsOptions
 
     public Option<bool> Json { get; } = new("--json") { Description = "A list, one object a piece, for scripts." };
 
-    public Option<string?> Csv { get; } = new("--csv") { Description = "Write a CSV file instead, one row a build.", HelpName = "FILE" };
+    public Option<string?> Csv { get; } = new Option<string?>("--csv") { Description = "Write a CSV file instead, one row a build.", HelpName = "FILE" }.NamesSomething();
 
     public void AddTo(Command command)
     {

@@ -10,12 +10,7 @@ internal static class OutlinesCommand
     {
         var stock = new Argument<string>("STOCK") { Description = "A sheet of labels, from stocks.toml." };
         var templates = ShopOptions.TemplatesOption();
-        var folder = new Option<string>("--out")
-        {
-            Description = "The folder for the file; made if need be. Default: this folder.",
-            HelpName = "DIR",
-            DefaultValueFactory = _ => ".",
-        };
+        var folder = FolderOption.Create("the file");
         var printer = new Option<string?>("--printer")
         {
             Description = "Also send the page to this queue, at true size.",

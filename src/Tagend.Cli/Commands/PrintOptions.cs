@@ -19,12 +19,7 @@ internal sealed class PrintOptions
 
     private static readonly string[] KindNames = [.. PageKinds.All.Select(kind => kind.Name)];
 
-    private readonly Option<string> _folder = new("--out")
-    {
-        Description = "The folder for the files; made if need be. Default: this folder.",
-        HelpName = "DIR",
-        DefaultValueFactory = _ => ".",
-    };
+    private readonly Option<string> _folder = FolderOption.Create("the files");
 
     private readonly Option<string[]> _only = new("--only")
     {

@@ -14,7 +14,7 @@ internal static class RecallCommand
             Description = $"Pictures of tags, a tag's text in quotes, or {TagScan.StandardInput} for a scanner's lines on standard input, "
                 + "shown as they come until the input ends.",
             Arity = ArgumentArity.OneOrMore,
-        };
+        }.NamesSomething();
         var json = new Option<bool>("--json") { Description = "A list, one object a code found, for scripts." };
         var posts = new Option<bool>("--posts") { Description = "Only the post setting, in large type." };
         var again = new AgainOptions();

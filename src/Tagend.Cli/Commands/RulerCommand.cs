@@ -12,12 +12,7 @@ internal static class RulerCommand
 {
     public static Command Create()
     {
-        var folder = new Option<string>("--out")
-        {
-            Description = "The folder for ruler.pdf; made if need be. Default: this folder.",
-            HelpName = "DIR",
-            DefaultValueFactory = _ => ".",
-        };
+        var folder = FolderOption.Create("ruler.pdf");
         var templates = ShopOptions.TemplatesOption();
         var paper = PaperOption.Create("The paper of the page. Default: as shop.toml says.");
         var date = DateOption.Create("--date", "The date of the document. Default: today.");

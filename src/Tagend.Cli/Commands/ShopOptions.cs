@@ -13,11 +13,11 @@ internal sealed class ShopOptions(bool isOneFile = false)
 {
     private const string TemplatesFolder = "templates";
 
-    private readonly Argument<string[]> _orders = new("ORDERS.csv")
+    private readonly Argument<string[]> _orders = new Argument<string[]>("ORDERS.csv")
     {
         Description = "The order file, or several: with our own columns, or those of one of the shop's maps.",
         Arity = isOneFile ? ArgumentArity.ExactlyOne : ArgumentArity.OneOrMore,
-    };
+    }.NamesSomething();
 
     private readonly Option<string?> _map = new("--map")
     {
@@ -36,11 +36,11 @@ internal sealed class ShopOptions(bool isOneFile = false)
 
     public static string ShippedTemplates => Path.Combine(AppContext.BaseDirectory, TemplatesFolder);
 
-    public static Option<string?> TemplatesOption() => new("--templates")
+    public static Option<string?> TemplatesOption() => new Option<string?>("--templates")
     {
         Description = "The shop's templates folder. Default: ./templates, else the one that comes with the program.",
         HelpName = "DIR",
-    };
+    }.NamesSomething();
 
     public void AddTo(Command command)
     {

@@ -2,7 +2,7 @@ using Tagend.Jobs;
 using Tagend.Measures;
 using Tagend.Specs;
 using Tagend.Tags;
-using Tagend.Workshop.Checks;
+using Tagend.Workshop.Readings;
 
 namespace Tagend.Workshop.Books;
 

@@ -6,6 +6,7 @@ using Tagend.Problems;
 using Tagend.Specs;
 using Tagend.Specs.Explained;
 using Tagend.Workshop.Books;
+using Tagend.Workshop.Readings;
 
 namespace Tagend.Workshop.Checks;
 

@@ -1,6 +1,6 @@
 using Tagend.Orders;
 
-namespace Tagend.Workshop.Checks;
+namespace Tagend.Workshop.Readings;
 
 /// <summary>A piece as people name it: <c>1001/string</c>.</summary>
 public sealed record PieceName(string Order, string Piece)

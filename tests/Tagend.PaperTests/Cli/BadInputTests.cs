@@ -29,6 +29,28 @@ public class BadInputTests
         Assert.False(Directory.Exists(folder["out"]));
     }
 
+    [Theory]
+    [InlineData("TAG", "recall", "")]
+    [InlineData("--csv", "jobs", "--csv", "")]
+    [InlineData("DIR", "init", "")]
+    [InlineData("ORDERS.csv", "check", "")]
+    [InlineData("--out", "print", "orders.csv", "--out", "")]
+    public void Program_AnEmptyNameOfAFileOrTag_SaysWhichIsEmpty(string which, params string[] arguments)
+    {
+        var said = TagendProgram.Run(arguments);
+        Assert.Equal((2, $"tagend: {which} \"\": expected a name, and it is empty\ntagend: see tagend --help\n"), (said.ExitCode, said.Errors));
+    }
+
+    [Fact]
+    public void Check_ANameThatBeginsWithAt_IsAFileOfOrdersAndNotOfArguments()
+    {
+        using var folder = TagendProgram.NewFolder();
+        folder.Write("arguments", "--help");
+        var said = TagendProgram.RunIn(folder.Path, "check", "@arguments");
+        Assert.Equal(5, said.ExitCode);
+        Assert.StartsWith("tagend: cannot find @arguments", said.Errors, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Print_FolderInPlaceOfOrders_SaysSo()
     {

@@ -1,6 +1,6 @@
 using Tagend.Specs;
 using Tagend.Workshop.Books;
-using Tagend.Workshop.Checks;
+using Tagend.Workshop.Readings;
 using Xunit;
 
 namespace Tagend.Tests.Workshop;

@@ -1,9 +1,9 @@
 using Tagend.Blocks;
 using Tagend.Output;
-using Tagend.Pages.Card;
+using Tagend.Pages.Parts;
 using Tagend.Specs;
 
-namespace Tagend.Pages.Parts;
+namespace Tagend.Pages.Card;
 
 /// <summary>A label of the drawing: what it says, the place it points to, and where it stands. In points.</summary>
 internal sealed record PieceLabel(string Name, string Position, float Place, float Center, float Width);

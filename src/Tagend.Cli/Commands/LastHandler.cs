@@ -1,0 +1,32 @@
+using Tagend.Problems;
+
+namespace Tagend.Commands;
+
+/// <summary>Where everything ends that no command has caught: a sentence and an exit code, never a stack.</summary>
+internal static class LastHandler
+{
+    /// <param name="command">Returns its exit code.</param>
+    public static int Run(Func<int> command)
+    {
+        try
+        {
+            return command();
+        }
+        catch (TagendException e)
+        {
+            Say.Error(e.Message);
+        }
+        catch (IOException)
+        {
+            // Files have sentences of their own; what is left is the output.
+            Say.Error("standard output cannot be written: see that there is room where it goes, and somebody who reads it");
+        }
+        catch (Exception e)
+        {
+            Say.Error($"this is a fault of the program, not of yours ({e.GetType().Name}); files that were written are whole");
+            Say.Error("to report it, send this message, the command and the files it read, without customers' names, to where you got tagend from");
+        }
+
+        return ExitCode.World;
+    }
+}

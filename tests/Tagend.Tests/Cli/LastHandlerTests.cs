@@ -1,0 +1,42 @@
+using Tagend.Commands;
+using Tagend.Problems;
+using Xunit;
+
+namespace Tagend.Tests.Cli;
+
+public class LastHandlerTests
+{
+    [Fact]
+    public void Run_WhatNobodyForesaw_IsASentenceAndAWayToReportItAndNoStack()
+    {
+        var said = Said(() => throw new InvalidCastException("inner words"));
+        Assert.StartsWith("tagend: this is a fault of the program, not of yours (InvalidCastException); files that were written are whole", said, StringComparison.Ordinal);
+        Assert.Contains("tagend: to report it, send", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("   at ", said, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Run_ABrokenWorld_IsItsOwnSentence() =>
+        Assert.Equal("tagend: the disk is full" + Environment.NewLine, Said(() => throw new TagendException("the disk is full")));
+
+    [Fact]
+    public void Run_OutputThatNobodyTakes_SaysSo() =>
+        Assert.StartsWith("tagend: standard output cannot be written", Said(() => throw new IOException("broken pipe")), StringComparison.Ordinal);
+
+    private static string Said(Func<int> command)
+    {
+        var before = Console.Error;
+        using var errors = new StringWriter();
+        Console.SetError(errors);
+        try
+        {
+            Assert.Equal(5, LastHandler.Run(command));
+        }
+        finally
+        {
+            Console.SetError(before);
+        }
+
+        return errors.ToString();
+    }
+}
