@@ -11,5 +11,5 @@ namespace Tagend.Pages;
 public static class PageKinds
 {
     /// <summary>In the order their files are named and sent to a printer.</summary>
-    public static IReadOnlyList<IPageKind> All { get; } = [new JigCards(), new SetTags(), new CustomerSheets(), new PullSheets(), new MarkingStrips()];
+    public static IReadOnlyList<IPageKind> All { get; } = [new JigCards(), new SetTags(), new CustomerSheets(), new PullSheets(), new MarkingStrips(), new PackingLists()];
 }

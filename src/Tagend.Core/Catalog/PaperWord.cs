@@ -32,7 +32,7 @@ public enum PaperWord
     StripPartRange, StripGlue, StripServe, StripServing, StripPost, StripPostOutside, StripStarts, StripEnds,
 
     // Tags.
-    TagStrands, TagColors, TagDue, TagCodeInPart,
+    TagStrands, TagColors, TagDue, TagCodeInPart, TagPacking,
 
     // Pull sheet.
     PullTitle, PullStrand, PullThread, PullOrder, PullSetOne, PullSetMany, PullPieceOne, PullPieceMany, PullChangeOne,

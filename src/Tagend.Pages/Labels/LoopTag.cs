@@ -38,8 +38,8 @@ internal static class LoopTag
         Add(parts > 1, words.Term(catalog.Materials.GetValueOrDefault(spec.Bundle.Material)?.Title ?? spec.Bundle.Material));
         Add(parts > 2, words.Kind(catalog.Plans.GetValueOrDefault(spec.Kind)?.Title ?? spec.Kind));
         Add(parts > 2, build.Slip.Bow);
-        var turns = parts > 1 ? $"{Held(write.Turns($"{spec.Twist.Turns}"))} · " : "";
-        Add(true, $"{turns}{Held(words.Say(PaperWord.Rev, ("revision", $"{spec.Revision}")))} · {DateWriter.Iso(spec.Date)}");
+        var turns = parts > 1 ? $"{Held(write.Turns($"{spec.Twist.Turns}"))}\u00A0· " : "";
+        Add(true, $"{turns}{Held(words.Say(PaperWord.Rev, ("revision", $"{spec.Revision}")))}\u00A0· {DateWriter.Iso(spec.Date)}");
         return new Stack(lines, style.Gap);
 
         void Add(bool wanted, string text)

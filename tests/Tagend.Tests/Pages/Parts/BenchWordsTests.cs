@@ -110,6 +110,8 @@ public sealed partial class BenchWordsTests
             PullSheet.Compose(BatchPull.Of([spec], catalog.Shop)!, catalog, Paper.A4, TestFonts.Shipped),
             PullSheet.Compose(BatchPull.Of([spec, spec with { Order = "D-102" }], catalog.Shop)!, catalog, Paper.Letter, TestFonts.Shipped),
         ];
+        var packing = PackingLists.Of(set, catalog, TestFonts.Shipped, catalog.Stocks["roll-3x2"], SheetUse.Whole);
+        papers = [.. papers, new Composed(TagLabels.Pages(packing.Labels, SheetUse.Whole), packing.Problems)];
         Assert.All(papers, p => Assert.Empty(p.Problems));
         return [.. papers.SelectMany(p => p.Pages)];
     }

@@ -41,7 +41,8 @@ public sealed partial class PaperLanguageTests : IDisposable
         var terms = SheetFixture.Language(language).Terms;
         var titles = SheetFixture.Catalog.Plans.Values.Where(p => p.Name != "plain").Select(p => p.Title);
         var others = SheetFixture.Catalog.Plans.Values.SelectMany(p => new[] { p.EndA, p.EndB }.Concat(p.Separators.Select(s => s.Name)))
-            .Concat(SheetFixture.Catalog.Materials.Values.Select(m => m.Title));
+            .Concat(SheetFixture.Catalog.Materials.Values.Select(m => m.Title))
+            .Concat(SheetFixture.Catalog.Threads.Values.Select(t => t.Title));
 
         Assert.All(language == "en" ? titles : titles.Concat(others), t => Assert.Contains(t, terms.Keys));
         Assert.All(language == "en" ? [] : titles, t => Assert.Contains(t, SheetFixture.Language(language).Kinds.Keys));
