@@ -27,6 +27,8 @@ public class OrderCellsTests
     [InlineData("finished_length", "1-Feb", "this is a date, and a spreadsheet makes one of a fraction such as 1/2: format the column as text there, and type it again")]
     [InlineData("peep", "02.01.2026", "this is a date, and a spreadsheet makes one of a fraction such as 1/2: format the column as text there, and type it again")]
     [InlineData("nock_groove", "2.9", "expected the width of an arrow nock's throat, above 0 and below 1/2 in; did you mean 2.9 mm?")]
+    [InlineData("units", "inches", "expected in or mm, the units of the customer's sheet")]
+    [InlineData("units", "cm", "expected in or mm, the units of the customer's sheet")]
     [InlineData("twists", "5.1", "expected turns per inch from 0 to 5, such as 0.75")]
     [InlineData("twists", "0.75 per inch", "expected turns per inch from 0 to 5, such as 0.75")]
     [InlineData("kind", "compound/string", "a name has letters, digits, spaces, hyphens, points and underscores only, not /")]

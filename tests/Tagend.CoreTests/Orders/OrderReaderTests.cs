@@ -42,6 +42,27 @@ public class OrderReaderTests
     }
 
     [Fact]
+    public void Read_WhatTheCustomerGets_IsTheSetsButForAccessories()
+    {
+        var file = Read("order,piece,finished_length,language,units,accessories\n1,string,60,DE,mm,loop; peep 3/16 in ;\n1,buss,38,,,silencers A 12 in\n2,string,60,,,\n");
+
+        Assert.Empty(file.Problems);
+        Assert.Equal(["de", "de", ""], file.Lines.Select(l => l.Slip.Language));
+        Assert.Equal([LengthUnit.Millimeter, LengthUnit.Millimeter, null], file.Lines.Select(l => l.Slip.Units));
+        Assert.Equal([["loop", "peep 3/16 in"], ["silencers A 12 in"], []], file.Lines.Select(l => l.Slip.Accessories));
+    }
+
+    [Fact]
+    public void Read_LanguageThatDiffersWithinASet_IsAProblem()
+    {
+        var file = Read("order,piece,finished_length,language\n1,string,60,de\n1,buss,38,fr\n");
+
+        Assert.Equal(
+            "language \"fr\": order 1 has \"de\" in line 2: give it once, or the same in every row of the set",
+            Assert.Single(file.Problems).ToString().Split(": ", 2)[1]);
+    }
+
+    [Fact]
     public void Read_EmptyCellsAndAbsentColumns_AreNull()
     {
         var line = Assert.Single(Read("order,piece,finished_length,kind,peep\n1,string,60,,\n").Lines);

@@ -94,6 +94,7 @@ public class SpecBuilderTests
     [Theory]
     [InlineData("material", "silk", "there is no such material in the templates; there are hmpe-0145, hmpe-0180, hmpe-lcp-0145, polyester-0180")]
     [InlineData("material", "hmpe-145", "there is no such material in the templates; did you mean hmpe-0145? There are hmpe-0145, hmpe-0180, hmpe-lcp-0145, polyester-0180")]
+    [InlineData("language", "xx", "there is no such language in the templates; there are de, en, es, fr")]
     [InlineData("finished_length", "20 in", "20 in is outside the lengths of compound-string, 40 in to 75 in: check the order, or the range in the plan")]
     [InlineData("colors", "black:12 red:10", "the colors add up to 22 strands, not 24")]
     [InlineData("colors", "black red green white blue", "24 strands do not share equally over 5 colors: write how many, such as black:12")]
