@@ -108,16 +108,13 @@ fuzz() {
     tests/Tagend.Fuzz/bin/Release/net10.0/Tagend.Fuzz "${1:-1}" "${2:-100000}" "${@:3}"
 }
 
-# Faults planted into the code that the tests of Core should notice, and the share they do: out/mutants. Hours for all of it;
-# FILES says which, such as "**/Tags/**/*.cs".
+# Faults planted into a folder of Core (Measures, Orders, Specs or Tags) that its tests should notice, and the share they
+# do: out/mutants. FILES narrows it, such as "**/Specs/Twist.cs". MUTANT_WORKERS=1 for a quiet machine.
 mutants() {
-    local files=("${@:-**/Measures/**/*.cs}")
-    [ $# -gt 0 ] || files+=("**/Orders/**/*.cs" "**/Specs/**/*.cs" "**/Tags/**/*.cs")
+    local area=$1
     dotnet tool restore > /dev/null
-    local args=()
-    for pattern in "${files[@]}"; do args+=(--mutate "$pattern"); done
-    (cd tests/Tagend.CoreTests && dotnet stryker --test-runner mtp --project Tagend.Core.csproj "${args[@]}" \
-        --concurrency "${MUTANT_WORKERS:-2}" --reporter cleartext --reporter json --output ../../out/mutants)
+    (cd tests/Tagend.CoreTests && MUTANT_AREA=$area dotnet stryker --mutate "${2:-**/$area/**/*.cs}" \
+        --concurrency "${MUTANT_WORKERS:-2}" --output "../../out/mutants/$area")
 }
 
 test_all() {
@@ -156,7 +153,7 @@ case "${1:-}" in
     pictures) pictures "${@:2}" ;;
     fuzz) fuzz "${@:2}" ;;
     bench) bench "${@:2}" ;;
-    mutants) mutants "${@:2}" ;;
+    mutants) mutants "${2:?which folder of Core}" "${@:3}" ;;
     release) bash ./release.sh ;;
-    *) echo "usage: ./build.sh demo | test | samples | publish | pictures [SEED] [DECODER] | fuzz [SEED] [RUNS] [TARGET] [RUN] | bench [tiny|long] | mutants [FILES] | release"; exit 2 ;;
+    *) echo "usage: ./build.sh demo | test | samples | publish | pictures [SEED] [DECODER] | fuzz [SEED] [RUNS] [TARGET] [RUN] | bench [tiny|long] | mutants AREA [FILES] | release"; exit 2 ;;
 esac
