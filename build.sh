@@ -9,13 +9,21 @@ outside_tools=(pdftoppm rsvg-convert qpdf zbarimg mutool ZXingReader identify cu
 outside_packages=(poppler-utils librsvg2-bin qpdf zbar-tools mupdf-tools zxing-cpp-tools imagemagick cups cups-ipp-utils cups-client dbus strace xkb-data mandoc zsh time)
 sample_date=2026-03-14
 export TAGEND_JOB_BOOK=none # demo orders are nobody's
+demo_shop=out/demo-shop
 
 build() { dotnet build Tagend.slnx -c Release -v quiet; }
 
+# The demo's shop says of itself what only a shop can know.
+make_demo_shop() {
+    rm -rf $demo_shop
+    "$tagend" init $demo_shop --name "Demo string shop" --phone "555 0100" --post-diameter "1 in" > /dev/null
+}
+
 demo() {
     dotnet build src/Tagend.Cli -c Release -v quiet
+    make_demo_shop
     for orders in demo demo-mm; do
-        "$tagend" print "demo-orders/$orders.csv" --out "out/$orders" --preview 100
+        "$tagend" print "demo-orders/$orders.csv" --templates $demo_shop --out "out/$orders" --preview 100
     done
     echo "The pages are in out/demo and out/demo-mm. A tag comes back:"
     "$tagend" recall out/demo/tags-02.png
@@ -72,13 +80,14 @@ bench() {
 
 samples() {
     dotnet build src/Tagend.Cli -c Release -v quiet
+    make_demo_shop
     rm -rf output-samples
     for orders in demo demo-mm; do
-        "$tagend" print "demo-orders/$orders.csv" --out "output-samples/$orders" --date $sample_date --preview 90
+        "$tagend" print "demo-orders/$orders.csv" --templates $demo_shop --out "output-samples/$orders" --date $sample_date --preview 90
     done
-    "$tagend" print demo-orders/demo.csv --order 1001 --only strips --out output-samples/strips --date $sample_date --preview 90
+    "$tagend" print demo-orders/demo.csv --templates $demo_shop --order 1001 --only strips --out output-samples/strips --date $sample_date --preview 90
     for language in de es fr; do
-        "$tagend" print demo-orders/demo.csv --only sheets --order 1001 --order 1005 --order 1007 --paper a4 \
+        "$tagend" print demo-orders/demo.csv --templates $demo_shop --only sheets --order 1001 --order 1005 --order 1007 --paper a4 \
             --language $language --out "output-samples/sheets-$language" --date $sample_date
     done
     mkdir output-samples/text

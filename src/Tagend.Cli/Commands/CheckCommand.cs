@@ -68,6 +68,11 @@ internal static class CheckCommand
             PullText.Write(output, finished, orders.Catalog);
         }
 
+        foreach (var note in TemplatesNote.Of(orders.Catalog))
+        {
+            output.WriteLine(note);
+        }
+
         output.WriteLine(Summary(orders.Report));
     }
 

@@ -1,23 +1,94 @@
 using System.CommandLine;
+using Tagend.Measures;
 using Tagend.Workshop.Shops;
 
 namespace Tagend.Commands;
 
-/// <summary><c>tagend init DIR</c>: copies the shipped templates for a shop to edit.</summary>
-internal static class InitCommand
+/// <summary><c>tagend init DIR</c>: copies the shipped templates for a shop to edit, with what the shop says of itself.</summary>
+internal sealed class InitCommand
 {
+    private readonly Argument<string> _folder =
+        new Argument<string>("DIR") { Description = "The folder to make; it must not exist." }.NamesSomething();
+
+    private readonly Option<string?> _name = new("--name") { Description = "Your shop's name, for sheets and bag tags.", HelpName = "NAME" };
+
+    private readonly Option<string?> _phone = new("--phone") { Description = "Your shop's phone number.", HelpName = "NUMBER" };
+
+    private readonly Option<string?> _unit =
+        new Option<string?>("--unit") { Description = "The unit you work in.", HelpName = "in|mm" }.AcceptOnlyFromAmong("in", "mm");
+
+    private readonly Option<string?> _post = new("--post-diameter")
+    {
+        Description = "Diameter of your jig's posts, as a caliper shows it.",
+        HelpName = "LENGTH",
+    };
+
     public static Command Create()
     {
-        var folder = new Argument<string>("DIR") { Description = "The folder to make; it must not exist." }.NamesSomething();
-        var command = new Command("init", "Copies the templates for your shop to edit.") { folder };
-        command.SetAction(parsed => Run(parsed.GetValue(folder)!));
+        var init = new InitCommand();
+        var command = new Command("init", "Copies the templates for your shop to edit, and writes what you say of it into shop.toml.")
+        {
+            init._folder, init._name, init._phone, init._unit, init._post,
+        };
+        command.Validators.Add(result =>
+        {
+            if (result.GetValue(init._post) is { } text && !LengthReader.TryRead(text, LengthUnit.Inch, out _))
+            {
+                result.AddError($"--post-diameter \"{text}\": expected a length such as \"1 1/8 in\" or \"28.6 mm\"");
+            }
+        });
+        command.SetAction(init.Run);
         return command;
     }
 
-    private static int Run(string folder)
+    private int Run(ParseResult parsed)
     {
-        ShopTemplates.Begin(ShopOptions.ShippedTemplates, folder);
+        var folder = parsed.GetValue(_folder)!;
+        var ask = !Console.IsInputRedirected && !Console.IsOutputRedirected;
+        var unit = parsed.GetValue(_unit) ?? (ask ? Asked("Do you work in inches or millimeters? in or mm", t => t is "in" or "mm") : null);
+        LengthUnit? works = unit switch { "mm" => LengthUnit.Millimeter, "in" => LengthUnit.Inch, _ => null };
+        var bare = works ?? LengthUnit.Inch;
+        var own = new ShopOwn(
+            parsed.GetValue(_name) ?? (ask ? Asked("Your shop's name, for sheets and bag tags", _ => true) : null),
+            parsed.GetValue(_phone) ?? (ask ? Asked("Its phone number", _ => true) : null),
+            works,
+            Length(parsed.GetValue(_post) ?? (ask
+                ? Asked($"Diameter of your jig's posts in {LengthWriter.Symbol(bare)}, as a caliper shows it", t => LengthReader.TryRead(t, bare, out _))
+                : null)));
+        var problems = ShopTemplates.Begin(ShopOptions.ShippedTemplates, folder, own);
+        if (problems.Count > 0)
+        {
+            Say.Problems(problems);
+            return ExitCode.Usage;
+        }
+
         Console.WriteLine($"Templates are in {folder}. Start with shop.toml; then: tagend print ORDERS.csv --templates {folder}");
+        if (own.PostDiameter is null)
+        {
+            Console.WriteLine("Its posts are not given: settings are those for posts as thick as the pins until post_diameter is in shop.toml.");
+        }
+
         return ExitCode.Done;
+
+        Length? Length(string? text) => text is not null && LengthReader.TryRead(text, bare, out var length) ? length : null;
+    }
+
+    /// <summary>Asks until the answer can be taken; null where it is left empty.</summary>
+    private static string? Asked(string question, Func<string, bool> canBe)
+    {
+        while (true)
+        {
+            Console.Write($"{question} (Enter to leave it out): ");
+            var answer = Console.ReadLine()?.Trim() ?? "";
+            if (answer.Length == 0)
+            {
+                return null;
+            }
+
+            if (canBe(answer))
+            {
+                return answer;
+            }
+        }
     }
 }

@@ -45,7 +45,7 @@ internal static class PrintCommand
         var printer = paper.PrinterOf(parsed);
         var plan = paper.PlanOf(parsed, orders.Catalog);
         var volumes = PrintBatch.VolumesOf(report.Ready.Where(s => IsChosen(s.Order)), plan.VolumePieces);
-        var summary = new PrintSummary(report.Withheld.Where(IsChosen), volumes.Count);
+        var summary = new PrintSummary(report.Withheld.Where(IsChosen), volumes.Count, orders.Catalog);
         var hasFailed = book.Fault is not null;
         using var stop = new CancellationTokenSource();
         using var signal = PosixSignalRegistration.Create(PosixSignal.SIGINT, context =>

@@ -1,4 +1,5 @@
 using Spectre.Console;
+using Tagend.Catalog;
 using Tagend.Specs;
 using Tagend.Workshop;
 using Tagend.Workshop.Books;
@@ -9,7 +10,7 @@ namespace Tagend.Commands;
 /// <summary>What became of a run: what was printed, what was not, and which files there are now.</summary>
 /// <param name="withheld">Orders with a problem.</param>
 /// <param name="volumes">How many volumes the run has; of several, only what was not printed is listed order by order.</param>
-internal sealed class PrintSummary(IEnumerable<string> withheld, int volumes)
+internal sealed class PrintSummary(IEnumerable<string> withheld, int volumes, ShopCatalog catalog)
 {
     private readonly List<BuildSet> _listed = [];
     private readonly List<PrintedPaper> _papers = [];
@@ -68,6 +69,11 @@ internal sealed class PrintSummary(IEnumerable<string> withheld, int volumes)
         foreach (var file in _papers)
         {
             Console.WriteLine(Say.Of(file));
+        }
+
+        foreach (var note in TemplatesNote.Of(catalog))
+        {
+            Console.WriteLine(note);
         }
 
         Console.WriteLine($"{Counted.Of(_sets, "set")} printed, {Withheld.Count} not printed");

@@ -73,7 +73,7 @@ internal ref struct QuantityScanner(ReadOnlySpan<char> plainText)
 
     /// <summary>Digits with a decimal point or comma, at most nine on each side of it.</summary>
     /// <remarks>
-    /// Refused because it may be either of two numbers: a comma that could part thousands, such as <c>1,530</c>.
+    /// Refused because it may be either of two numbers: a comma that could be a thousands separator, such as <c>1,530</c>.
     /// </remarks>
     public bool TryReadDecimal(out decimal value, out bool isWhole)
     {

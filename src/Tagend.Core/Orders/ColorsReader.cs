@@ -6,8 +6,8 @@ namespace Tagend.Orders;
 
 /// <summary>Reads strand colors: <c>black:12 red:12</c>, or <c>black red</c> to share the strands equally.</summary>
 /// <remarks>
-/// Colors are parted by commas, semicolons, slashes, plus signs or an "and"; a color may have several words then, which are
-/// joined by hyphens. Where there are none of these they are parted by spaces, and a color of two words is one only if the
+/// Colors are separated by commas, semicolons, slashes, plus signs or an "and"; a color may have several words then, which are
+/// joined by hyphens. Where there are none of these they are separated by spaces, and a color of two words is one only if the
 /// shop's list has it.
 /// </remarks>
 public static class ColorsReader

@@ -135,7 +135,7 @@ public static class OrderWording
     public static string IsFolder(string path) => $"{path} is a folder: name the CSV file of orders in it";
 
     public static string TooBig(string path, int megabytes) =>
-        $"{path} is larger than {megabytes} MB: it is hardly a file of orders; split it if it is";
+        $"{path} is larger than {megabytes} MB, more than any file of orders: check that it is the right one, or split it";
 
     public static string Unreadable(string path, string reason) =>
         $"cannot read {path}: {reason.TrimEnd('.')}; close it in other programs and check that you may read it";

@@ -16,7 +16,7 @@ public static class PositionReader
         return isRead;
     }
 
-    /// <summary>Reads places parted by semicolons or line ends, such as speed nocks.</summary>
+    /// <summary>Reads places separated by semicolons or line ends, such as speed nocks.</summary>
     public static bool TryReadAll(
         string text,
         LengthUnit bareUnit,

@@ -5,8 +5,8 @@ namespace Tagend.Orders;
 
 /// <summary>Reads servings: <c>A 0..7 1/2 t021 black; 26 1/4..31 t019 red; B 0..8 t021</c>.</summary>
 /// <remarks>
-/// Items are parted by semicolons or line ends. An item is an end (A where none is named), where the serving starts
-/// and ends as distances from it, parted by <c>..</c>, <c>…</c> or the word to, then the thread's name, then the
+/// Items are separated by semicolons or line ends. An item is an end (A where none is named), where the serving starts
+/// and ends as distances from it, separated by <c>..</c>, <c>…</c> or the word to, then the thread's name, then the
 /// color. The first word after the lengths is the thread; words after it are the color, joined by hyphens.
 /// </remarks>
 public static class ServingsReader

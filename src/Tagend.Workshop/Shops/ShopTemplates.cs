@@ -21,8 +21,10 @@ public static class ShopTemplates
     /// <summary>Copies templates for a shop to edit: the whole folder appears, or nothing of it.</summary>
     /// <param name="from">The templates that came with the program.</param>
     /// <param name="folder">Must not exist; the folders above it are made.</param>
+    /// <param name="own">What the shop says of itself.</param>
+    /// <returns>What the shop says and cannot be; nothing is written then.</returns>
     /// <exception cref="TagendException">It exists already, or cannot be written.</exception>
-    public static void Begin(string from, string folder)
+    public static IReadOnlyList<Problem> Begin(string from, string folder, ShopOwn own)
     {
         if (Path.Exists(folder))
         {
@@ -40,7 +42,17 @@ public static class ShopTemplates
                 File.Copy(file, target);
             }
 
+            var shop = Path.Combine(draft, "shop.toml");
+            File.WriteAllText(shop, own.In(File.ReadAllText(shop)));
+            var problems = Read(draft).Problems;
+            if (problems.Count > 0)
+            {
+                Remove(draft);
+                return problems;
+            }
+
             Directory.Move(draft, whole);
+            return [];
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

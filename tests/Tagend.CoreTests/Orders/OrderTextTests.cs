@@ -124,7 +124,7 @@ public sealed class OrderTextTests : IDisposable
         Assert.SkipUnless(File.Exists("/dev/zero"), "there is no endless file here");
         var e = Assert.Throws<TagendException>(() => OrderReader.Read("/dev/zero", LengthUnit.Inch, NoAliases));
         Assert.Equal(
-            "/dev/zero is larger than 64 MB: it is hardly a file of orders; split it if it is", e.Message);
+            "/dev/zero is larger than 64 MB, more than any file of orders: check that it is the right one, or split it", e.Message);
     }
 
     [Fact]

@@ -7,7 +7,7 @@ using Xunit;
 
 namespace Tagend.Tests.Specs;
 
-/// <summary>The shipped templates, and specs made with them from a row of cells.</summary>
+/// <summary>The shipped templates with posts of 1 in, and specs made with them from a row of cells.</summary>
 public static class SpecFixture
 {
     public static DateOnly Date { get; } = new(2026, 3, 14);
@@ -95,6 +95,10 @@ public static class SpecFixture
         var problems = new List<Problem>();
         var catalog = CatalogReader.Read(TestFiles.Templates, problems);
         Assert.Empty(problems);
-        return catalog!;
+        var shop = catalog!.Shop;
+        return catalog with
+        {
+            Shop = shop with { Name = "Your shop's name", Phone = "your phone number", Jig = shop.Jig with { PostDiameter = Length.FromInches(1) } },
+        };
     }
 }

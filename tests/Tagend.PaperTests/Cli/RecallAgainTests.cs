@@ -31,7 +31,7 @@ public class RecallAgainTests
             Directory.GetFiles(folder.Path).Select(Path.GetFileName).Order(StringComparer.Ordinal));
         OutsideTool.Run("pdftoppm", "-r", "203", "-png", "-singlefile", folder["1001-string-tag.pdf"], folder["tag"]);
         Assert.Equal(Texts("demo.csv")[0], OutsideTool.Run("zbarimg", "--quiet", "--raw", folder["tag.png"]).Output.Trim());
-        Assert.Contains("60 3/8", OutsideTool.Run("pdftotext", folder["1001-string-card.pdf"], "-").Output, StringComparison.Ordinal);
+        Assert.Contains("60 13/16", OutsideTool.Run("pdftotext", folder["1001-string-card.pdf"], "-").Output, StringComparison.Ordinal);
     }
 
     [Fact]

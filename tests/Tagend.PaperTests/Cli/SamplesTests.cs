@@ -26,7 +26,7 @@ public class SamplesTests
     {
         using var folder = TagendProgram.NewFolder();
         var orders = Path.Combine(TagendProgram.Root, "demo-orders", $"{demo}.csv");
-        TagendProgram.Run(["print", orders, "--out", folder.Path, "--date", Date, .. options]);
+        TagendProgram.Run(["print", orders, "--templates", TagendProgram.DemoShop, "--out", folder.Path, "--date", Date, .. options]);
         var samples = Path.Combine(TagendProgram.Root, "output-samples", name);
         Assert.Equal(Names(samples), Names(folder.Path));
         Assert.All(Directory.GetFiles(samples, "*.pdf"), f =>

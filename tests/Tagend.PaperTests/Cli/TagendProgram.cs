@@ -12,6 +12,16 @@ internal static class TagendProgram
 
     public static string DemoOrders { get; } = Path.Combine(Root, "demo-orders", "demo.csv");
 
+    /// <summary>The demo's shop, as ./build.sh makes it: the shipped templates and what the shop says of itself.</summary>
+    public static string DemoShop => Shop.Value;
+
+    private static readonly Lazy<string> Shop = new(() =>
+    {
+        var folder = Path.Combine(Directory.CreateTempSubdirectory("tagend-shop-").FullName, "shop");
+        Run("init", folder, "--name", "Demo string shop", "--phone", "555 0100", "--post-diameter", "1 in");
+        return folder;
+    });
+
     public static string Executable { get; } = Environment.GetEnvironmentVariable("TAGEND_PROGRAM")
         ?? Path.Combine(Root, "src", "Tagend.Cli", "bin", Configuration, "net10.0", "tagend");
 

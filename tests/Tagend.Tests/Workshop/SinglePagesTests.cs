@@ -86,16 +86,40 @@ public sealed class SinglePagesTests : IDisposable
     [InlineData("templates/plans/compound-string.toml")]
     public void Templates_Begun_AreTheShippedOnes(string file)
     {
-        ShopTemplates.Begin(TestFiles.Templates, _folder["templates"]);
+        ShopTemplates.Begin(TestFiles.Templates, _folder["templates"], ShopOwn.Nothing);
         Assert.Equal(File.ReadAllBytes(Path.Combine(TestFiles.Root, file)), File.ReadAllBytes(_folder[file]));
         Assert.Empty(ShopTemplates.Read(_folder["templates"]).Problems);
-        Assert.Contains("exists already", Error(() => ShopTemplates.Begin(TestFiles.Templates, _folder["templates"])), StringComparison.Ordinal);
+        Assert.Contains("exists already", Error(() => ShopTemplates.Begin(TestFiles.Templates, _folder["templates"], ShopOwn.Nothing)), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(LengthUnit.Inch, "in", 1.125)]
+    [InlineData(LengthUnit.Millimeter, "mm", 1.125)]
+    public void Templates_OfAShop_HaveWhatItSaysOfItself(LengthUnit unit, string word, double inches)
+    {
+        var own = new ShopOwn("The \"Loop\" \\ Café", "555\t0100", unit, Length.FromInches(inches));
+        Assert.Empty(ShopTemplates.Begin(TestFiles.Templates, _folder["templates"], own));
+        var shop = ShopTemplates.Read(_folder["templates"]).Catalog!.Shop;
+        Assert.Equal((own.Name, own.Phone, unit, own.PostDiameter), (shop.Name, shop.Phone, shop.Unit, shop.Jig.PostDiameter));
+        Assert.Contains($"unit = \"{word}\"", File.ReadAllText(_folder["templates/shop.toml"]), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(0.1, 0)]
+    [InlineData(0.0999, 1)]
+    [InlineData(3, 0)]
+    [InlineData(3.0001, 1)]
+    public void Templates_OfPostsThatCannotBe_AreNotWritten(double inches, int problems)
+    {
+        var own = ShopOwn.Nothing with { PostDiameter = Length.FromInches(inches) };
+        Assert.Equal(problems, ShopTemplates.Begin(TestFiles.Templates, _folder["templates"], own).Count);
+        Assert.Equal(problems == 0, Directory.Exists(_folder["templates"]));
     }
 
     [Fact]
     public void Templates_ThatCannotBeCopied_LeaveNothingBehind()
     {
-        Assert.StartsWith("cannot copy the templates to", Error(() => ShopTemplates.Begin(_folder["none"], _folder["templates"])), StringComparison.Ordinal);
+        Assert.StartsWith("cannot copy the templates to", Error(() => ShopTemplates.Begin(_folder["none"], _folder["templates"], ShopOwn.Nothing)), StringComparison.Ordinal);
         Assert.Empty(Directory.GetFileSystemEntries(_folder.Path));
     }
 

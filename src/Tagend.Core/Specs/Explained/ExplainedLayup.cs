@@ -1,6 +1,6 @@
 namespace Tagend.Specs.Explained;
 
-/// <summary>How the strands are laid, and where they are parted.</summary>
+/// <summary>How the strands are laid, and where they are split.</summary>
 internal static class ExplainedLayup
 {
     public static IEnumerable<ExplainedStep> Of(ExplainedPiece piece) => [.. Loops(piece), EndTags(piece), .. Separators(piece)];
