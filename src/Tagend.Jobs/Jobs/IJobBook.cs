@@ -24,7 +24,7 @@ public interface IJobBook : IDisposable
 
     /// <summary>Takes builds out of the fit, or back in, all of them or none.</summary>
     /// <exception cref="TagendException">A number is of no build.</exception>
-    void LeaveOut(IEnumerable<long> numbers, bool isLeftOut);
+    void LeaveOut(IReadOnlyCollection<long> numbers, bool isLeftOut);
 
     /// <summary>Finds jobs, each with its builds, in the order of printing.</summary>
     /// <returns>

@@ -14,7 +14,11 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock) : IJobBook
 
     public void Dispose() => store.Dispose();
 
-    public int Record(IEnumerable<Build> builds) => store.Write(() => builds.Sum(b => Enter(b, TagWriter.Write(b.Spec))));
+    public int Record(IEnumerable<Build> builds)
+    {
+        var entered = builds.ToList();
+        return store.Write(() => entered.Sum(b => Enter(b, TagWriter.Write(b.Spec))));
+    }
 
     public LoggedBuild Log(BuildSpec spec, AsBuilt built, Guid key) => store.Write(() =>
     {
@@ -37,7 +41,7 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock) : IJobBook
         return BuildOf("write_key", key.ToString())!.Value.Build;
     });
 
-    public void LeaveOut(IEnumerable<long> numbers, bool isLeftOut) => store.Write(() =>
+    public void LeaveOut(IReadOnlyCollection<long> numbers, bool isLeftOut) => store.Write(() =>
     {
         foreach (var number in numbers)
         {

@@ -61,14 +61,17 @@ internal abstract class SqlStore : IDisposable
         {
             return work();
         }
-        catch (DbException e)
+        catch (Exception e) when (IsFault(e))
         {
             throw new TagendException(Reason(e), e);
         }
     }
 
     /// <summary>What is wrong, and what to do.</summary>
-    protected abstract string Reason(DbException e);
+    protected abstract string Reason(Exception e);
+
+    /// <summary>Whether an exception is the database's, and not a bug of this program.</summary>
+    protected virtual bool IsFault(Exception e) => e is DbException;
 
     /// <summary>That the book is damaged, and what to do.</summary>
     public abstract TagendException Damage(string reason);

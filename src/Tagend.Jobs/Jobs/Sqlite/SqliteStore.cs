@@ -84,7 +84,7 @@ internal sealed class SqliteStore : SqlStore
     });
 
     /// <remarks>Result codes: sqlite.org/rescode.html.</remarks>
-    protected override string Reason(DbException e) => (e as SqliteException)?.SqliteErrorCode switch
+    protected override string Reason(Exception e) => (e as SqliteException)?.SqliteErrorCode switch
     {
         5 or 6 => JobWording.Busy(_path),
         8 => JobWording.ReadOnly(_path),
