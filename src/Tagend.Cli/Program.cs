@@ -14,6 +14,7 @@ var root = new RootCommand(
     JobsCommand.Create(),
     BuiltCommand.Create(),
     FitCommand.Create(),
+    BookCommand.Create(),
     RulerCommand.Create(),
     OutlinesCommand.Create(),
     InitCommand.Create(),

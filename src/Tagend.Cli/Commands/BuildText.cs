@@ -1,3 +1,4 @@
+using Tagend.Jobs;
 using Tagend.Measures;
 using Tagend.Workshop.Books;
 
@@ -17,6 +18,16 @@ internal static class BuildText
         return $"build {logged.Build.Number} logged: {spec.Order}/{spec.Piece}, revision {spec.Revision}: {LengthWriter.Mark(built.Measured, unit)}, {by} "
             + $"({within} ± {LengthWriter.Mark(spec.Tolerance, unit)}); posts {LengthWriter.Setting(built.Posts, unit)}, "
             + FormattableString.Invariant($"{built.Turns:0.##} turns, {built.Load.Pounds:0.#} lbf, {built.Minutes:0.##} min")
-            + (built.Who.Length == 0 ? "" : $", {built.Who}");
+            + (built.Who.Length == 0 ? "" : $", {built.Who}")
+            + (TurnAdvice.Of(spec, built) is { } advice ? "\n" + Of(advice) : "");
+    }
+
+    private static string Of(TurnAdvice advice)
+    {
+        var (verb, turns) = (advice.Turns > 0 ? "put in" : "take out", Math.Abs(advice.Turns));
+        return advice.IsTwistEnough
+            ? FormattableString.Invariant($"to bring it in: {verb} {turns:0.#} {(turns is 0.5 or 1 ? "turn" : "turns")}, then measure again")
+            : turns == 0 ? "turns do not bring it in: lay it up again"
+            : FormattableString.Invariant($"turns do not bring it in: to {verb} {turns:0.#} would leave the plan's by more than a fifth; lay it up again");
     }
 }

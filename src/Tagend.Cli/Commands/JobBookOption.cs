@@ -18,9 +18,9 @@ internal static class JobBookOption
 
     public static Option<string?> Create() => new("--job-book")
     {
-        Description = $"The job book's file, or {None}. Default: ${Variable}, else {FileName} in the templates folder; "
+        Description = $"The job book's file, a server as postgres://USER@HOST/DATABASE, or {None}. Default: ${Variable}, else {FileName} in the templates folder; "
             + "beside the program's own templates it is in this folder.",
-        HelpName = "FILE",
+        HelpName = "ADDRESS",
     };
 
     /// <param name="templates">The folder the run reads its templates from.</param>
@@ -50,5 +50,5 @@ internal static class JobBookOption
     public static IJobBook Begin(string? asked, string templates) => Needed(asked, templates).OpenOrBegin(TimeProvider.System);
 
     private static JobBookAddress Needed(string? asked, string templates) =>
-        AddressOf(asked, templates) ?? throw new TagendException("this command needs a job book: name its file with --job-book");
+        AddressOf(asked, templates) ?? throw new TagendException("this command needs a job book: name it with --job-book");
 }

@@ -26,6 +26,17 @@ public interface IJobBook : IDisposable
     /// <exception cref="TagendException">A number is of no build.</exception>
     void LeaveOut(IReadOnlyCollection<long> numbers, bool isLeftOut);
 
+    /// <summary>Takes a customer's name out of the book. The jobs and their builds stay, without a name.</summary>
+    /// <param name="customer">The whole name, in any case.</param>
+    /// <returns>The number of jobs that had it.</returns>
+    int Forget(string customer);
+
+    /// <summary>Copies the book, as it is at one moment, into an empty one of any kind, whole or not at all.</summary>
+    /// <param name="target">Where the other book is; one is begun where there is none.</param>
+    /// <returns>The number of rows that were copied and read again there.</returns>
+    /// <exception cref="TagendException">The other book is not empty.</exception>
+    int CopyTo(JobBookAddress target);
+
     /// <summary>Finds jobs, each with its builds, in the order of printing.</summary>
     /// <returns>
     /// The jobs as they are read, some hundred at a time, so that a long list takes little memory and no writer waits for its

@@ -29,5 +29,11 @@ internal static class JobWording
 
     public static string Failed(string path, string reason) => $"{path}: the job book cannot be used ({reason}); try again, or name another file with --job-book";
 
+    public static string NotEmpty(string target) =>
+        $"{target}: there are jobs in this book already, and a copy goes into an empty one; name another place";
+
+    public static string CopyDiffers(string table) =>
+        $"a row of {table} did not come back as it was, and nothing is copied; look to the disk and the memory of both machines";
+
     public static string NoBuild(long number) => $"there is no build {number} in the job book; tagend jobs --built lists them";
 }

@@ -11,6 +11,9 @@ public abstract class JobBookContract
     /// <summary>Where no book has been begun.</summary>
     protected abstract JobBookAddress Address { get; }
 
+    /// <summary>Another such place, a new one each time.</summary>
+    protected abstract JobBookAddress NewAddress();
+
     [Fact]
     public void OpenExisting_WhereNoBookWasBegun_IsNone() => Assert.Null(Address.OpenExisting(TimeProvider.System));
 
@@ -214,6 +217,58 @@ public abstract class JobBookContract
         var fault = Assert.Throws<TagendException>(() => book.LeaveOut([number, 77], isLeftOut: true));
         Assert.Equal("there is no build 77 in the job book; tagend jobs --built lists them", fault.Message);
         Assert.False(OnlyBuild(book).IsLeftOut);
+    }
+
+    [Fact]
+    public void Forget_Customer_KeepsJobsAndBuildsWithoutTheName()
+    {
+        using var book = Open();
+        book.Record([TestBook.Piece("Éxample Club", "bow"), TestBook.Piece("Éxample Club two", cells: ("order", "D-2"))]);
+        book.Log(TestBook.Piece().Spec, TestBook.Built, Guid.NewGuid());
+        book.Log(TestBook.Piece().Spec, TestBook.Built, Guid.NewGuid());
+        Assert.Equal(1, book.Forget("éxample club"));
+        Assert.Equal(["", "Éxample Club two"], book.Find(new JobSearch()).Select(j => j.Customer));
+        Assert.Equal("D-2", Assert.Single(book.Find(new JobSearch { Customer = "xample" })).Order);
+        Assert.Equal("bow", Assert.Single(book.Built()).Bow);
+        Assert.Equal(2, book.Built()[0].Builds.Count);
+        Assert.Equal(0, book.Forget("éxample club"));
+    }
+
+    [Fact]
+    public void CopyTo_AFileAndBack_LosesNothing()
+    {
+        using var test = new TestBook();
+        using var book = Open();
+        var spec = TestBook.Piece().Spec;
+        book.Record(Enumerable.Range(1, 501).Select(i => new Tagend.Specs.Build(spec with { Order = $"N-{i:000}" }, new Tagend.Orders.OrderSlip($"Ä {i}", "bow", "soon", ""))));
+        var key = Guid.NewGuid();
+        book.Log(spec with { Order = "N-007" }, TestBook.Built with { Turns = 1 / 3.0 }, key);
+        book.LeaveOut([book.Log(spec with { Order = "N-501" }, TestBook.Built, Guid.NewGuid()).Number], isLeftOut: true);
+        var file = new Tagend.Jobs.Sqlite.SqliteAddress(test.Path);
+        Assert.Equal(503, book.CopyTo(file));
+        var back = NewAddress();
+        using (var copy = file.OpenExisting(new StoppedClock())!)
+        {
+            Assert.Equal(503, copy.CopyTo(back));
+        }
+
+        using var again = back.OpenExisting(new StoppedClock())!;
+        Assert.Equal(book.Find(new JobSearch()), again.Find(new JobSearch()));
+        Assert.Equal(book.Built(), again.Built());
+        Assert.Equal(book.Find(new JobSearch { Customer = "ä 50" }), again.Find(new JobSearch { Customer = "ä 50" }));
+        // A write that is sent again, and a new one.
+        Assert.Equal(1, again.Log(spec with { Order = "N-007" }, TestBook.Built, key).Number);
+        Assert.True(again.Log(spec, TestBook.Built, Guid.NewGuid()).Number > 2);
+        Assert.Equal(502, again.Find(new JobSearch()).Count());
+    }
+
+    [Fact]
+    public void CopyTo_BookThatIsNotEmpty_IsRefused()
+    {
+        using var book = Open();
+        book.Record([TestBook.Piece()]);
+        var fault = Assert.Throws<TagendException>(() => book.CopyTo(Address));
+        Assert.Equal($"{Address.Text}: there are jobs in this book already, and a copy goes into an empty one; name another place", fault.Message);
     }
 
     [Fact]

@@ -13,6 +13,8 @@ public sealed class PostgresJobBookTests(PostgresServer server) : JobBookContrac
 
     protected override JobBookAddress Address => JobBookAddressReader.Read(_address.Value);
 
+    protected override JobBookAddress NewAddress() => JobBookAddressReader.Read(server.NewDatabase());
+
     private string Name => new Uri(_address.Value.Replace("@/", "@host/", StringComparison.Ordinal)).AbsolutePath[1..];
 
     [Fact]

@@ -13,6 +13,8 @@ public sealed class SqliteJobBookTests : JobBookContract, IDisposable
 
     protected override JobBookAddress Address => new SqliteAddress(_test.Path);
 
+    protected override JobBookAddress NewAddress() => new SqliteAddress($"{_test.Path}-{Guid.NewGuid()}");
+
     public void Dispose() => _test.Dispose();
 
     [Fact]
@@ -28,6 +30,24 @@ public sealed class SqliteJobBookTests : JobBookContract, IDisposable
         }
 
         Assert.Equal(1, book.Record([TestBook.Piece()]));
+    }
+
+    [Fact]
+    public void Forget_Customer_LeavesNothingOfTheNameInTheFile()
+    {
+        using (var book = Open())
+        {
+            book.Record([TestBook.Piece("Quartz Zymurgy", "bow"), TestBook.Piece(cells: ("order", "D-2"))]);
+            Assert.True(IsInFile("Quartz") && IsInFile("QUARTZ"));
+            book.Forget("quartz zymurgy");
+        }
+
+        foreach (var part in new[] { "Quartz", "QUARTZ", "ZYM", "Zym" })
+        {
+            Assert.False(IsInFile(part), part);
+        }
+
+        bool IsInFile(string text) => File.ReadAllBytes(_test.Path).AsSpan().IndexOf(System.Text.Encoding.UTF8.GetBytes(text)) >= 0;
     }
 
     [Fact]

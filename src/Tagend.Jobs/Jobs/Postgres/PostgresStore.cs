@@ -96,6 +96,17 @@ internal sealed class PostgresStore : SqlStore
         }
     });
 
+    public override void NumbersAreGiven()
+    {
+        foreach (var table in new[] { "jobs", "builds" })
+        {
+            Read($"SELECT setval(pg_get_serial_sequence('{table}', 'number'), max(number)) FROM {table} HAVING max(number) > 0", _ => 0);
+        }
+    }
+
+    /// <remarks>The server's journal and its backups may still have the old rows.</remarks>
+    public override void Scrub() => Run("VACUUM FULL jobs");
+
     public override TagendException Damage(string reason) => new(JobWording.Damaged(_address, reason));
 
     protected override bool IsFault(Exception e) => e is DbException or SocketException or TimeoutException or IOException;

@@ -128,6 +128,13 @@ internal static class JobRows
             row.Whole("left_out") != 0);
     }
 
+    /// <summary>The seal of a job as it is.</summary>
+    public static long SealOf(PrintedJob job) => RowSeal.Of(
+    [
+        job.Order, job.Piece, job.Revision, DateWriter.Iso(job.Issued), job.Kind, job.Material, job.Strands, job.FinishedLength.Nanometers,
+        job.Tolerance.Nanometers, job.LaidUpLength.Nanometers, job.Posts.Nanometers, job.Customer, job.Bow, job.Due, job.Tag, UtcTime.Write(job.PrintedAt),
+    ]);
+
     /// <summary>The seals of all builds of some jobs.</summary>
     public static IReadOnlyList<long> SealsOf(IEnumerable<PrintedJob> jobs) =>
     [

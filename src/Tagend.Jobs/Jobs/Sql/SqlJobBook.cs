@@ -12,6 +12,8 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock) : IJobBook
     /// <summary>Jobs that are read at once.</summary>
     private const int PageSize = 500;
 
+    private SqlStore Store => store;
+
     public void Dispose() => store.Dispose();
 
     public int Record(IEnumerable<Build> builds)
@@ -51,6 +53,34 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock) : IJobBook
 
         return 0;
     });
+
+    public int Forget(string customer)
+    {
+        var forgotten = store.Write(() =>
+        {
+            var jobs = store.Read(
+                JobRows.Select("(SELECT * FROM jobs WHERE customer_folded = @customer) j", "LEFT JOIN"),
+                JobRows.Job,
+                ("customer", JobConditions.Folded(customer)));
+            foreach (var job in jobs.DistinctBy(j => j.Number))
+            {
+                store.Run(
+                    "UPDATE jobs SET customer = '', customer_folded = '', seal = @seal WHERE number = @number",
+                    ("seal", JobRows.SealOf(job with { Customer = "" })),
+                    ("number", job.Number));
+            }
+
+            return jobs.DistinctBy(j => j.Number).Count();
+        });
+        store.Scrub();
+        return forgotten;
+    }
+
+    public int CopyTo(JobBookAddress target)
+    {
+        using var other = (SqlJobBook)target.OpenOrBegin(clock);
+        return BookCopy.Copy(store, other.Store, target.Text);
+    }
 
     public IEnumerable<PrintedJob> Find(JobSearch search)
     {

@@ -30,6 +30,14 @@ internal abstract class SqlStore : IDisposable
     /// <exception cref="TagendException">They are not all that were logged.</exception>
     public abstract void CheckBuilds(IReadOnlyList<long> seals);
 
+    /// <summary>Called in a writing that has given rows their numbers: the next ones are counted from there.</summary>
+    public virtual void NumbersAreGiven()
+    {
+    }
+
+    /// <summary>Takes what was overwritten off the disk, as far as the database can.</summary>
+    public abstract void Scrub();
+
     /// <returns>How many rows changed.</returns>
     public int Run(string sql, params ReadOnlySpan<(string Name, object Value)> values)
     {

@@ -46,6 +46,7 @@ internal sealed class SqliteStore : SqlStore
                 store._connection.Open();
                 store.Run("PRAGMA journal_mode = DELETE");
                 store.Run("PRAGMA synchronous = EXTRA");
+                store.Run("PRAGMA secure_delete = ON");
                 SqliteSchema.Migrate(store._connection, path);
                 return 0;
             });
@@ -69,6 +70,13 @@ internal sealed class SqliteStore : SqlStore
         {
             throw Damage($"{seals.Count} builds are found, and that is not what was logged");
         }
+    }
+
+    /// <remarks>The index of trigrams is made anew, and the file without what was deleted (sqlite.org/lang_vacuum.html).</remarks>
+    public override void Scrub()
+    {
+        Run("INSERT INTO job_texts (job_texts) VALUES ('rebuild')");
+        Run("VACUUM");
     }
 
     public override T Write<T>(Func<T> work) => Whole(work, deferred: false);

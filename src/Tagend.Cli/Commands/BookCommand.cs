@@ -1,0 +1,66 @@
+using System.CommandLine;
+using Tagend.Addresses;
+using Tagend.Workshop;
+
+namespace Tagend.Commands;
+
+/// <summary><c>tagend book</c>: copies the job book, and takes a customer's name out of it.</summary>
+internal static class BookCommand
+{
+    public static Command Create() => new("book", "Copies the job book to another place, or takes a customer's name out of it.")
+    {
+        CreateCopy(),
+        CreateForget(),
+    };
+
+    private static Command CreateCopy()
+    {
+        var target = new Argument<string>("ADDRESS")
+        {
+            Description = "Where the copy goes, an empty place: a file, or a server as postgres://USER@HOST/DATABASE.",
+        };
+        var book = new BookOptions();
+        var command = new Command("copy", "Copies the job book as it is now, while others may use it: a backup, or a move to a server and back.") { target };
+        book.AddTo(command);
+        command.SetAction(parsed =>
+        {
+            if (book.ReadCatalog(parsed) is not { } catalog)
+            {
+                return ExitCode.Problems;
+            }
+
+            using var opened = book.Open(parsed, catalog);
+            var address = JobBookAddressReader.Read(parsed.GetValue(target)!);
+            Console.WriteLine($"{address.Text}: {Counted.Of(opened.CopyTo(address), "row")} copied, and each read again there");
+            return ExitCode.Done;
+        });
+        return command;
+    }
+
+    private static Command CreateForget()
+    {
+        var customer = new Argument<string>("CUSTOMER") { Description = "The customer's whole name, in any case." };
+        var book = new BookOptions();
+        var command = new Command("forget", "Takes a customer's name out of the job book; the pieces and their builds stay.") { customer };
+        book.AddTo(command);
+        command.SetAction(parsed =>
+        {
+            if (book.ReadCatalog(parsed) is not { } catalog)
+            {
+                return ExitCode.Problems;
+            }
+
+            using var opened = book.Open(parsed, catalog);
+            var jobs = opened.Forget(parsed.GetValue(customer)!);
+            if (jobs == 0)
+            {
+                Say.Error("no piece in the job book is for a customer of that name; tagend jobs --customer finds names by a part of them");
+                return ExitCode.NothingRead;
+            }
+
+            Console.WriteLine($"the name is taken out of {Counted.Of(jobs, "piece")}; copies of the book may still have it");
+            return ExitCode.Done;
+        });
+        return command;
+    }
+}
