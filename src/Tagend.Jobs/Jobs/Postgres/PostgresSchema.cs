@@ -43,7 +43,6 @@ internal static class PostgresSchema
             UNIQUE (order_number, piece, tag)
         );
         CREATE INDEX jobs_issued ON jobs (issued, number);
-        CREATE INDEX jobs_piece ON jobs (piece, number);
         CREATE INDEX jobs_built ON jobs (number) WHERE builds > 0;
         CREATE INDEX jobs_customer ON jobs USING gin (customer_folded gin_trgm_ops);
         CREATE INDEX jobs_bow ON jobs USING gin (bow_folded gin_trgm_ops);

@@ -70,7 +70,6 @@ internal static class SqliteSchema
         UPDATE builds SET write_key = 'build ' || number, seal = (
             SELECT seal_of(builds.number, order_number, piece, tag, builds.posts_nm, turns, measured_nm, load_un, minutes, who, logged_at, left_out)
             FROM jobs WHERE number = builds.job);
-        CREATE INDEX jobs_piece ON jobs (piece);
         CREATE INDEX jobs_built ON jobs (number) WHERE builds > 0;
         CREATE UNIQUE INDEX builds_write ON builds (write_key);
         CREATE TABLE build_totals (builds INTEGER NOT NULL, seals INTEGER NOT NULL) STRICT;
