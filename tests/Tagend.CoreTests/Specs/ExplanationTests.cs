@@ -53,6 +53,36 @@ public class ExplanationTests
         }
     }
 
+    [Fact]
+    public void Numbers_ServedLoopsOnPostsNotGiven_GiveTheResultToItsLastDigit()
+    {
+        var catalog = SpecFixture.Catalog with
+        {
+            Shop = SpecFixture.Catalog.Shop with { Jig = SpecFixture.Catalog.Shop.Jig with { PostDiameter = null } },
+            Plans = SpecFixture.Catalog.Plans.ToDictionary(p => p.Key, p => p.Value with { LoopThread = p.Value.EndLoopA > Length.Zero ? "t019" : null }),
+        };
+        foreach (var (spec, steps) in Demo(catalog, "demo.csv", LengthUnit.Inch))
+        {
+            AssertWorkable(spec, steps);
+            Assert.Contains("has not given its posts", steps.Single(s => s.Name == "posts, outside to outside").Source, StringComparison.Ordinal);
+            Assert.Contains(steps, s => s.Name.EndsWith("closing", StringComparison.Ordinal) && s.Formula.Contains("(r − thread)", StringComparison.Ordinal));
+        }
+    }
+
+    [Fact]
+    public void Of_AMaterialWithoutTexAndModulus_TellsNeitherMassNorReading()
+    {
+        var catalog = SpecFixture.WithMaterial("hmpe-0145", m => m with { LinearDensity = null, Modulus = null, Density = null });
+        var line = SpecFixture.Order(("colors", "black:13 red:11"));
+        var spec = new SpecBuilder(catalog, LengthUnit.Inch, SpecFixture.Date).Build(line, [])!;
+        var steps = Explanation.Of(spec, line, catalog);
+        AssertWorkable(spec, steps);
+        Assert.Null(spec.Mass);
+        Assert.Null(spec.Stretch.Reading);
+        Assert.DoesNotContain(steps, s => s.Name.Contains("mass", StringComparison.Ordinal) || s.Name == "reading under load");
+        Assert.Equal(spec, Assert.IsType<Tagend.Tags.TagReading.Piece>(Tagend.Tags.TagReader.Read(Tagend.Tags.TagWriter.Write(spec))).Spec);
+    }
+
     [Theory]
     [InlineData(true)]
     [InlineData(false)]
