@@ -17,6 +17,7 @@ internal sealed class ShopOptions(bool isOneFile = false)
     {
         Description = "The order file, or several: with our own columns, or those of one of the shop's maps.",
         Arity = isOneFile ? ArgumentArity.ExactlyOne : ArgumentArity.OneOrMore,
+        CustomParser = result => [.. result.Tokens.Select(t => t.Value)], // the library reads no list of one
     }.NamesSomething();
 
     private readonly Option<string?> _map = new("--map")

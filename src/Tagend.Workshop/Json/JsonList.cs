@@ -56,18 +56,27 @@ public static class JsonList
     private static void Write<T>(Stream output, JsonWriterOptions options, IEnumerable<T> items, Action<Utf8JsonWriter, T> write)
     {
         using var json = new Utf8JsonWriter(output, options);
+        using var each = items.GetEnumerator();
         json.WriteStartArray();
-        try
+        while (HasNext())
         {
-            foreach (var item in items)
-            {
-                write(json, item);
-                json.Flush();
-            }
+            write(json, each.Current);
+            json.Flush();
         }
-        finally
+
+        json.WriteEndArray();
+
+        bool HasNext()
         {
-            json.WriteEndArray(); // what was read before a failure is a list all the same
+            try
+            {
+                return each.MoveNext();
+            }
+            catch
+            {
+                json.WriteEndArray(); // what was read before a failure is a list all the same
+                throw;
+            }
         }
     }
 }
