@@ -40,7 +40,8 @@ public sealed record AgainResult(IReadOnlyList<Problem> Problems, IReadOnlyList<
 /// <summary>Prints and orders again what tags carry: a page or a row for each tag, as it comes.</summary>
 public sealed class AgainRun(ShopCatalog catalog, AgainPlan plan, RunBook book)
 {
-    private static readonly string[] SlipColumns = [OrderColumn.Customer, OrderColumn.Bow, OrderColumn.Due, OrderColumn.Notes];
+    private static readonly string[] SlipColumns = 
+        [OrderColumn.Customer, OrderColumn.Bow, OrderColumn.Due, OrderColumn.Notes, OrderColumn.Language, OrderColumn.Units, OrderColumn.Accessories];
 
     private readonly AgainPapers _papers = new(catalog, plan);
     private readonly List<IReadOnlyDictionary<string, string>> _rows = [];
@@ -83,8 +84,21 @@ public sealed class AgainRun(ShopCatalog catalog, AgainPlan plan, RunBook book)
             cells[column] = text;
         }
 
-        var slip = new OrderSlip(
-            cells[OrderColumn.Customer], cells[OrderColumn.Bow], cells[OrderColumn.Due], cells[OrderColumn.Notes]);
+        var read = Read(cells, spec);
+        problems.AddRange(read.Problems.Where(p => p.Severity == Severity.Refusal));
+        if (read.Lines is not [var line])
+        {
+            return null;
+        }
+
+        // Texts as they were given: in a file of orders one that could be a formula has an apostrophe before it.
+        var slip = line.Slip with
+        {
+            Customer = cells[OrderColumn.Customer],
+            Bow = cells[OrderColumn.Bow],
+            Due = cells[OrderColumn.Due],
+            Notes = cells[OrderColumn.Notes],
+        };
         return plan.Changes.Keys.All(SlipColumns.Contains) ? new Build(spec, slip)
             : Make(cells, spec, plan.Date, problems) is { } made ? new Build(made, slip)
             : null;
@@ -93,11 +107,13 @@ public sealed class AgainRun(ShopCatalog catalog, AgainPlan plan, RunBook book)
     private BuildSpec? Make(IReadOnlyDictionary<string, string> cells, BuildSpec spec, DateOnly date, List<Problem> problems)
     {
         var taught = catalog with { Fits = book.Fits(catalog) };
-        var file = OrderReader.Read($"{spec.Order}/{spec.Piece}", Reorder.File([cells]), spec.Unit, new Dictionary<string, string>());
-        var report = SetBuilder.Build(file, new SpecBuilder(taught, spec.Unit, date));
+        var report = SetBuilder.Build(Read(cells, spec), new SpecBuilder(taught, spec.Unit, date));
         problems.AddRange(report.Problems.Where(p => p.Severity == Severity.Refusal));
         return report.Pieces is [{ Spec: { } made }] && report.Problems.All(p => p.Severity == Severity.Warning) ? made : null;
     }
+
+    private static OrderFile Read(IReadOnlyDictionary<string, string> cells, BuildSpec spec) =>
+        OrderReader.Read($"{spec.Order}/{spec.Piece}", Reorder.File([cells]), spec.Unit, new Dictionary<string, string>());
 
     private Dictionary<string, string> Row(Build build, List<Problem> problems)
     {

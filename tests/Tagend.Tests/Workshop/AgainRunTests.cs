@@ -62,6 +62,14 @@ public sealed class AgainRunTests : IDisposable
     }
 
     [Fact]
+    public void Add_WithTheCustomersUnits_TakesThoseThereAre()
+    {
+        Assert.Empty(Run(Plan("sheet") with { Changes = new Dictionary<string, string> { [OrderColumn.Units] = "mm", [OrderColumn.Language] = "de" } }).Add([SpecFixture.Good()]).Problems);
+        var refused = Run(Plan("sheet") with { Changes = new Dictionary<string, string> { [OrderColumn.Units] = "cm" } }).Add([SpecFixture.Good()]);
+        Assert.Equal("expected in or mm, the units of the customer's sheet", Assert.Single(refused.Problems).Message);
+    }
+
+    [Fact]
     public void Add_WithAChangeAndABookThatFails_PrintsAllTheSame()
     {
         var book = new RunBook(new BrokenAddress(), TimeProvider.System);
