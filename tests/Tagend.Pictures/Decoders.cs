@@ -1,6 +1,8 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Text.Json;
+using SkiaSharp;
+using Tagend.Qr.Read;
 using Tagend.Workshop;
 using ZXing;
 using ZXing.Common;
@@ -8,7 +10,7 @@ using ZXing.Common;
 namespace Tagend.Pictures;
 
 /// <summary>What one decoder read in one picture.</summary>
-/// <param name="Milliseconds">Of reading; decoding the file is in it for decoders that take files.</param>
+/// <param name="Milliseconds">Of processor time for reading pixels; zbar, which takes files, elapsed time with decoding the file.</param>
 public sealed record Reading(string Picture, double Milliseconds, IReadOnlyList<string> Texts);
 
 /// <summary>The decoders that are scored. The results of all but ours are kept beside the pictures.</summary>
@@ -20,25 +22,29 @@ internal static class Decoders
     public static IReadOnlyDictionary<string, Func<IReadOnlyList<string>, string, IEnumerable<Reading>>> All { get; } =
         new Dictionary<string, Func<IReadOnlyList<string>, string, IEnumerable<Reading>>>
         {
-            ["Tagend"] = (pictures, _) => pictures.Select(p => Timed(p, picture => [.. TagPictures.Read(picture).Select(c => c.Text)])),
-            ["ZXing.Net 0.16.11"] = (pictures, _) => pictures.Select(p => Timed(p, ZXingAsItComes)),
-            ["zbar"] = (pictures, _) => pictures.Select(p => Timed(p, Zbar)),
+            ["Tagend"] = (pictures, _) => pictures.Select(p => OfPixels(p, Ours)),
+            ["ZXing.Net 0.16.11"] = (pictures, _) => pictures.Select(p => OfPixels(p, ZXingAsItComes)),
+            ["zbar"] = (pictures, _) => pictures.Select(Zbar),
             ["zxing-cpp (zxing-wasm 3.1.4)"] = (pictures, modules) => Node("zxing-wasm", modules, pictures),
             ["jsQR 1.4.0"] = (pictures, modules) => Node("jsqr", modules, pictures),
         };
 
-    private static Reading Timed(string picture, Func<string, IReadOnlyList<string>> read)
+    private static Reading OfPixels(string picture, Func<byte[], int, int, IReadOnlyList<string>> read)
     {
-        var clock = Stopwatch.StartNew();
-        var texts = read(picture);
-        return new Reading(Path.GetFileName(picture), clock.Elapsed.TotalMilliseconds, texts);
+        using var bitmap = SKBitmap.Decode(picture);
+        using var gray = bitmap.Copy(SKColorType.Gray8);
+        var pixels = gray.Bytes;
+        var start = Environment.CpuUsage.TotalTime;
+        var texts = read(pixels, gray.Width, gray.Height);
+        return new Reading(Path.GetFileName(picture), (Environment.CpuUsage.TotalTime - start).TotalMilliseconds, texts);
     }
 
-    private static string[] ZXingAsItComes(string picture)
+    private static string[] Ours(byte[] pixels, int width, int height) =>
+        [.. TagPictures.Reader.Read(new GrayPicture(pixels, width, height)).Select(c => c.Text)];
+
+    private static string[] ZXingAsItComes(byte[] pixels, int width, int height)
     {
-        using var bitmap = SkiaSharp.SKBitmap.Decode(picture);
-        using var gray = bitmap.Copy(SkiaSharp.SKColorType.Gray8);
-        var source = new RGBLuminanceSource(gray.Bytes, gray.Width, gray.Height, RGBLuminanceSource.BitmapFormat.Gray8);
+        var source = new RGBLuminanceSource(pixels, width, height, RGBLuminanceSource.BitmapFormat.Gray8);
         var reader = new BarcodeReaderGeneric
         {
             AutoRotate = true,
@@ -47,8 +53,12 @@ internal static class Decoders
         return [.. (reader.DecodeMultiple(source) ?? []).Select(r => r.Text)];
     }
 
-    private static string[] Zbar(string picture) =>
-        [.. Run("zbarimg", ["--quiet", "--nodbus", "--raw", "-Sdisable", "-Sqrcode.enable", picture]).Split(NewLine, StringSplitOptions.RemoveEmptyEntries)];
+    private static Reading Zbar(string picture)
+    {
+        var clock = Stopwatch.StartNew();
+        var output = Run("zbarimg", ["--quiet", "--nodbus", "--raw", "-Sdisable", "-Sqrcode.enable", picture]);
+        return new Reading(Path.GetFileName(picture), clock.Elapsed.TotalMilliseconds, output.Split(NewLine, StringSplitOptions.RemoveEmptyEntries));
+    }
 
     private static IEnumerable<Reading> Node(string decoder, string modules, IReadOnlyList<string> pictures)
     {

@@ -1,7 +1,7 @@
 namespace Tagend.Pictures;
 
-/// <summary>One picture of a set, with the text it should give.</summary>
-public sealed record KnownPicture(string Path, string Kind, int Strength, bool IsTag, string Text)
+/// <summary>One picture of a set, with the texts it should give.</summary>
+public sealed record KnownPicture(string Path, string Kind, int Strength, bool IsTag, IReadOnlyList<string> Texts)
 {
     public string Name => System.IO.Path.GetFileName(Path);
 }
@@ -14,7 +14,7 @@ public static class PictureSet
     {
         Directory.CreateDirectory(folder);
         var pictures = new List<KnownPicture>();
-        foreach (var (kind, k) in Damage.Kinds.Select((kind, k) => (kind, k)))
+        foreach (var (kind, k) in Damage.Kinds.Concat(Setting.Kinds).Select((kind, k) => (kind, k)))
         {
             for (var strength = 1; strength <= Damage.Strengths; strength++)
             {
@@ -22,19 +22,31 @@ public static class PictureSet
                 {
                     var isTag = n % 2 == 0;
                     var random = new Random((((((seed * 100) + k) * 10) + strength) * 100) + n);
-                    var symbol = isTag ? Symbol.OfTag(random) : Symbol.Foreign(random);
                     var path = Path.Combine(folder, $"{kind.Replace(' ', '-')}-{strength}-{n}.jpg");
-                    if (!File.Exists(path))
+                    var texts = path + ".txt";
+                    if (!File.Exists(texts))
                     {
-                        File.WriteAllBytes(path, Damage.Photograph(kind, strength, symbol, random));
+                        var (file, known) = Photograph(kind, strength, isTag, random);
+                        File.WriteAllBytes(path, file);
+                        File.WriteAllLines(texts, known);
                     }
 
-                    pictures.Add(new KnownPicture(path, kind, strength, isTag, symbol.Text));
+                    pictures.Add(new KnownPicture(path, kind, strength, isTag, File.ReadAllLines(texts)));
                 }
             }
         }
 
-        File.WriteAllLines(Path.Combine(folder, "texts.tsv"), pictures.Select(p => $"{p.Name}\t{p.Text}"));
         return pictures;
+    }
+
+    private static (byte[] File, IReadOnlyList<string> Texts) Photograph(string kind, int strength, bool isTag, Random random)
+    {
+        if (Setting.Kinds.Contains(kind))
+        {
+            return Setting.Photograph(kind, strength, isTag, random);
+        }
+
+        var symbol = isTag ? Symbol.OfTag(random) : Symbol.Foreign(random);
+        return (Damage.Photograph(kind, strength, symbol, random), [symbol.Text]);
     }
 }

@@ -6,9 +6,6 @@ namespace Tagend.Pictures;
 /// <summary>A picture in the making: light in each pixel, 0 to 255, as a camera would count it before clipping.</summary>
 public sealed class Scene
 {
-    /// <summary>White label around the symbol, in modules.</summary>
-    private const int Margin = 5;
-
     /// <summary>Rays a pixel's side.</summary>
     private const int Rays = 3;
 
@@ -33,8 +30,17 @@ public sealed class Scene
     public double Between(double low, double high) => low + (Random.NextDouble() * (high - low));
 
     /// <summary>Puts a label with a symbol into the picture.</summary>
+    /// <param name="symbol">With a white margin.</param>
     /// <param name="toSymbol">From pixels to modules, (0, 0) the symbol's top left corner; null where the label is not.</param>
-    public void Place(Symbol symbol, Func<double, double, (double X, double Y)?> toSymbol, float dark, float light)
+    /// <param name="dark">Light of its dark modules.</param>
+    /// <param name="light">Light of the others.</param>
+    public void Place(Symbol symbol, Func<double, double, (double X, double Y)?> toSymbol, float dark, float light) =>
+        Paint(toSymbol, (x, y) => symbol.LightAt(x, y, dark, light));
+
+    /// <summary>Puts something flat or bent into the picture.</summary>
+    /// <param name="toPage">From pixels to places on it; null where it is not.</param>
+    /// <param name="lightAt">Its light at a place; null where it is not.</param>
+    public void Paint(Func<double, double, (double X, double Y)?> toPage, Func<double, double, double?> lightAt)
     {
         for (var y = 0; y < Height; y++)
         {
@@ -43,8 +49,8 @@ public sealed class Scene
                 var (sum, hits) = (0f, 0);
                 for (var ray = 0; ray < Rays * Rays; ray++)
                 {
-                    var at = toSymbol(x + (((ray % Rays) + 0.5) / Rays), y + (((ray / Rays) + 0.5) / Rays));
-                    if (at is not { } p || p.X < -Margin || p.Y < -Margin || p.X >= symbol.Size + Margin || p.Y >= symbol.Size + Margin)
+                    var at = toPage(x + (((ray % Rays) + 0.5) / Rays), y + (((ray / Rays) + 0.5) / Rays));
+                    if (at is not { } p || lightAt(p.X, p.Y) is not { } seen)
                     {
                         if (ray == 0)
                         {
@@ -55,8 +61,7 @@ public sealed class Scene
                     }
 
                     hits++;
-                    var inside = p.X >= 0 && p.Y >= 0 && p.X < symbol.Size && p.Y < symbol.Size;
-                    sum += inside && symbol.IsDark((int)p.X, (int)p.Y) ? dark : light;
+                    sum += (float)seen;
                 }
 
                 if (hits > 0)
@@ -67,6 +72,9 @@ public sealed class Scene
             }
         }
     }
+
+    /// <summary>Puts a ground under everything that comes later.</summary>
+    public void Cover(Func<double, double, double> ground) => Each((x, y, _) => Math.Clamp(ground(x, y), 0, 255));
 
     public void Each(Func<int, int, float, double> change)
     {

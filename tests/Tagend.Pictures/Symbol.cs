@@ -8,6 +8,9 @@ namespace Tagend.Pictures;
 public sealed class Symbol
 {
     private const int QuietZone = 4;
+    /// <summary>White label around the symbol, in modules.</summary>
+    private const int Margin = 5;
+
     private const string UrlCharacters = "abcdefghijklmnopqrstuvwxyz0123456789-_/";
 
     private readonly bool[] _dark;
@@ -18,6 +21,15 @@ public sealed class Symbol
 
     /// <summary>Modules a side.</summary>
     public int Size { get; }
+
+    /// <summary>The light of a label with this symbol: null beside it.</summary>
+    /// <param name="x">Modules from the symbol's left edge.</param>
+    /// <param name="y">Modules from the symbol's top edge.</param>
+    /// <param name="dark">Light of its dark modules.</param>
+    /// <param name="light">Light of the others.</param>
+    public double? LightAt(double x, double y, double dark, double light) =>
+        x < -Margin || y < -Margin || x >= Size + Margin || y >= Size + Margin ? null
+        : x >= 0 && y >= 0 && x < Size && y < Size && IsDark((int)x, (int)y) ? dark : light;
 
     public bool IsDark(int column, int row) => _dark[(row * Size) + column];
 
@@ -35,9 +47,20 @@ public sealed class Symbol
         return Encode("https://a.example/" + name, (QRCodeGenerator.ECCLevel)random.Next(4));
     }
 
-    private static Symbol Encode(string text, QRCodeGenerator.ECCLevel level)
+    /// <summary>Somebody else's code of a version, nearly full.</summary>
+    public static Symbol OfVersion(Random random, int version, bool isAlphanumeric)
     {
-        var rows = QRCodeGenerator.GenerateQrCode(text, level).ModuleMatrix;
+        const string Capitals = "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789 $%*+-./:";
+        var characters = isAlphanumeric ? Capitals : UrlCharacters;
+        // A little less than what level M holds: ISO/IEC 18004:2015, table 7.
+        var length = (int)((isAlphanumeric ? 1.45 : 1.0) * ((1.4 * version * version) + (1.5 * version)) * 0.85);
+        var text = new string([.. Enumerable.Range(0, length).Select(_ => characters[random.Next(characters.Length)])]);
+        return Encode(text, QRCodeGenerator.ECCLevel.M, version);
+    }
+
+    private static Symbol Encode(string text, QRCodeGenerator.ECCLevel level, int version = -1)
+    {
+        var rows = QRCodeGenerator.GenerateQrCode(text, level, requestedVersion: version).ModuleMatrix;
         var inner = rows.Skip(QuietZone).SkipLast(QuietZone);
         return new Symbol(
             text, rows.Count - (2 * QuietZone), [.. inner.SelectMany(r => r.Cast<bool>().Skip(QuietZone).SkipLast(QuietZone))]);

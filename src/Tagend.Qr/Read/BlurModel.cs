@@ -1,3 +1,4 @@
+using System.Numerics;
 using Tagend.Qr.Symbol;
 
 namespace Tagend.Qr.Read;
@@ -172,40 +173,61 @@ internal sealed class BlurModel
 
     private void Explain(float[] darkness)
     {
-        var rest = new float[darkness.Length];
+        var (rest, leaked) = (new float[darkness.Length], new float[darkness.Length]);
         var total = _kernel.Sum(Math.Abs);
         // At most 2 over the largest eigenvalue, which is at most the kernel's sum squared.
         var rate = 1.6f / (total * total);
         for (var step = 0; step < Steps; step++)
         {
+            Leak(darkness, leaked);
             for (var i = 0; i < _seen.Length; i++)
             {
-                rest[Place(i)] = _seen[i] - _offset - Leaked(darkness, Place(i));
+                var place = Place(i);
+                rest[place] = _seen[i] - _offset - leaked[place];
             }
 
+            Leak(rest, leaked);
             for (var i = 0; i < _seen.Length; i++)
             {
                 if (_known[i] == 0)
                 {
                     ref var d = ref darkness[Place(i)];
-                    d = Math.Clamp(d + (rate * Leaked(rest, Place(i))), -1, 1);
+                    d = Math.Clamp(d + (rate * leaked[Place(i)]), -1, 1);
                 }
             }
         }
     }
 
-    private float Leaked(float[] from, int place)
+    /// <summary>The kernel over all modules, not over their frame.</summary>
+    private void Leak(float[] from, float[] to)
     {
-        var sum = 0f;
-        for (var row = 0; row < Side; row++)
+        var last = (Border + _size - 1) * _stride + Border + _size;
+        var first = (Border * _stride) + Border;
+        Span<int> steps = stackalloc int[Side * Side];
+        for (var k = 0; k < steps.Length; k++)
         {
-            var start = place + ((row - Reach) * _stride) - Reach;
-            for (var column = 0; column < Side; column++)
-            {
-                sum += _kernel[(row * Side) + column] * from[start + column];
-            }
+            steps[k] = (((k / Side) - Reach) * _stride) + (k % Side) - Reach;
         }
 
-        return sum;
+        var place = first;
+        for (; place + Vector<float>.Count <= last; place += Vector<float>.Count)
+        {
+            var sum = Vector<float>.Zero;
+            for (var k = 0; k < steps.Length; k++)
+            {
+                sum += new Vector<float>(from, place + steps[k]) * _kernel[k];
+            }
+
+            sum.CopyTo(to, place);
+        }
+
+        for (; place < last; place++)
+        {
+            to[place] = 0;
+            for (var k = 0; k < steps.Length; k++)
+            {
+                to[place] += from[place + steps[k]] * _kernel[k];
+            }
+        }
     }
 }

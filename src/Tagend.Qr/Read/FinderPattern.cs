@@ -4,9 +4,10 @@ namespace Tagend.Qr.Read;
 /// <param name="Middle">In pixels.</param>
 /// <param name="Module">Pixels a module, the mean of across and down.</param>
 /// <param name="Count">Rows that crossed it.</param>
-internal sealed record FinderPattern(Point Middle, float Module, int Count)
+/// <param name="Rings">The share of directions that shows its rings.</param>
+internal sealed record FinderPattern(Point Middle, float Module, int Count, float Rings = 0)
 {
-    public FinderPattern Scaled(float factor) => new(Middle * factor, Module * factor, Count);
+    public FinderPattern Scaled(float factor) => this with { Middle = Middle * factor, Module = Module * factor };
 
     public float DistanceTo(FinderPattern other) => (Middle - other.Middle).Length;
 

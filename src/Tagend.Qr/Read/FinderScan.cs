@@ -1,22 +1,23 @@
 namespace Tagend.Qr.Read;
 
-/// <summary>Looks for finder patterns: dark and light in the ratio 1 : 1 : 3 : 1 : 1, across and down.</summary>
+/// <summary>Looks for finder patterns: dark and light in the ratio 1 : 1 : 3 : 1 : 1, across, down and all around.</summary>
 /// <remarks>
 /// Ratios are taken between edges of the same direction (dark to light, or light to dark): those keep their distance
 /// when a blur or a threshold makes all dark parts thicker or thinner.
 /// </remarks>
 internal static class FinderScan
 {
-    /// <summary>The most that are kept, those crossed by most rows first.</summary>
-    private const int Most = 48;
-
     /// <summary>Rows after which a pattern cannot be crossed again, in its modules: seven, and as many for a wrong guess of them.</summary>
     private const int Reach = 14;
 
     /// <summary>Rows between looks at which patterns are out of reach.</summary>
     private const int Sweep = 16;
 
-    public static List<FinderPattern> Find(BinaryImage picture)
+    /// <summary>Finder patterns as they are found from the top; those that look like texture are left out.</summary>
+    /// <param name="picture">In black and white.</param>
+    /// <param name="largestModule">In pixels; larger ones are looked for in a smaller picture.</param>
+    /// <param name="leastRings">The share of directions that must show the pattern's rings.</param>
+    public static List<FinderPattern> Find(BinaryImage picture, float largestModule, float leastRings)
     {
         var found = new List<FinderPattern>();
         var inReach = new List<int>(); // of found: in noise there are far too many to compare each with all
@@ -28,11 +29,13 @@ internal static class FinderScan
                 inReach.RemoveAll(i => y - found[i].Middle.Y > Reach * found[i].Module);
             }
 
-            Edges(picture.Row(y), edges);
+            picture.Edges(y, edges);
+            var places = System.Runtime.InteropServices.CollectionsMarshal.AsSpan(edges);
             // Edges alternate: even ones begin dark runs.
-            for (var i = 0; i + 5 < edges.Count; i += 2)
+            for (var i = 0; i + 5 < places.Length; i += 2)
             {
-                if (Ratio(edges[i], edges[i + 1], edges[i + 2], edges[i + 3], edges[i + 4], edges[i + 5]) is { } across
+                if (Ratio(places[i], places[i + 1], places[i + 2], places[i + 3], places[i + 4], places[i + 5]) is { } across
+                    && across.Module < largestModule
                     && Checked(picture, across, y) is { } finder)
                 {
                     Add(found, inReach, finder);
@@ -40,26 +43,7 @@ internal static class FinderScan
             }
         }
 
-        return [.. found.OrderByDescending(f => f.Count).Take(Most)];
-    }
-
-    private static void Edges(ReadOnlySpan<bool> row, List<int> edges)
-    {
-        edges.Clear();
-        var dark = false;
-        for (var x = 0; x < row.Length; x++)
-        {
-            if (row[x] != dark)
-            {
-                edges.Add(x);
-                dark = !dark;
-            }
-        }
-
-        if (dark)
-        {
-            edges.Add(row.Length);
-        }
+        return [.. found.Select(f => f with { Rings = FinderRings.Share(picture, f) }).Where(f => f.Rings >= leastRings)];
     }
 
     /// <returns>Middle and module; null where the edges are no finder pattern's.</returns>
@@ -82,7 +66,7 @@ internal static class FinderScan
             return null;
         }
 
-        return down.Module < 3 * again.Module && again.Module < 3 * down.Module
+        return down.Module < 4 * again.Module && again.Module < 4 * down.Module
             ? new FinderPattern(new(again.Middle, down.Middle), (again.Module + down.Module) / 2, 1)
             : null;
     }
@@ -95,7 +79,7 @@ internal static class FinderScan
             return null;
         }
 
-        var longest = (int)(12 * module) + 4;
+        var longest = (int)(14 * module) + 4;
         Span<int> back = stackalloc int[3];
         Span<int> forth = stackalloc int[3];
         if (!Walk(picture, x, y, -dx, -dy, longest, back) || !Walk(picture, x, y, dx, dy, longest, forth))

@@ -51,4 +51,18 @@ public readonly record struct Quadrilateral(Point TopLeft, Point TopRight, Point
             _ => this with { BottomRight = BottomRight + step },
         };
     }
+
+    /// <summary>Whether a place is within, of a quadrilateral without dents.</summary>
+    internal bool Holds(Point place)
+    {
+        Span<Point> corners = [TopLeft, TopRight, BottomRight, BottomLeft];
+        var (left, right) = (true, true);
+        for (var i = 0; i < corners.Length; i++)
+        {
+            var cross = (corners[(i + 1) % corners.Length] - corners[i]).Cross(place - corners[i]);
+            (left, right) = (left && cross >= 0, right && cross <= 0);
+        }
+
+        return left || right;
+    }
 }

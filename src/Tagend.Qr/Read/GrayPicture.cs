@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using SkiaSharp;
 
 namespace Tagend.Qr.Read;
@@ -47,14 +49,15 @@ public sealed class GrayPicture
     /// <summary>Between the four nearest pixels; the edge goes on beyond the picture, which has two pixels or more each way.</summary>
     internal float At(float x, float y)
     {
-        x = Math.Clamp(x - 0.5f, 0, Width - 1);
-        y = Math.Clamp(y - 0.5f, 0, Height - 1);
+        // Written so that what is no number is the edge too: no index leaves the pixels.
+        x = x > 0.5f ? Math.Min(x - 0.5f, Width - 1) : 0;
+        y = y > 0.5f ? Math.Min(y - 0.5f, Height - 1) : 0;
         var (left, top) = (Math.Min((int)x, Width - 2), Math.Min((int)y, Height - 2));
         var (fx, fy) = (x - left, y - top);
-        var i = (top * Width) + left;
-        var upper = Pixels[i] + ((Pixels[i + 1] - Pixels[i]) * fx);
-        i += Width;
-        var lower = Pixels[i] + ((Pixels[i + 1] - Pixels[i]) * fx);
+        ref var pixel = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(Pixels), ((nint)top * Width) + left);
+        ref var below = ref Unsafe.Add(ref pixel, Width);
+        var upper = pixel + ((Unsafe.Add(ref pixel, 1) - pixel) * fx);
+        var lower = below + ((Unsafe.Add(ref below, 1) - below) * fx);
         return upper + ((lower - upper) * fy);
     }
 

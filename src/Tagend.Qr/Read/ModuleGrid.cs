@@ -43,6 +43,9 @@ internal sealed class ModuleGrid
     public float Module => ((Corners.TopRight - Corners.TopLeft).Length + (Corners.BottomLeft - Corners.TopLeft).Length
         + (Corners.BottomRight - Corners.TopRight).Length + (Corners.BottomRight - Corners.BottomLeft).Length) / (4 * (Size - (2 * FinderInset)));
 
+    /// <summary>The symbol's corners, in pixels.</summary>
+    public Quadrilateral Outline => new(At(0, 0), At(Size, 0), At(0, Size), At(Size, Size));
+
     /// <summary>The same net over other pixels, so many times as large.</summary>
     public ModuleGrid Scaled(float factor) => new(Size, Corners.Scaled(factor), _pullX, _pullY);
 

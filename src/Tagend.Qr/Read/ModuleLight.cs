@@ -54,11 +54,18 @@ internal static class ModuleLight
     /// <param name="reach">Of the surroundings, in modules.</param>
     public static float[] Darkness(float[] light, int size, int reach)
     {
-        var (low, high) = (Extreme(light, size, reach, Math.Min), Extreme(light, size, reach, Math.Max));
-        low = Mean(low, size, reach);
+        var (low, high) = (Lightest(Negated(light), size, reach), Lightest(light, size, reach));
+        low = Mean(Negated(low), size, reach);
         high = Mean(high, size, reach);
         // Where all is nearly alike, glare or dirt has taken what was there: such modules are doubtful.
-        var usual = low.Zip(high, (l, h) => h - l).Order().ElementAt(low.Length / 2);
+        var ranges = new float[light.Length];
+        for (var i = 0; i < ranges.Length; i++)
+        {
+            ranges[i] = high[i] - low[i];
+        }
+
+        Array.Sort(ranges);
+        var usual = ranges[ranges.Length / 2];
         var darkness = new float[light.Length];
         for (var i = 0; i < light.Length; i++)
         {
@@ -72,8 +79,19 @@ internal static class ModuleLight
     public static float[] AgainstMean(float[] light, int size, int reach)
     {
         var mean = Mean(light, size, reach);
-        var spread = light.Zip(mean, (l, m) => Math.Abs(l - m)).Average() + 0.01f;
-        return [.. light.Zip(mean, (l, m) => (m - l) / spread)];
+        var spread = 0.0;
+        for (var i = 0; i < light.Length; i++)
+        {
+            spread += Math.Abs(light[i] - mean[i]);
+        }
+
+        var unit = (float)(spread / light.Length) + 0.01f;
+        for (var i = 0; i < light.Length; i++)
+        {
+            mean[i] = (mean[i] - light[i]) / unit;
+        }
+
+        return mean;
     }
 
     public static float[] Transposed(float[] light, int size)
@@ -87,29 +105,46 @@ internal static class ModuleLight
         return transposed;
     }
 
-    private static float[] Extreme(float[] light, int size, int reach, Func<float, float, float> choose) =>
-        Along(Along(light, size, reach, 1, choose), size, reach, size, choose);
-
-    private static float[] Along(float[] light, int size, int reach, int stride, Func<float, float, float> choose)
+    private static float[] Negated(float[] light)
     {
-        var chosen = new float[light.Length];
+        var negated = new float[light.Length];
         for (var i = 0; i < light.Length; i++)
         {
-            var at = i / stride % size;
-            var best = light[i];
-            for (var d = Math.Max(-reach, -at); d <= Math.Min(reach, size - 1 - at); d++)
-            {
-                best = choose(best, light[i + (d * stride)]);
-            }
-
-            chosen[i] = best;
+            negated[i] = -light[i];
         }
 
-        return chosen;
+        return negated;
+    }
+
+    /// <summary>Of each module and those around.</summary>
+    private static float[] Lightest(float[] light, int size, int reach)
+    {
+        return Pass(Pass(light, 1), size);
+
+        float[] Pass(float[] from, int stride)
+        {
+            var lightest = new float[from.Length];
+            for (var i = 0; i < from.Length; i++)
+            {
+                var at = i / stride % size;
+                var (first, last, most) = (Math.Max(-reach, -at), Math.Min(reach, size - 1 - at), from[i]);
+                for (var d = first; d <= last; d++)
+                {
+                    var value = from[i + (d * stride)];
+                    most = value > most ? value : most;
+                }
+
+                lightest[i] = most;
+            }
+
+            return lightest;
+        }
     }
 
     private static float[] Mean(float[] light, int size, int reach)
     {
+        return Pass(Pass(light, 1), size);
+
         float[] Pass(float[] from, int stride)
         {
             var means = new float[from.Length];
@@ -127,7 +162,5 @@ internal static class ModuleLight
 
             return means;
         }
-
-        return Pass(Pass(light, 1), size);
     }
 }

@@ -6,6 +6,11 @@ namespace Tagend.Qr.Read;
 /// <remarks>Each pattern counts by its correlation with the light there, so shadows and contrast make no difference.</remarks>
 internal sealed class PatternFit
 {
+    /// <summary>How far the fourth corner may be from where it is without perspective, as a share of a side.</summary>
+    private const float FarCorner = 0.42f;
+
+    private const int MostSteps = 16;
+
     private readonly GrayPicture _picture;
     private readonly List<(int X, int Y, sbyte Dark)[]> _patterns = [];
     private readonly List<float> _weights = [];
@@ -77,6 +82,29 @@ internal sealed class PatternFit
         }
 
         return (corners, best);
+    }
+
+    /// <summary>The corners with the fourth where it fits best, looked for far and wide.</summary>
+    public Quadrilateral Tilted(in Quadrilateral corners)
+    {
+        var (best, bestScore) = (corners, float.MinValue);
+        var (across, down) = (corners.TopRight - corners.TopLeft, corners.BottomLeft - corners.TopLeft);
+        var steps = Math.Min(MostSteps, (int)Math.Ceiling(FarCorner * (_size - (2 * ModuleGrid.FinderInset)) / 1.5f));
+        for (var i = -steps; i <= steps; i++)
+        {
+            for (var j = -steps; j <= steps; j++)
+            {
+                var (p, q) = (FarCorner * i / steps, FarCorner * j / steps);
+                var moved = corners with { BottomRight = corners.BottomRight + (across * p) + (down * q) };
+                var score = Score(moved);
+                if (score > bestScore)
+                {
+                    (best, bestScore) = (moved, score);
+                }
+            }
+        }
+
+        return best;
     }
 
     private float Correlation(ModuleGrid grid, (int X, int Y, sbyte Dark)[] pattern)

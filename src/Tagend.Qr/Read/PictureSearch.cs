@@ -3,48 +3,110 @@ namespace Tagend.Qr.Read;
 /// <summary>Looks for codes in one picture, in ways that cost ever more.</summary>
 internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget budget, SymbolDecoder decoder)
 {
-    /// <summary>Of the threes of finder patterns in one pass, those nearest to a square.</summary>
-    private const int TriplesInPass = 120;
+    /// <summary>The most finder patterns of one pass: those with the clearest rings.</summary>
+    private const int FindersInPass = 400;
 
-    /// <summary>Of those, the most that are read.</summary>
-    private const int ReadInPass = 24;
+    /// <summary>The same where any two are enough.</summary>
+    private const int FindersOfGuesses = 24;
 
-    /// <summary>Three finder patterns that promise less are three other things.</summary>
-    private const float LeastPromise = 0.4f;
+    /// <summary>Looking closer at threes may take one part in so many of what is left.</summary>
+    private const int ShareOfPass = 6;
+
+    /// <summary>Three finder patterns that look less like some are three other things.</summary>
+    private const float LeastPatterns = 0.4f;
 
     /// <summary>The same where one is a guess.</summary>
-    private const float LeastPromiseOfGuess = 0.75f;
+    private const float LeastPatternsOfGuess = 0.75f;
 
-    /// <summary>What a square seen straight on is worth against the promise.</summary>
-    private const float OddnessWeight = 0.3f;
+    /// <summary>What the plain pass reads at once; what has less is read only if nothing else is there.</summary>
+    private const float LeastEvidence = 0.75f;
+
+    /// <summary>Of those with less, the most that are read.</summary>
+    private const int ReadUnlikely = 64;
+
+    /// <summary>Threes of one pass that are read, the likeliest.</summary>
+    private const int ReadInPass = 24;
+
+    /// <summary>Where something was read, only likely ones are worth more.</summary>
+    private const float LeastEvidenceBesides = 0.8f;
+
+    private const float LeastPatternsBesides = 0.65f;
+
+    private const int ReadBesides = 12;
 
     /// <summary>A three that could not be read is not tried again more than so often.</summary>
     private const int Tries = 2;
 
     private readonly List<FoundCode> _found = [];
-    private readonly List<FinderTriple> _read = [];
+    private readonly List<SymbolCandidate> _unread = [];
+    private readonly List<SymbolCandidate> _unlikely = [];
+    /// <summary>What the plain pass saw in the level before, for of a tilted symbol one pattern may show there and the others here.</summary>
+    private List<FinderPattern> _coarser = [];
+
     private readonly List<(FinderTriple Triple, bool Inverted)> _tried = [];
     private readonly Lazy<PicturePyramid> _inverted = new(() => new PicturePyramid(pyramid.Level(0).Inverted()));
 
     public IReadOnlyCollection<FoundCode> Codes()
     {
-        foreach (var round in ReadingPass.All.GroupBy(p => p.Round))
+        foreach (var pass in ReadingPass.Plain(pyramid))
         {
-            foreach (var pass in round)
+            // Twice the size, or black for white, only where nothing is found as it is.
+            if (_found.Count == 0 || pass.Treatment == Treatment.AsIs)
             {
-                Look(pass);
+                Look(pass, isPlain: true);
             }
+        }
 
+        Retry();
+        foreach (var round in ReadingPass.Costly.GroupBy(p => p.Round))
+        {
             if (_found.Count > 0 || budget.IsSpent)
             {
                 break;
+            }
+
+            foreach (var pass in round)
+            {
+                Look(pass, isPlain: false);
             }
         }
 
         return _found;
     }
 
-    private void Look(ReadingPass pass)
+    /// <summary>What the plain pass could not read or thought unlikely, the likeliest first: all in the cheap way, then some in the costly one.</summary>
+    private void Retry()
+    {
+        var reader = new SymbolReader(pyramid, budget, decoder);
+        foreach (var candidate in _unlikely.OrderByDescending(c => c.Evidence).Take(_found.Count > 0 ? 0 : ReadUnlikely))
+        {
+            if (!budget.IsSpent && !IsUsed(candidate.Triple))
+            {
+                Keep(reader.ReadPlain(candidate));
+            }
+        }
+
+        var hasFound = _found.Count > 0;
+        var likely = _unread.Concat(hasFound ? [] : _unlikely)
+            .Where(c => !hasFound || (c.Patterns > LeastPatternsBesides && c.Evidence > LeastEvidenceBesides))
+            .OrderByDescending(c => c.Evidence);
+        var tries = hasFound ? ReadBesides : ReadInPass;
+        foreach (var candidate in likely)
+        {
+            if (budget.IsSpent || tries == 0)
+            {
+                return;
+            }
+
+            if (!IsUsed(candidate.Triple) && MayTry(candidate.Triple, inverted: false, Tries - 1))
+            {
+                tries--;
+                Keep(reader.Read(candidate));
+            }
+        }
+    }
+
+    private void Look(ReadingPass pass, bool isPlain)
     {
         var inverted = pass.Treatment == Treatment.Inverted;
         var seen = inverted ? _inverted.Value : pyramid;
@@ -56,34 +118,76 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget budget, 
         var picture = Treated(seen.Level(level), pass.Treatment);
         budget.Spend(picture.Area);
         var scale = (float)pyramid.Level(0).Width / picture.Width;
-        var finders = FinderScan.Find(BinaryImage.Of(picture, pass.Radius)).Select(f => f.Scaled(scale)).ToList();
-        var reader = new SymbolReader(seen, budget, decoder);
-        var triples = pass.Guesses ? FinderTriple.Guesses(finders) : FinderTriple.Among(finders).Take(TriplesInPass);
-        var promising = triples
-            .Select(t => (Triple: t, Promise: reader.Promise(t)))
-            .Where(t => t.Promise > (pass.Guesses ? LeastPromiseOfGuess : LeastPromise))
-            .OrderByDescending(t => t.Promise - (OddnessWeight * t.Triple.Oddness))
-            .Select(t => t.Triple)
-            .Take(ReadInPass)
+        var finders = FinderScan.Find(BinaryImage.Of(picture, pass.Radius), pass.LargestModule, pass.LeastRings)
+            .OrderByDescending(f => f.Rings).ThenByDescending(f => f.Count).Take(FindersInPass)
+            .Select(f => f.Scaled(scale))
+            .Where(f => !IsUsed(f))
             .ToList();
-        foreach (var triple in promising)
+        var (here, coarser) = (finders, isPlain ? _coarser : []);
+        finders = [.. here, .. coarser.Where(c => !IsUsed(c) && !here.Exists(c.IsAt))];
+        _coarser = here;
+        var reader = new SymbolReader(seen, budget, decoder);
+        var share = budget.Left - (budget.Left / ShareOfPass);
+        var candidates = (pass.Guesses ? FinderTriple.Guesses([.. finders.Take(FindersOfGuesses)]) : FinderTriple.Among(finders))
+            .Where(t => !(coarser.Contains(t.Corner) && coarser.Contains(t.Right) && coarser.Contains(t.Below)))
+            .TakeWhile(_ => budget.Left > share)
+            .Select(t => reader.Candidate(t, pass.Guesses ? LeastPatternsOfGuess : LeastPatterns))
+            .OfType<SymbolCandidate>()
+            .OrderByDescending(c => c.Evidence)
+            .ToList();
+        var left = isPlain ? int.MaxValue : ReadInPass;
+        foreach (var candidate in candidates)
         {
-            if (budget.IsSpent || IsUsed(triple) || _tried.Count(t => t.Inverted == inverted && t.Triple.IsSameAs(triple)) >= Tries)
+            if (budget.IsSpent || left == 0)
+            {
+                return;
+            }
+
+            if (IsUsed(candidate.Triple))
             {
                 continue;
             }
 
-            _tried.Add((triple, inverted));
-            if (reader.Read(triple) is { } text)
+            if (isPlain)
             {
-                _read.Add(triple);
-                _found.Add(new FoundCode(text, triple.Corners));
+                if (candidate.Evidence < LeastEvidence || !Keep(reader.ReadPlain(candidate)))
+                {
+                    // The costly rounds look for what is white on black themselves.
+                    (inverted ? [] : candidate.Evidence < LeastEvidence ? _unlikely : _unread).Add(candidate);
+                }
+            }
+            else if (MayTry(candidate.Triple, inverted, Tries))
+            {
+                left--;
+                Keep(reader.Read(candidate));
             }
         }
     }
 
-    private bool IsUsed(FinderTriple triple) =>
-        _read.Any(r => r.Uses(triple.Corner) || r.Uses(triple.Right) || r.Uses(triple.Below));
+    private bool Keep(FoundCode? code)
+    {
+        if (code is not null)
+        {
+            _found.Add(code);
+        }
+
+        return code is not null;
+    }
+
+    private bool MayTry(FinderTriple triple, bool inverted, int times)
+    {
+        var may = _tried.Count(t => t.Inverted == inverted && t.Triple.IsSameAs(triple)) < times;
+        if (may)
+        {
+            _tried.Add((triple, inverted));
+        }
+
+        return may;
+    }
+
+    private bool IsUsed(FinderTriple triple) => IsUsed(triple.Corner) || IsUsed(triple.Right) || IsUsed(triple.Below);
+
+    private bool IsUsed(FinderPattern finder) => _found.Exists(f => f.Place.Holds(finder.Middle));
 
     private static GrayPicture Treated(GrayPicture picture, Treatment treatment) => treatment switch
     {

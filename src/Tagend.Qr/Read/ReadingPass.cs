@@ -13,16 +13,33 @@ internal enum Treatment
 /// <summary>One way to look for finder patterns.</summary>
 /// <param name="Round">All passes of a round are made; later rounds only if nothing was found.</param>
 /// <param name="Finer">Levels above the coarsest that is worth it; each has four times the pixels of the one below.</param>
+/// <param name="Treatment">Of the picture, before.</param>
 /// <param name="Radius">Of the surroundings that decide what is dark, in pixels.</param>
 /// <param name="Guesses">Whether two finder patterns are enough, the third having been lost.</param>
-internal sealed record ReadingPass(int Round, int Finer, Treatment Treatment, int Radius, bool Guesses = false)
+/// <param name="LargestModule">In pixels of the level.</param>
+/// <param name="LeastRings">The share of directions that must show a finder pattern's rings.</param>
+internal sealed record ReadingPass(
+    int Round, int Finer, Treatment Treatment, int Radius, bool Guesses = false, float LargestModule = float.MaxValue, float LeastRings = 0)
 {
-    /// <summary>The coarsest level that is worth a look has at least so many pixels, a quarter of that in pictures as small.</summary>
+    /// <summary>The coarsest level that is worth a costly look has at least so many pixels, a quarter of that in pictures as small.</summary>
     private const long CoarsePixels = 200_000;
 
-    /// <summary>Cheapest first within what is likely to help. More ways to look are more rows here.</summary>
-    public static IReadOnlyList<ReadingPass> All { get; } =
+    /// <summary>A level as small has room for one small symbol.</summary>
+    private const int CoarseSide = 48;
+
+    /// <summary>Pictures of fewer pixels are also looked at in double size, for modules of one pixel.</summary>
+    private const long SmallPixels = 1_500_000;
+
+    /// <summary>Of a pass over one of all levels; what is larger is found in the coarser one.</summary>
+    private const float ModuleOfLevel = 6;
+
+    private const float ClearRings = 0.6f;
+
+    /// <summary>Dearer ones, cheapest first within what is likely to help. More ways to look are more rows here.</summary>
+    public static IReadOnlyList<ReadingPass> Costly { get; } =
     [
+        new(1, 1, Treatment.AsIs, 14, Guesses: true, LeastRings: ClearRings),
+        new(1, 0, Treatment.AsIs, 14, Guesses: true, LeastRings: ClearRings),
         new(1, 0, Treatment.AsIs, 14),
         new(1, 1, Treatment.AsIs, 14),
         new(2, 2, Treatment.AsIs, 14),
@@ -34,8 +51,8 @@ internal sealed record ReadingPass(int Round, int Finer, Treatment Treatment, in
         new(3, 1, Treatment.Smoothed, 20),
         new(3, 0, Treatment.AsIs, 40),
         new(3, 1, Treatment.Sharpened, 10),
-        new(4, 1, Treatment.AsIs, 14, Guesses: true),
-        new(4, 0, Treatment.AsIs, 14, Guesses: true),
+        new(4, 1, Treatment.AsIs, 14, Guesses: true, LeastRings: 0.4f),
+        new(4, 0, Treatment.AsIs, 14, Guesses: true, LeastRings: 0.4f),
         new(5, 0, Treatment.Inverted, 14),
         new(5, 1, Treatment.Inverted, 14),
         new(6, 3, Treatment.AsIs, 14),
@@ -44,8 +61,39 @@ internal sealed record ReadingPass(int Round, int Finer, Treatment Treatment, in
         new(7, 2, Treatment.Doubled, 14),
     ];
 
+    /// <summary>A plain look at every level, from the coarsest to the finest.</summary>
+    public static IEnumerable<ReadingPass> Plain(PicturePyramid pyramid)
+    {
+        var coarsest = Coarsest(pyramid);
+        var last = coarsest;
+        while (pyramid.Has(last + 1) && Math.Min(pyramid.Level(last + 1).Width, pyramid.Level(last + 1).Height) >= CoarseSide)
+        {
+            last++;
+        }
+
+        foreach (var treatment in (Treatment[])[Treatment.AsIs, Treatment.Inverted])
+        {
+            for (var level = last; level >= 0; level--)
+            {
+                yield return new ReadingPass(
+                    0, coarsest - level, treatment, 14, LargestModule: level == last ? float.MaxValue : ModuleOfLevel, LeastRings: ClearRings);
+            }
+        }
+
+        if (pyramid.Level(0).Area < SmallPixels)
+        {
+            yield return new ReadingPass(0, coarsest, Treatment.Doubled, 14, LargestModule: ModuleOfLevel, LeastRings: ClearRings);
+        }
+    }
+
     /// <summary>The level of the pyramid this pass looks at; null where the picture has no such level.</summary>
     public int? LevelIn(PicturePyramid pyramid)
+    {
+        var level = Coarsest(pyramid) - Finer;
+        return level >= 0 && pyramid.Has(level) ? level : null;
+    }
+
+    private static int Coarsest(PicturePyramid pyramid)
     {
         var coarsest = 0;
         while (pyramid.Level(coarsest).Area >= 4 * CoarsePixels)
@@ -53,7 +101,6 @@ internal sealed record ReadingPass(int Round, int Finer, Treatment Treatment, in
             coarsest++;
         }
 
-        var level = coarsest - Finer;
-        return level >= 0 && pyramid.Has(level) ? level : null;
+        return coarsest;
     }
 }

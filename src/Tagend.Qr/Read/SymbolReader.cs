@@ -11,49 +11,89 @@ internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget budget, S
     /// <summary>From here on the patterns are where the grid has them, and searching for the fourth corner is needless.</summary>
     private const float GoodFit = 0.8f;
 
-    /// <summary>How far the fourth corner may be from where it is without perspective, as a share of a side.</summary>
-    private const float FarCorner = 0.42f;
+    /// <summary>Symbols with more alignment patterns have enough of them to bend the grid by.</summary>
+    private const int FewAlignmentPatterns = 6;
 
-    /// <summary>Whether reading is worth it: 1 where the finder patterns are as they should be, 0 where they are none.</summary>
+    /// <summary>Looks closer at three finder patterns.</summary>
     /// <param name="triple">In pixels of the whole picture.</param>
-    public float Promise(FinderTriple triple)
+    /// <param name="leastPatterns">How well each must look like a finder pattern.</param>
+    /// <returns>Null where one is something else.</returns>
+    public SymbolCandidate? Candidate(FinderTriple triple, float leastPatterns)
     {
-        var (picture, scaled) = Near(triple);
-        budget.Spend(FinderCheck.Looks);
-        return FinderCheck.Score(picture, scaled);
+        var (picture, scaled, _) = Near(triple);
+        var candidate = SymbolCandidate.Of(picture, scaled, triple, leastPatterns, out var looks);
+        budget.Spend(looks);
+        return candidate;
     }
 
-    /// <param name="triple">In pixels of the whole picture.</param>
-    /// <returns>The text; null where none can be read.</returns>
-    public string? Read(FinderTriple triple)
+    /// <summary>The cheap way: the likeliest sizes on a plane, and the light as it is.</summary>
+    /// <returns>The code; null where none can be read.</returns>
+    public FoundCode? ReadPlain(SymbolCandidate candidate)
     {
-        var (picture, scaled) = Near(triple);
-        var grids = Sizes(picture, scaled)
-            .Select(size => Fit(picture, scaled, size))
+        var (picture, _, scale) = Near(candidate.Triple);
+        foreach (var size in candidate.Sizes().Take(candidate.HasTiming ? 1 : 2))
+        {
+            var (grid, score) = FitPlain(picture, candidate, size);
+            if (score > LeastFit && Decode(picture, grid, QuickLooks) is { } text)
+            {
+                return Found(text, grid, scale);
+            }
+
+            if (score > LeastFit && SymbolLayout.Of(size).AlignmentPatterns.Count >= FewAlignmentPatterns
+                && ReadByAlignment(picture, candidate, grid) is var (large, bent))
+            {
+                return Found(large, bent, scale);
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The costly way: more sizes, far perspectives, all looks at the light, bent labels.</summary>
+    /// <returns>The code; null where none can be read.</returns>
+    public FoundCode? Read(SymbolCandidate candidate)
+    {
+        var (picture, scaled, scale) = Near(candidate.Triple);
+        var grids = candidate.Sizes()
+            .Select(size => Fit(picture, candidate, size))
             .Where(g => g.Score > LeastFit)
             .OrderByDescending(g => g.Score)
             .Select(g => g.Grid)
             .ToList();
-        foreach (var grid in grids)
+        foreach (var looks in (Func<SymbolLayout, float[], IEnumerable<float[]>>[])[QuickLooks, ThoroughLooks])
         {
-            if (Decode(picture, grid, thorough: false) is { } text)
+            foreach (var grid in grids)
             {
-                return text;
+                if (Decode(picture, grid, looks) is { } text)
+                {
+                    return Found(text, grid, scale);
+                }
             }
         }
 
-        foreach (var grid in grids)
-        {
-            if (Decode(picture, grid, thorough: true) is { } text)
-            {
-                return text;
-            }
-        }
-
-        return ReadBent(picture, scaled, grids);
+        return ReadBent(picture, candidate, scaled, grids) is var (bentText, bent) ? Found(bentText, bent, scale) : null;
     }
 
-    private string? ReadBent(GrayPicture picture, FinderTriple triple, List<ModuleGrid> grids)
+    private (string Text, ModuleGrid Grid)? ReadByAlignment(GrayPicture picture, SymbolCandidate candidate, ModuleGrid grid)
+    {
+        // Version information is beside two of the finder patterns, so it is right even in a grid of a wrong size.
+        var darkness = ModuleLight.Darkness(ModuleLight.Read(picture, grid), grid.Size, 3);
+        var sizes = VersionInformation.Read(darkness, grid.Size).Append(grid.Size).Distinct();
+        foreach (var size in sizes)
+        {
+            var plane = size == grid.Size ? grid : FitPlain(picture, candidate, size).Grid;
+            var bent = AlignmentFit.Bent(picture, plane, out var looks);
+            budget.Spend(looks);
+            if (Decode(picture, bent, QuickLooks) is { } text)
+            {
+                return (text, bent);
+            }
+        }
+
+        return null;
+    }
+
+    private (string Text, ModuleGrid Grid)? ReadBent(GrayPicture picture, SymbolCandidate candidate, FinderTriple triple, List<ModuleGrid> grids)
     {
         var waiting = new Queue<ModuleGrid>(grids.Take(3));
         var sizes = grids.Take(3).Select(g => g.Size).ToHashSet();
@@ -61,98 +101,75 @@ internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget budget, S
         {
             var bent = GridBend.Fit(picture, grid, triple.Corners, out var looks);
             budget.Spend(looks);
-            if (Decode(picture, bent, thorough: true) is { } text)
+            if (Decode(picture, bent, ThoroughLooks) is { } text)
             {
-                return text;
+                return (text, bent);
             }
 
-            // Version information is beside two of the finder patterns, so it is right even in a grid of a wrong size.
             var darkness = ModuleLight.Darkness(ModuleLight.Read(picture, bent), grid.Size, 3);
             foreach (var size in VersionInformation.Read(darkness, grid.Size).Where(sizes.Add))
             {
-                waiting.Enqueue(Fit(picture, triple, size).Grid);
+                waiting.Enqueue(Fit(picture, candidate, size).Grid);
             }
         }
 
         return null;
     }
 
+    private static FoundCode Found(string text, ModuleGrid grid, float scale) => new(text, grid.Outline.Scaled(1 / scale));
+
     /// <summary>The level to sample in, and the same finder patterns there.</summary>
-    private (GrayPicture Picture, FinderTriple Triple) Near(FinderTriple triple)
+    private (GrayPicture Picture, FinderTriple Triple, float Scale) Near(FinderTriple triple)
     {
         var level = pyramid.LevelFor((triple.Corner.Module + triple.Right.Module + triple.Below.Module) / 3);
-        return (pyramid.Level(level), triple.Scaled(PicturePyramid.Scale(level)));
+        var scale = PicturePyramid.Scale(level);
+        return (pyramid.Level(level), triple.Scaled(scale), scale);
     }
 
-    /// <summary>Sizes the symbol may have, the likeliest first.</summary>
-    private static IEnumerable<int> Sizes(GrayPicture picture, FinderTriple triple)
-    {
-        var (corner, right, below) = (triple.Corner, triple.Right, triple.Below);
-        var span = triple.Guessed is { } guessed
-            ? guessed == corner ? Span(picture, right, below) : Span(picture, corner, guessed == right ? below : right)
-            : (Span(picture, corner, right) + Span(picture, corner, below)) / 2;
-        var measured = span + (2 * ModuleGrid.FinderInset);
-        var nearest = ((int)Math.Round((measured - 17) / 4) * 4) + 17;
-        var (next, other) = measured > nearest ? (nearest + 4, nearest - 4) : (nearest - 4, nearest + 4);
-        int[] sizes = nearest > 60 ? [nearest, next, other, nearest + Math.Sign(next - nearest) * 8] : [nearest, next, other];
-        return sizes.Where(SymbolLayout.IsSize);
-    }
-
-    /// <summary>Modules between two finder patterns, by the size of their own along the line between them.</summary>
-    private static float Span(GrayPicture picture, FinderPattern a, FinderPattern b)
-    {
-        var line = b.Middle - a.Middle;
-        return a.DistanceTo(b) * 2 / (FinderCheck.Module(picture, a, line) + FinderCheck.Module(picture, b, line));
-    }
-
-    private (ModuleGrid Grid, float Score) Fit(GrayPicture picture, FinderTriple triple, int size)
+    private (ModuleGrid Grid, float Score) FitPlain(GrayPicture picture, SymbolCandidate candidate, int size)
     {
         var fit = new PatternFit(picture, size);
-        var corners = triple.Corners;
-        var module = new ModuleGrid(size, corners).Module;
-        var best = fit.Improved(corners, module, from: Quadrilateral.OfBottomRight);
-        best = best.Score > LeastFit / 2 ? fit.Improved(best.Corners, module / 2) : best;
-        if (best.Score < GoodFit)
+        var best = FourthCorner(fit, candidate, size);
+        if (best.Score > LeastFit / 2)
         {
-            var tilted = fit.Improved(Tilted(fit, corners, size), module / 2);
-            best = tilted.Score > best.Score ? tilted : best;
+            best = fit.Improved(best.Corners, new ModuleGrid(size, best.Corners).Module / 2);
         }
 
         budget.Spend(fit.Looks);
         return (new ModuleGrid(size, best.Corners), best.Score);
     }
 
-    /// <summary>The corners with the fourth where it fits best, looked for far and wide.</summary>
-    private static Quadrilateral Tilted(PatternFit fit, in Quadrilateral corners, int size)
+    private (ModuleGrid Grid, float Score) Fit(GrayPicture picture, SymbolCandidate candidate, int size)
     {
-        var (best, bestScore) = (corners, float.MinValue);
-        var steps = (int)Math.Ceiling(FarCorner * (size - (2 * ModuleGrid.FinderInset)) / 1.5f);
-        for (var i = -steps; i <= steps; i++)
+        var (grid, score) = FitPlain(picture, candidate, size);
+        if (score >= GoodFit)
         {
-            for (var j = -steps; j <= steps; j++)
-            {
-                var (p, q) = (FarCorner * i / steps, FarCorner * j / steps);
-                var moved = corners with
-                {
-                    BottomRight = corners.BottomRight + ((corners.TopRight - corners.TopLeft) * p) + ((corners.BottomLeft - corners.TopLeft) * q),
-                };
-                var score = fit.Score(moved);
-                if (score > bestScore)
-                {
-                    (best, bestScore) = (moved, score);
-                }
-            }
+            return (grid, score);
         }
 
-        return best;
+        var fit = new PatternFit(picture, size);
+        var corners = candidate.Corners;
+        var tilted = fit.Improved(
+            fit.Tilted(corners with { BottomRight = corners.TopRight + corners.BottomLeft - corners.TopLeft }), grid.Module / 2);
+        budget.Spend(fit.Looks);
+        return tilted.Score > score ? (new ModuleGrid(size, tilted.Corners), tilted.Score) : (grid, score);
     }
 
-    private string? Decode(GrayPicture picture, ModuleGrid grid, bool thorough)
+    /// <summary>The better of no perspective and the one that the finder patterns show, moved to where the patterns fit best.</summary>
+    private static (Quadrilateral Corners, float Score) FourthCorner(PatternFit fit, SymbolCandidate candidate, int size)
+    {
+        var corners = candidate.Corners;
+        var straight = corners with { BottomRight = corners.TopRight + corners.BottomLeft - corners.TopLeft };
+        var start = fit.Score(corners) > fit.Score(straight) ? corners : straight;
+        return fit.Improved(start, new ModuleGrid(size, start).Module, from: Quadrilateral.OfBottomRight);
+    }
+
+    private string? Decode(GrayPicture picture, ModuleGrid grid, Func<SymbolLayout, float[], IEnumerable<float[]>> looks)
     {
         var layout = SymbolLayout.Of(grid.Size);
         var light = ModuleLight.Read(picture, grid);
         budget.Spend(light.Length * 9L);
-        foreach (var darkness in thorough ? ThoroughLooks(layout, light) : QuickLooks(layout, light))
+        foreach (var darkness in looks(layout, light))
         {
             budget.Spend(light.Length);
             if (decoder.Decode(layout, darkness) is { } text)
