@@ -36,6 +36,9 @@ public sealed class Symbol
     /// <summary>Whatever these modules are, row by row; without a text.</summary>
     public static Symbol OfModules(int size, bool[] dark) => new("", size, dark);
 
+    /// <summary>A text at the level tags are printed with.</summary>
+    public static Symbol OfText(string text) => Encode(text, QRCodeGenerator.ECCLevel.M);
+
     /// <summary>A loop tag's code, at the level tags are printed with.</summary>
     public static Symbol OfTag(Random random) => Encode(TagText(random), QRCodeGenerator.ECCLevel.M);
 

@@ -10,13 +10,16 @@ internal static class FinderScan
     /// <summary>Rows after which a pattern cannot be crossed again, in its modules: seven, and as many for a wrong guess of them.</summary>
     private const int Reach = 14;
 
+    /// <summary>The core of larger ones, in pixels, is three modules high: more than one row crosses it, unless it is noise.</summary>
+    private const float ModuleOfOneRow = 1.4f;
+
     /// <summary>Rows between looks at which patterns are out of reach.</summary>
     private const int Sweep = 16;
 
     /// <summary>Finder patterns as they are found from the top; those that look like texture are left out.</summary>
     /// <param name="picture">In black and white.</param>
     /// <param name="largestModule">In pixels; larger ones are looked for in a smaller picture.</param>
-    /// <param name="leastRings">The share of directions that must show the pattern's rings.</param>
+    /// <param name="leastRings">The share of directions that must show the pattern's rings; 0 for whatever there is.</param>
     public static List<FinderPattern> Find(BinaryImage picture, float largestModule, float leastRings)
     {
         var found = new List<FinderPattern>();
@@ -43,7 +46,12 @@ internal static class FinderScan
             }
         }
 
-        return [.. found.Select(f => f with { Rings = FinderRings.Share(picture, f) }).Where(f => f.Rings >= leastRings)];
+        return
+        [
+            .. found.Where(f => leastRings == 0 || f.Count > 1 || f.Module < ModuleOfOneRow)
+                .Select(f => f with { Rings = FinderRings.Share(picture, f) })
+                .Where(f => f.Rings >= leastRings),
+        ];
     }
 
     /// <returns>Middle and module; null where the edges are no finder pattern's.</returns>

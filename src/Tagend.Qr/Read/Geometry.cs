@@ -38,6 +38,8 @@ public readonly record struct Quadrilateral(Point TopLeft, Point TopRight, Point
 
     internal Quadrilateral Scaled(float factor) => new(TopLeft * factor, TopRight * factor, BottomLeft * factor, BottomRight * factor);
 
+    internal Quadrilateral Moved(Point by) => new(TopLeft + by, TopRight + by, BottomLeft + by, BottomRight + by);
+
     /// <summary>A copy with one number changed.</summary>
     /// <param name="coordinate">0 to 7: X and Y of each corner in the order of the parameters.</param>
     internal Quadrilateral Moved(int coordinate, float by)

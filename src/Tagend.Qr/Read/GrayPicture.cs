@@ -61,6 +61,18 @@ public sealed class GrayPicture
         return upper + ((lower - upper) * fy);
     }
 
+    /// <summary>A copy of a part that lies within.</summary>
+    internal GrayPicture Part(Region region)
+    {
+        var part = new byte[region.Width * region.Height];
+        for (var y = 0; y < region.Height; y++)
+        {
+            Pixels.AsSpan(((region.Top + y) * Width) + region.Left, region.Width).CopyTo(part.AsSpan(y * region.Width));
+        }
+
+        return new GrayPicture(part, region.Width, region.Height);
+    }
+
     /// <summary>Half the width and height, each pixel the mean of four.</summary>
     internal GrayPicture Halved()
     {

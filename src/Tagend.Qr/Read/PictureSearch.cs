@@ -27,6 +27,9 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget budget, 
     /// <summary>Threes of one pass that are read, the likeliest.</summary>
     private const int ReadInPass = 24;
 
+    /// <summary>Of those, the most that are read as bent.</summary>
+    private const int ReadBent = 8;
+
     /// <summary>Where something was read, only likely ones are worth more.</summary>
     private const float LeastEvidenceBesides = 0.8f;
 
@@ -74,6 +77,23 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget budget, 
         return _found;
     }
 
+    /// <summary>The plain passes, and the costly way for the likeliest alone.</summary>
+    public IReadOnlyCollection<FoundCode> CodesAtAGlance()
+    {
+        foreach (var pass in ReadingPass.Plain(pyramid).Where(p => p.Treatment == Treatment.AsIs))
+        {
+            Look(pass, isPlain: true);
+        }
+
+        var likeliest = _unread.Where(c => c.Evidence > LeastEvidenceBesides && c.Patterns > LeastPatternsBesides).MaxBy(c => c.Evidence);
+        if (_found.Count == 0 && likeliest is not null && !budget.IsSpent)
+        {
+            Keep(new SymbolReader(pyramid, budget, decoder).Read(likeliest).Code);
+        }
+
+        return _found;
+    }
+
     /// <summary>What the plain pass could not read or thought unlikely, the likeliest first: all in the cheap way, then some in the costly one.</summary>
     private void Retry()
     {
@@ -90,18 +110,36 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget budget, 
         var likely = _unread.Concat(hasFound ? [] : _unlikely)
             .Where(c => !hasFound || (c.Patterns > LeastPatternsBesides && c.Evidence > LeastEvidenceBesides))
             .OrderByDescending(c => c.Evidence);
-        var tries = hasFound ? ReadBesides : ReadInPass;
-        foreach (var candidate in likely)
+        ReadCostly(reader, likely, inverted: false, Tries - 1, hasFound ? ReadBesides : ReadInPass);
+    }
+
+    /// <summary>The costly way for some of the likeliest, then the costliest for a few of those.</summary>
+    private void ReadCostly(SymbolReader reader, IEnumerable<SymbolCandidate> candidates, bool inverted, int times, int most)
+    {
+        var flat = new List<(SymbolCandidate Candidate, IReadOnlyList<ModuleGrid> Grids)>();
+        foreach (var candidate in candidates)
         {
-            if (budget.IsSpent || tries == 0)
+            if (budget.IsSpent || most == 0)
             {
-                return;
+                break;
             }
 
-            if (!IsUsed(candidate.Triple) && MayTry(candidate.Triple, inverted: false, Tries - 1))
+            if (!IsUsed(candidate.Triple) && MayTry(candidate.Triple, inverted, times))
             {
-                tries--;
-                Keep(reader.Read(candidate));
+                most--;
+                var (code, grids) = reader.Read(candidate);
+                if (!Keep(code) && grids.Count > 0)
+                {
+                    flat.Add((candidate, grids));
+                }
+            }
+        }
+
+        foreach (var (candidate, grids) in flat.Take(ReadBent))
+        {
+            if (!budget.IsSpent && !IsUsed(candidate.Triple))
+            {
+                Keep(reader.ReadBent(candidate, grids));
             }
         }
     }
@@ -135,31 +173,24 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget budget, 
             .OfType<SymbolCandidate>()
             .OrderByDescending(c => c.Evidence)
             .ToList();
-        var left = isPlain ? int.MaxValue : ReadInPass;
+        if (!isPlain)
+        {
+            ReadCostly(reader, candidates, inverted, Tries, ReadInPass);
+            return;
+        }
+
         foreach (var candidate in candidates)
         {
-            if (budget.IsSpent || left == 0)
+            if (budget.IsSpent)
             {
                 return;
             }
 
-            if (IsUsed(candidate.Triple))
+            var isLikely = candidate.Evidence >= LeastEvidence;
+            if (!IsUsed(candidate.Triple) && !(isLikely && Keep(reader.ReadPlain(candidate))) && !inverted)
             {
-                continue;
-            }
-
-            if (isPlain)
-            {
-                if (candidate.Evidence < LeastEvidence || !Keep(reader.ReadPlain(candidate)))
-                {
-                    // The costly rounds look for what is white on black themselves.
-                    (inverted ? [] : candidate.Evidence < LeastEvidence ? _unlikely : _unread).Add(candidate);
-                }
-            }
-            else if (MayTry(candidate.Triple, inverted, Tries))
-            {
-                left--;
-                Keep(reader.Read(candidate));
+                // The costly rounds look for what is white on black themselves.
+                (isLikely ? _unread : _unlikely).Add(candidate);
             }
         }
     }

@@ -49,11 +49,11 @@ internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget budget, S
         return null;
     }
 
-    /// <summary>The costly way: more sizes, far perspectives, all looks at the light, bent labels.</summary>
-    /// <returns>The code; null where none can be read.</returns>
-    public FoundCode? Read(SymbolCandidate candidate)
+    /// <summary>The costly way: more sizes, far perspectives, all looks at the light.</summary>
+    /// <returns>The code, null where none can be read; and the grids it was looked for on, the best first.</returns>
+    public (FoundCode? Code, IReadOnlyList<ModuleGrid> Grids) Read(SymbolCandidate candidate)
     {
-        var (picture, scaled, scale) = Near(candidate.Triple);
+        var (picture, _, scale) = Near(candidate.Triple);
         var grids = candidate.Sizes()
             .Select(size => Fit(picture, candidate, size))
             .Where(g => g.Score > LeastFit)
@@ -66,12 +66,41 @@ internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget budget, S
             {
                 if (Decode(picture, grid, looks) is { } text)
                 {
-                    return Found(text, grid, scale);
+                    return (Found(text, grid, scale), grids);
                 }
             }
         }
 
-        return ReadBent(picture, candidate, scaled, grids) is var (bentText, bent) ? Found(bentText, bent, scale) : null;
+        return (null, grids);
+    }
+
+    /// <summary>The costliest way: a label that is round or crumpled.</summary>
+    /// <param name="candidate">That was not read on a plane.</param>
+    /// <param name="grids">On planes, the best first.</param>
+    /// <returns>The code; null where none can be read.</returns>
+    public FoundCode? ReadBent(SymbolCandidate candidate, IReadOnlyList<ModuleGrid> grids)
+    {
+        var (picture, triple, scale) = Near(candidate.Triple);
+        var waiting = new Queue<ModuleGrid>(grids.Take(3));
+        var sizes = waiting.Select(g => g.Size).ToHashSet();
+        while (waiting.TryDequeue(out var grid) && !budget.IsSpent)
+        {
+            var bent = GridBend.Fit(picture, grid, triple.Corners, out var looks);
+            budget.Spend(looks);
+            if (Decode(picture, bent, ThoroughLooks) is { } text)
+            {
+                return Found(text, bent, scale);
+            }
+
+            // Version information is beside two of the finder patterns, so it is right even in a grid of a wrong size.
+            var darkness = ModuleLight.Darkness(ModuleLight.Read(picture, bent), grid.Size, 3);
+            foreach (var size in VersionInformation.Read(darkness, grid.Size).Where(sizes.Add))
+            {
+                waiting.Enqueue(Fit(picture, candidate, size).Grid);
+            }
+        }
+
+        return null;
     }
 
     private (string Text, ModuleGrid Grid)? ReadByAlignment(GrayPicture picture, SymbolCandidate candidate, ModuleGrid grid)
@@ -87,29 +116,6 @@ internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget budget, S
             if (Decode(picture, bent, QuickLooks) is { } text)
             {
                 return (text, bent);
-            }
-        }
-
-        return null;
-    }
-
-    private (string Text, ModuleGrid Grid)? ReadBent(GrayPicture picture, SymbolCandidate candidate, FinderTriple triple, List<ModuleGrid> grids)
-    {
-        var waiting = new Queue<ModuleGrid>(grids.Take(3));
-        var sizes = grids.Take(3).Select(g => g.Size).ToHashSet();
-        while (waiting.TryDequeue(out var grid) && !budget.IsSpent)
-        {
-            var bent = GridBend.Fit(picture, grid, triple.Corners, out var looks);
-            budget.Spend(looks);
-            if (Decode(picture, bent, ThoroughLooks) is { } text)
-            {
-                return (text, bent);
-            }
-
-            var darkness = ModuleLight.Darkness(ModuleLight.Read(picture, bent), grid.Size, 3);
-            foreach (var size in VersionInformation.Read(darkness, grid.Size).Where(sizes.Add))
-            {
-                waiting.Enqueue(Fit(picture, candidate, size).Grid);
             }
         }
 

@@ -61,6 +61,20 @@ public sealed class HardPictureTests : IDisposable
         Assert.InRange(read, Floors[kind], 2);
     }
 
+    public static TheoryData<string> Places => [.. Setting.Kinds.Where(k => k != "whole sheet")];
+
+    /// <summary>Sheets of 12 megapixels take a minute to draw: PictureReaderTests has one of twelve, and the score has them all.</summary>
+    [Theory]
+    [MemberData(nameof(Places))]
+    public void Read_CleanCodeInAHardPlace_GivesItsText(string kind)
+    {
+        var (file, texts) = Setting.Photograph(kind, 3, isTag: true, new Random(Seed));
+        var path = Path.Combine(_folder, "3.jpg");
+        File.WriteAllBytes(path, file);
+
+        Assert.Equal(texts, TagPictures.Read(path).Select(c => c.Text));
+    }
+
     [Fact]
     public void OfTag_IsATagThatRecallReads() =>
         Assert.All(Enumerable.Range(0, 50), seed => Assert.IsType<TagReading.Piece>(TagReader.Read(Symbol.OfTag(new Random(seed)).Text)));

@@ -1,6 +1,7 @@
 using System.Buffers.Binary;
 using SkiaSharp;
 using Tagend.Problems;
+using Tagend.Qr.Read;
 using Tagend.Workshop;
 using Xunit;
 
@@ -117,12 +118,91 @@ public sealed class PictureReaderTests : IDisposable
     }
 
     [Fact]
-    public void Read_SameCodeTwice_GivesItOnce()
+    public void Read_SameCodeTwice_GivesItOnceWithBothPlaces()
     {
         using var photo = new Photo(1400, 700).Code(Tag, 350, 350, 6).Code(Tag, 1050, 350, 6);
 
-        Assert.Equal([Tag], Texts(Save(photo.Encode())));
+        var code = Assert.Single(TagPictures.Read(Save(photo.Encode())));
+
+        Assert.Equal(Tag, code.Text);
+        var side = 6 * (QRCoder.QRCodeGenerator.GenerateQrCode(Tag, QRCoder.QRCodeGenerator.ECCLevel.M).ModuleMatrix.Count - 8);
+        Assert.Equal([350, 1050], code.Places.Select(p => MathF.Round((p.TopLeft.X + p.BottomRight.X) / 2)));
+        Assert.All(code.Places, p => Assert.InRange(p.TopRight.X - p.TopLeft.X, side - 3, side + 3));
     }
+
+    /// <summary>So far from the edge a float no longer parts neighboring pixels by a thousandth.</summary>
+    [Theory]
+    [InlineData(32_769)]
+    [InlineData(32_770)]
+    [InlineData(40_000)]
+    public void Read_AtTheEndOfAVeryLongPicture_GivesTheText(int width)
+    {
+        using var photo = new Photo(width, 120, 255).Code("60 1/4", width - 55, 60, 4);
+
+        Assert.Equal(["60 1/4"], Texts(Save(photo.Encode())));
+    }
+
+    [Fact]
+    public void Read_PipeThatNobodyWritesTo_IsNoPicture()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "pipes with a name in the file system are of Unix");
+        var path = Path.Combine(_folder, "pipe");
+        System.Diagnostics.Process.Start("mkfifo", [path]).WaitForExit();
+
+        Assert.Equal($"{path} is not a picture that can be read: give a whole PNG, JPEG or WebP file.", Refusal(path));
+    }
+
+    [Fact]
+    public void Read_EndlessDevice_IsNoPicture()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "devices with a name in the file system are of Unix");
+
+        Assert.Equal("/dev/zero is not a picture that can be read: give a whole PNG, JPEG or WebP file.", Refusal("/dev/zero"));
+    }
+
+    /// <summary>The head of a file of ISO/IEC 23008-12: a phone's own format.</summary>
+    [Fact]
+    public void Read_Heic_SaysWhatToDo()
+    {
+        var path = Save([0, 0, 0, 24, .. "ftypheic"u8, 0, 0, 0, 0, .. "mif1heic"u8]);
+
+        Assert.Equal(
+            $"{path} is a HEIC or AVIF picture, which cannot be read: set the camera to JPEG (on a phone the \"most compatible\" format), or save it as JPEG.",
+            Refusal(path));
+    }
+
+    [Fact]
+    public void Read_StreamThatFails_SaysSo()
+    {
+        using var input = new FailingStream(1000);
+
+        var refusal = Assert.Throws<PictureException>(() => TagPictures.Reader.Read(input, "the photo"));
+
+        Assert.Equal("the photo cannot be read to its end: copy the file again.", refusal.Message);
+    }
+
+    [Fact]
+    public void Read_StreamWithoutEnd_IsRefused()
+    {
+        using var input = new FailingStream(long.MaxValue);
+
+        var refusal = Assert.Throws<PictureException>(() => TagPictures.Reader.Read(input, "the photo"));
+
+        Assert.Equal("the photo has more than 200 million bytes: crop it to the tag, or save it as JPEG.", refusal.Message);
+    }
+
+    [Fact]
+    public void Read_GrayPixels_GivesTheText()
+    {
+        using var photo = new Photo(300, 260).Code(Tag, 150, 130, 3);
+        using var bitmap = SKBitmap.Decode(photo.Encode());
+        using var gray = bitmap.Copy(SKColorType.Gray8);
+
+        Assert.Equal(Tag, Assert.Single(TagPictures.Reader.Read(new GrayPicture(gray.Bytes, 300, 260))).Text);
+    }
+
+    [Fact]
+    public void GrayPicture_OfTooFewPixels_IsRefused() => Assert.Throws<ArgumentException>(() => new GrayPicture(new byte[99], 10, 10));
 
     [Theory]
     [InlineData(0)]
@@ -258,5 +338,45 @@ public sealed class PictureReaderTests : IDisposable
         BinaryPrimitives.WriteInt32BigEndian(png.AsSpan(20), height);
         BinaryPrimitives.WriteUInt32BigEndian(png.AsSpan(29), System.IO.Hashing.Crc32.HashToUInt32(png.AsSpan(12, 17)));
         return png;
+    }
+
+    /// <summary>Zeros, and then an error of the device.</summary>
+    private sealed class FailingStream(long good) : Stream
+    {
+        private long _read;
+
+        public override bool CanRead => true;
+
+        public override bool CanSeek => false;
+
+        public override bool CanWrite => false;
+
+        public override long Length => throw new NotSupportedException();
+
+        public override long Position
+        {
+            get => _read;
+            set => throw new NotSupportedException();
+        }
+
+        public override int Read(byte[] buffer, int offset, int count)
+        {
+            if (_read >= good)
+            {
+                throw new IOException("Input/output error");
+            }
+
+            buffer.AsSpan(offset, count).Clear();
+            _read += count;
+            return count;
+        }
+
+        public override void Flush() => throw new NotSupportedException();
+
+        public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
+
+        public override void SetLength(long value) => throw new NotSupportedException();
+
+        public override void Write(byte[] buffer, int offset, int count) => throw new NotSupportedException();
     }
 }
