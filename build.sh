@@ -97,9 +97,9 @@ samples() {
     "$tagend" check demo-orders/mistakes.csv --date $sample_date > output-samples/mistakes.txt 2>&1 || true
 }
 
-# Hard pictures of codes, read by us and by four decoders that are not ours. Seed 1 is for choosing, seed 2 for scoring.
+# Hard pictures of codes, read by us and by four decoders that are not ours. Seed 1 is for choosing, 5 for scoring.
 pictures() {
-    local seed=${1:-2} modules=out/pictures/decoders
+    local seed=${1:-5} modules=out/pictures/decoders
     install_outside_tools
     if [ ! -d $modules/node_modules/zxing-wasm ]; then
         mkdir -p $modules
@@ -107,7 +107,7 @@ pictures() {
             || { echo "needs npm, for the decoders zxing-wasm and jsQR"; exit 1; }
     fi
     dotnet build tests/Tagend.Pictures -c Release -v quiet
-    tests/Tagend.Pictures/bin/Release/net10.0/Tagend.Pictures "out/pictures/seed-$seed" "$seed" 2 "$modules" ${2:+"$2"}
+    tests/Tagend.Pictures/bin/Release/net10.0/Tagend.Pictures "out/pictures/seed-$seed" "$seed" 1 "$modules" ${2:+"$2"}
 }
 
 # Spoiled inputs for every reader: no crash, no run over a second, no wrong recall. out/fuzz has the inputs of faults, and

@@ -38,7 +38,7 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget budget, 
     private const int ReadBesides = 12;
 
     /// <summary>A three that could not be read is not tried again more than so often.</summary>
-    private const int Tries = 2;
+    private const int Tries = 3;
 
     private readonly List<FoundCode> _found = [];
     private readonly List<SymbolCandidate> _unread = [];
@@ -207,7 +207,8 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget budget, 
 
     private bool MayTry(FinderTriple triple, bool inverted, int times)
     {
-        var may = _tried.Count(t => t.Inverted == inverted && t.Triple.IsSameAs(triple)) < times;
+        // A guess takes no try from the three that were seen.
+        var may = _tried.Count(t => t.Inverted == inverted && t.Triple.Guessed is null == triple.Guessed is null && t.Triple.IsSameAs(triple)) < times;
         if (may)
         {
             _tried.Add((triple, inverted));
