@@ -18,7 +18,7 @@ internal static class BuildText
         return $"build {logged.Build.Number} logged: {spec.Order}/{spec.Piece}, revision {spec.Revision}: {LengthWriter.Mark(built.Measured, unit)}, {by} "
             + $"({within} ± {LengthWriter.Mark(spec.Tolerance, unit)}); posts {LengthWriter.Setting(built.Posts, unit)}, "
             + FormattableString.Invariant($"{built.Turns:0.##} turns, {built.Load.Pounds:0.#} lbf, {built.Minutes:0.##} min")
-            + (built.Who.Length == 0 ? "" : $", {built.Who}")
+            + (built.Who.Length == 0 ? "" : $", {built.Who}") + (built.Lots.Count == 0 ? "" : $"; lots {string.Join(", ", built.Lots)}")
             + (TurnAdvice.Of(spec, built) is { } advice ? "\n" + Of(advice) : "");
     }
 

@@ -71,6 +71,7 @@ internal sealed class BuiltOptions
         new("--load") { Description = "Load on the stretcher, lbf, or N with the unit.", HelpName = "FORCE" },
         new("--minutes") { Description = "Time on the stretcher.", HelpName = "N" },
         new("--who") { Description = "Who built it.", HelpName = "TEXT" },
+        new("--lots") { Description = "Lots of strand material and thread it was built of, comma-separated.", HelpName = "LIST" },
     ];
 
     public void AddTo(Command command)

@@ -69,7 +69,7 @@ internal static class JobsCommand
                     $"  build {logged.Number}", "", DateWriter.Iso(DateOnly.FromDateTime(logged.LoggedAt.UtcDateTime)),
                     LengthWriter.Mark(done.Measured, unit), LengthWriter.Mark(done.Posts, unit),
                     FormattableString.Invariant($"{done.Turns:0.##} turns")
-                        + (done.Who.Length > 0 ? $", {done.Who}" : "") + (logged.IsLeftOut ? ", left out of the fit" : ""));
+                        + (done.Who.Length > 0 ? $", {done.Who}" : "") + (done.Lots.Count > 0 ? $", lots {string.Join(", ", done.Lots)}" : "") + (logged.IsLeftOut ? ", left out of the fit" : ""));
             }
         }
 
@@ -93,6 +93,7 @@ internal sealed class JobsOptions
     private readonly Option<string?> _bow = new("--bow") { Description = "Whose bow has this text in it, in any case.", HelpName = "TEXT" };
     private readonly Option<DateOnly?> _from = DateOption.Create("--from", "Issued on this date or later.");
     private readonly Option<DateOnly?> _to = DateOption.Create("--to", "Issued on this date or earlier.");
+    private readonly Option<string?> _lot = new("--lot") { Description = "Built of this lot: every piece, order and customer of it.", HelpName = "LOT" };
     private readonly Option<bool> _built = new("--built") { Description = "Only pieces that were logged as built." };
 
     public BookOptions Shop { get; } = new();
@@ -103,7 +104,7 @@ internal sealed class JobsOptions
 
     public void AddTo(Command command)
     {
-        foreach (var option in new Option[] { _order, _piece, _customer, _bow, _from, _to, _built, Json, Csv })
+        foreach (var option in new Option[] { _order, _piece, _customer, _bow, _from, _to, _lot, _built, Json, Csv })
         {
             command.Options.Add(option);
         }
@@ -119,6 +120,7 @@ internal sealed class JobsOptions
         Bow = parsed.GetValue(_bow),
         From = parsed.GetValue(_from),
         To = parsed.GetValue(_to),
+        Lot = parsed.GetValue(_lot)?.Trim(),
         IsBuilt = parsed.GetValue(_built),
     };
 }

@@ -8,7 +8,7 @@ namespace Tagend.Jobs;
 public sealed record BuiltAnswer(AsBuilt? Built, string? Error);
 
 /// <summary>One value of a build, asked for and read from text.</summary>
-/// <param name="Name">Of the value: <c>posts</c>, <c>turns</c>, <c>length</c>, <c>load</c>, <c>minutes</c>, <c>who</c>.</param>
+/// <param name="Name">Of the value: <c>posts</c>, <c>turns</c>, <c>length</c>, <c>load</c>, <c>minutes</c>, <c>who</c>, <c>lots</c>.</param>
 /// <param name="AsCarded">What stands where nothing is answered, as text; null where an answer is needed.</param>
 /// <param name="Read">Puts an answer among the values so far.</param>
 public sealed record BuiltQuestion(string Name, string? AsCarded, Func<AsBuilt, string, BuiltAnswer> Read)
@@ -17,6 +17,7 @@ public sealed record BuiltQuestion(string Name, string? AsCarded, Func<AsBuilt, 
     private const double MostOff = 0.1;
 
     private const int LongestName = 40;
+    private const int MostLots = 20;
 
     /// <summary>The values that the card asks for; only the length must be answered.</summary>
     public static AsBuilt CardOf(BuildSpec spec) => new()
@@ -45,7 +46,17 @@ public sealed record BuiltQuestion(string Name, string? AsCarded, Func<AsBuilt, 
         new("who", "", (b, text) => text.Length <= LongestName && text.All(IsShown)
             ? new BuiltAnswer(b with { Who = text }, null)
             : Wrong(text, FormattableString.Invariant($"a name or initials of {LongestName} characters at most, all of them visible"))),
+        new("lots", "", Lots),
     ];
+
+    private static BuiltAnswer Lots(AsBuilt built, string text)
+    {
+        var lots = text.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
+            .Select(l => l.ToUpperInvariant()).Distinct().ToValueList();
+        return lots.Count <= MostLots && lots.All(l => l.Length <= LongestName && l.All(IsShown))
+            ? new BuiltAnswer(built with { Lots = lots }, null)
+            : Wrong(text, FormattableString.Invariant($"lots with commas between them, {MostLots} at most, each of {LongestName} visible characters at most"));
+    }
 
     /// <summary>Neither a control character nor one that only changes how others are shown, such as the direction of writing.</summary>
     private static bool IsShown(char c) => !char.IsControl(c) && char.GetUnicodeCategory(c)

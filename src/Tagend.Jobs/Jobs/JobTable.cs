@@ -27,7 +27,7 @@ public static class JobTable
         [
             "order", "piece", "revision", "date", "kind", "material", "strands", $"finished_length_{length}", $"tolerance_{length}",
             $"posts_{length}", "customer", "bow", "due", "printed_at", "tag", "build", $"posts_set_{length}", "turns",
-            $"measured_{length}", unit == LengthUnit.Inch ? "load_lbf" : "load_n", "minutes", "who", "logged_at", "left_out",
+            $"measured_{length}", unit == LengthUnit.Inch ? "load_lbf" : "load_n", "minutes", "who", "logged_at", "left_out", "lots",
         ]);
         foreach (var job in jobs)
         {
@@ -47,12 +47,12 @@ public static class JobTable
     ];
 
     private static string[] End(LoggedBuild? logged, LengthUnit unit) => logged is not { Built: var built }
-        ? ["", "", "", "", "", "", "", "", ""]
+        ? ["", "", "", "", "", "", "", "", "", ""]
         :
         [
             Plain(logged.Number), Plain(built.Posts, unit), Plain(built.Turns), Plain(built.Measured, unit),
             Plain(unit == LengthUnit.Inch ? built.Load.Pounds : built.Load.Newtons), Plain(built.Minutes), Said(built.Who),
-            UtcTime.Write(logged.LoggedAt), logged.IsLeftOut ? "yes" : "no",
+            UtcTime.Write(logged.LoggedAt), logged.IsLeftOut ? "yes" : "no", Said(string.Join(", ", built.Lots)),
         ];
 
     /// <summary>A text of the user's; the writer sees to the ASCII characters.</summary>

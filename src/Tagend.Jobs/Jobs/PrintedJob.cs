@@ -80,6 +80,9 @@ public sealed record AsBuilt
 
     /// <summary>Initials or name of the builder; may be empty.</summary>
     public required string Who { get; init; }
+
+    /// <summary>The lots of strand material and thread it was built of, in capitals; none where they were not noted.</summary>
+    public ValueList<string> Lots { get; init; } = [];
 }
 
 /// <summary>A build in the log.</summary>
@@ -108,6 +111,9 @@ public sealed record JobSearch
 
     /// <summary>The last date of issue.</summary>
     public DateOnly? To { get; init; }
+
+    /// <summary>A lot that a build of the job was made of, the whole of it in any case.</summary>
+    public string? Lot { get; init; }
 
     /// <summary>Only jobs with a build.</summary>
     public bool IsBuilt { get; init; }

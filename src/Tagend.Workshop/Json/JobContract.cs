@@ -51,7 +51,8 @@ public sealed record LoggedBuildContract(
     double Minutes,
     string Who,
     DateTimeOffset LoggedAt,
-    bool LeftOut)
+    bool LeftOut,
+    IReadOnlyList<string> Lots)
 {
     internal static LoggedBuildContract Of(LoggedBuild logged) => new(
         logged.Number,
@@ -62,5 +63,6 @@ public sealed record LoggedBuildContract(
         logged.Built.Minutes,
         logged.Built.Who,
         logged.LoggedAt,
-        logged.IsLeftOut);
+        logged.IsLeftOut,
+        logged.Built.Lots);
 }

@@ -12,7 +12,7 @@ public class BuiltQuestionTests
     {
         // 60.387 in exact is 60 3/8 in on a tape of sixteenths.
         Assert.Equal(
-            [("posts", "60 3/8 in"), ("turns", "45"), ("length", null), ("load", "300 lbf"), ("minutes", "20"), ("who", "")],
+            [("posts", "60 3/8 in"), ("turns", "45"), ("length", null), ("load", "300 lbf"), ("minutes", "20"), ("who", ""), ("lots", "")],
             BuiltQuestion.Of(SpecFixture.Good(), LengthUnit.Inch).Select(q => (q.Name, q.AsCarded)));
     }
 
@@ -55,6 +55,19 @@ public class BuiltQuestionTests
     [InlineData("who", "A\u202eB", "\"A\u202eB\": expected a name or initials of 40 characters at most, all of them visible")]
     public void Read_WhatMakesNoSense_IsRefused(string name, string text, string error) =>
         Assert.Equal(new BuiltAnswer(null, error), Read(name, text));
+
+    [Theory]
+    [InlineData("h88-4, T0210 ,h88-4,,", "H88-4+T0210")]
+    [InlineData("", "")]
+    [InlineData(" lot 7 ", "LOT 7")]
+    public void Read_Lots_AreEachOnceInCapitals(string text, string lots) => Assert.Equal(lots, string.Join('+', Read("lots", text).Built!.Lots));
+
+    [Theory]
+    [InlineData(20, 40, true)]
+    [InlineData(21, 40, false)]
+    [InlineData(20, 41, false)]
+    public void Read_LotsAtTheLimitOrOnePast_AreReadAtItAlone(int count, int length, bool isRead) => Assert.Equal(
+        isRead, Read("lots", string.Join(',', Enumerable.Range(10, count).Select(i => $"{i}".PadRight(length, 'X')))).Built is not null);
 
     private static BuiltAnswer Read(string name, string text)
     {

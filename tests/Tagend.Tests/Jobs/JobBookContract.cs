@@ -220,6 +220,24 @@ public abstract class JobBookContract
     }
 
     [Fact]
+    public void Find_Lot_GivesWhatWasBuiltOfIt()
+    {
+        using var book = Open();
+        book.Record([TestBook.Piece("Example club"), TestBook.Piece(cells: ("order", "D-2")), TestBook.Piece(cells: ("order", "D-3"))]);
+        var key = Guid.NewGuid();
+        var built = TestBook.Built with { Lots = ["H88-4", "T 0210"] };
+        book.Log(TestBook.Piece().Spec, built, key);
+        book.Log(TestBook.Piece().Spec, built, key);
+        book.Log(TestBook.Piece().Spec, TestBook.Built, Guid.NewGuid());
+        book.Log(TestBook.Piece(cells: ("order", "D-2")).Spec, TestBook.Built with { Lots = ["H88-44"] }, Guid.NewGuid());
+        var job = Assert.Single(book.Find(new JobSearch { Lot = "h88-4" }));
+        Assert.Equal(("Example club", "D-101"), (job.Customer, job.Order));
+        Assert.Equal([built, TestBook.Built], job.Builds.Select(b => b.Built));
+        Assert.Single(book.Find(new JobSearch { Lot = "T 0210", Customer = "club" }));
+        Assert.Empty(book.Find(new JobSearch { Lot = "H88" }));
+    }
+
+    [Fact]
     public void Forget_Customer_KeepsJobsAndBuildsWithoutTheName()
     {
         using var book = Open();
@@ -242,20 +260,21 @@ public abstract class JobBookContract
         var spec = TestBook.Piece().Spec;
         book.Record(Enumerable.Range(1, 501).Select(i => new Tagend.Specs.Build(spec with { Order = $"N-{i:000}" }, new Tagend.Orders.OrderSlip($"Ä {i}", "bow", "soon", ""))));
         var key = Guid.NewGuid();
-        book.Log(spec with { Order = "N-007" }, TestBook.Built with { Turns = 1 / 3.0 }, key);
+        book.Log(spec with { Order = "N-007" }, TestBook.Built with { Turns = 1 / 3.0, Lots = ["A", "B"] }, key);
         book.LeaveOut([book.Log(spec with { Order = "N-501" }, TestBook.Built, Guid.NewGuid()).Number], isLeftOut: true);
         var file = new Tagend.Jobs.Sqlite.SqliteAddress(test.Path);
-        Assert.Equal(503, book.CopyTo(file));
+        Assert.Equal(505, book.CopyTo(file));
         var back = NewAddress();
         using (var copy = file.OpenExisting(new StoppedClock())!)
         {
-            Assert.Equal(503, copy.CopyTo(back));
+            Assert.Equal(505, copy.CopyTo(back));
         }
 
         using var again = back.OpenExisting(new StoppedClock())!;
         Assert.Equal(book.Find(new JobSearch()), again.Find(new JobSearch()));
         Assert.Equal(book.Built(), again.Built());
         Assert.Equal(book.Find(new JobSearch { Customer = "ä 50" }), again.Find(new JobSearch { Customer = "ä 50" }));
+        Assert.Equal("N-007", Assert.Single(again.Find(new JobSearch { Lot = "b" })).Order);
         // A write that is sent again, and a new one.
         Assert.Equal(1, again.Log(spec with { Order = "N-007" }, TestBook.Built, key).Number);
         Assert.True(again.Log(spec, TestBook.Built, Guid.NewGuid()).Number > 2);

@@ -98,7 +98,7 @@ internal sealed class PostgresStore : SqlStore
 
     public override void NumbersAreGiven()
     {
-        foreach (var table in new[] { "jobs", "builds" })
+        foreach (var table in new[] { "jobs", "builds", "build_lots" })
         {
             Read($"SELECT setval(pg_get_serial_sequence('{table}', 'number'), max(number)) FROM {table} HAVING max(number) > 0", _ => 0);
         }

@@ -20,8 +20,9 @@ internal static class BookCopy
         (
             "builds",
             [
-                "number", "job", "posts_nm", "turns", "measured_nm", "load_un", "minutes", "who", "logged_at", "left_out", "seal", "write_key",
+                "number", "job", "posts_nm", "turns", "measured_nm", "load_un", "minutes", "who", "logged_at", "left_out", "lots", "seal", "write_key",
             ]),
+        ("build_lots", ["number", "lot", "build", "job"]),
     ];
 
     /// <summary>Copies one state of a book into an empty one, whole or not at all, and reads each row again there.</summary>

@@ -17,6 +17,7 @@ internal sealed class JobConditions
         Add(search.To is { } to ? DateWriter.Iso(to) : null, "issued <= @to", "to");
         AddPart(search.Customer, "customer_folded", store);
         AddPart(search.Bow, "bow_folded", store);
+        Add(search.Lot?.ToUpperInvariant(), "number IN (SELECT job FROM build_lots WHERE lot = @lot)", "lot");
         _sql.Append(search.IsBuilt ? " AND builds > 0" : "");
     }
 

@@ -18,7 +18,10 @@ internal static class JobRows
 
     /// <summary>The columns of a build that its seal holds, with those that say which job it is of.</summary>
     private static readonly string[] BuildColumns =
-        ["build", "order_number", "piece", "tag", "set_nm", "turns", "measured_nm", "load_un", "minutes", "who", "logged_at", "left_out"];
+        ["build", "order_number", "piece", "tag", "set_nm", "turns", "measured_nm", "load_un", "minutes", "who", "logged_at", "left_out", "lots"];
+
+    /// <summary>Between two lots in their column; no lot has it.</summary>
+    private const char LotSeparator = '\n';
 
     /// <summary>Selects jobs with their builds, a row each.</summary>
     /// <param name="jobs">A table or query of jobs, named <c>j</c>.</param>
@@ -26,7 +29,7 @@ internal static class JobRows
     public static string Select(string jobs, string join) =>
         $"""
          SELECT j.number, {string.Join(", ", JobColumns.Select(c => $"j.{c}"))}, j.seal, j.builds,
-             b.number AS build, b.posts_nm AS set_nm, b.turns, b.measured_nm, b.load_un, b.minutes, b.who, b.logged_at, b.left_out,
+             b.number AS build, b.posts_nm AS set_nm, b.turns, b.measured_nm, b.load_un, b.minutes, b.who, b.logged_at, b.left_out, b.lots,
              b.seal AS build_seal
          FROM {jobs} {join} builds b ON b.job = j.number
          """;
@@ -68,6 +71,7 @@ internal static class JobRows
         ("who", built.Who),
         ("logged_at", UtcTime.Write(loggedAt)),
         ("left_out", isLeftOut ? 1L : 0L),
+        ("lots", string.Join(LotSeparator, built.Lots)),
     ];
 
     /// <summary>Adds the seal of some values to them.</summary>
@@ -123,6 +127,7 @@ internal static class JobRows
                 Load = Force.FromMicronewtons(row.Whole("load_un")),
                 Minutes = row.GetDouble(row.GetOrdinal("minutes")),
                 Who = row.Text("who"),
+                Lots = row.Text("lots").Split(LotSeparator, StringSplitOptions.RemoveEmptyEntries).ToValueList(),
             },
             UtcTime.Read(row.Text("logged_at")),
             row.Whole("left_out") != 0);

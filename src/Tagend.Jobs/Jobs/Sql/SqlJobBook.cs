@@ -28,8 +28,8 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock) : IJobBook
         Enter(new Build(spec, OrderSlip.Blank), tag);
         var added = store.Read(
             """
-            INSERT INTO builds (job, posts_nm, turns, measured_nm, load_un, minutes, who, logged_at, left_out, seal, write_key)
-            SELECT number, 0, 0, 0, 0, 0, '', '', 0, 0, @key FROM jobs WHERE order_number = @order AND piece = @piece AND tag = @tag
+            INSERT INTO builds (job, posts_nm, turns, measured_nm, load_un, minutes, who, logged_at, left_out, lots, seal, write_key)
+            SELECT number, 0, 0, 0, 0, 0, '', '', 0, '', 0, @key FROM jobs WHERE order_number = @order AND piece = @piece AND tag = @tag
             ON CONFLICT DO NOTHING RETURNING number, job
             """,
             row => (Number: row.GetInt64(0), Job: row.GetInt64(1)),
@@ -38,6 +38,10 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock) : IJobBook
         {
             Write(JobRows.Values(number, spec.Order, spec.Piece, tag, built, clock.GetUtcNow(), isLeftOut: false));
             store.Run("UPDATE jobs SET builds = builds + 1 WHERE number = @job", ("job", job));
+            foreach (var lot in built.Lots)
+            {
+                store.Run("INSERT INTO build_lots (lot, build, job) VALUES (@lot, @build, @job)", ("lot", lot), ("build", number), ("job", job));
+            }
         }
 
         return BuildOf("write_key", key.ToString())!.Value.Build;
@@ -137,7 +141,7 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock) : IJobBook
     private void Write((string Name, object Value)[] build) => store.Run(
         """
         UPDATE builds SET posts_nm = @set_nm, turns = @turns, measured_nm = @measured_nm, load_un = @load_un, minutes = @minutes,
-            who = @who, logged_at = @logged_at, left_out = @left_out, seal = @seal
+            who = @who, logged_at = @logged_at, left_out = @left_out, lots = @lots, seal = @seal
         WHERE number = @build
         """,
         JobRows.Sealed(build));

@@ -55,7 +55,7 @@ internal static class SqliteSchema
         CREATE INDEX builds_job ON builds (job);
         """,
 
-        // Searching: folded texts and their trigrams. Safety: the seal of each row (see RowSeal), the key of each write, and
+        // Searching: folded texts and their trigrams, and lots. Safety: the seal of each row (see RowSeal), the key of each write, and
         // what the builds of a job and all builds come to, so that a row that is lost is missed.
         """
         ALTER TABLE jobs ADD COLUMN customer_folded TEXT NOT NULL DEFAULT '';
@@ -64,14 +64,22 @@ internal static class SqliteSchema
         ALTER TABLE jobs ADD COLUMN builds INTEGER NOT NULL DEFAULT 0;
         ALTER TABLE builds ADD COLUMN write_key TEXT;
         ALTER TABLE builds ADD COLUMN seal INTEGER NOT NULL DEFAULT 0;
+        ALTER TABLE builds ADD COLUMN lots TEXT NOT NULL DEFAULT '';
         UPDATE jobs SET customer_folded = folded(customer), bow_folded = folded(bow), seal = seal_of(
             order_number, piece, revision, issued, kind, material, strands, finished_nm, tolerance_nm, laid_up_nm, posts_nm,
             customer, bow, due, tag, printed_at), builds = (SELECT count(*) FROM builds WHERE job = jobs.number);
         UPDATE builds SET write_key = 'build ' || number, seal = (
-            SELECT seal_of(builds.number, order_number, piece, tag, builds.posts_nm, turns, measured_nm, load_un, minutes, who, logged_at, left_out)
+            SELECT seal_of(builds.number, order_number, piece, tag, builds.posts_nm, turns, measured_nm, load_un, minutes, who, logged_at, left_out, lots)
             FROM jobs WHERE number = builds.job);
         CREATE INDEX jobs_built ON jobs (number) WHERE builds > 0;
         CREATE UNIQUE INDEX builds_write ON builds (write_key);
+        CREATE TABLE build_lots (
+            number INTEGER PRIMARY KEY,
+            lot TEXT NOT NULL,
+            build INTEGER NOT NULL REFERENCES builds (number),
+            job INTEGER NOT NULL REFERENCES jobs (number)
+        ) STRICT;
+        CREATE INDEX build_lots_lot ON build_lots (lot);
         CREATE TABLE build_totals (builds INTEGER NOT NULL, seals INTEGER NOT NULL) STRICT;
         INSERT INTO build_totals SELECT count(*), coalesce(sum(seal), 0) FROM builds;
         CREATE TRIGGER builds_inserted AFTER INSERT ON builds BEGIN
