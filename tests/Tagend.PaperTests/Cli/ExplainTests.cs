@@ -71,16 +71,19 @@ public class ExplainTests
             "finishedLength.in", "turns", "takeUp.rule.mm", "takeUp.helix.in", "takeUp.fitted", "takeUp.used", "bundleDiameter.in", "settle.in",
             "laidUpLength.in", "postSetting.outside.in", "postSetting.centers.in", "postSetting.tape.in", "postSetting.residual.in",
             "postSetting.residualTurns", "turnSensitivity.in", "loops", "colors", "tags", "separators", "stretch.load.lbf", "stretch.minutes",
-            "stretch.readingUnderLoad.in", "stretch.shareOfStrength", "servings", "nockFit", "strength.breaking.N", "strength.floor.lbf",
+            "stretch.readingUnderLoad.in", "stretch.shareOfStrength", "servings", "nockFit", "strength.breaking.N", "strength.floor",
             "strength.ratio", "mass.grains", "mass.grams", "mass.arrowShareGrains", "stock",
         ];
         Assert.All(pieces.RootElement.EnumerateArray(), piece => Assert.All(numbers, path => Assert.True(Has(piece, path), path)));
+        Assert.All(pieces.RootElement.EnumerateArray(), piece => Assert.Equal(IsString(piece), Has(piece, "strength.floor.lbf"))); // a rule of hand bows' strings
         var serving = pieces.RootElement[0].GetProperty("servings")[0];
         Assert.All(
             ["name", "fromA", "toA", "fromB", "toB", "length", "thread", "wraps", "threadLength", "diameter"],
             (string name) => Assert.True(serving.TryGetProperty(name, out _), name));
         Assert.Equal("t017", pieces.RootElement[0].GetProperty("nockFit").GetProperty("thread").GetString());
         Assert.Equal(70, pieces.RootElement[0].GetProperty("drawWeight").GetProperty("lbf").GetDouble());
+
+        static bool IsString(JsonElement piece) => piece.GetProperty("kind").GetString()!.EndsWith("string", StringComparison.Ordinal);
 
         static bool Has(JsonElement element, string path) =>
             path.Split('.').All(name => element.TryGetProperty(name, out element));

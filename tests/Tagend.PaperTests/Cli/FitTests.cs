@@ -40,7 +40,7 @@ public class FitTests
         using var folder = TagendProgram.NewFolder();
         var book = Built(folder, builds: 6);
         var orders = folder.Write("next.csv", Next);
-        TagendProgram.Run("print", orders, "--out", folder["out"], "--job-book", book);
+        TagendProgram.Run("print", orders, "--out", folder["out"], "--only", "cards,tags", "--job-book", book);
         using var jobs = JsonDocument.Parse(TagendProgram.Run("jobs", "--order", "N-1", "--json", "--job-book", book).Output);
         using var back = JsonDocument.Parse(TagendProgram.Run("recall", "--json", jobs.RootElement[0].GetProperty("tag").GetString()!).Output);
         Assert.Equal(
