@@ -35,7 +35,7 @@ internal static class DisplayList
     }
 
     private static IEnumerable<string> Lines(Page page, Fonts fonts) =>
-        page.Inks.Select(ink => Line(ink, fonts)).Prepend(Joined("page", page.Width, page.Height));
+        page.Inks.Where(i => i is not (PartStart or PartEnd)).Select(ink => Line(ink, fonts)).Prepend(Joined("page", page.Width, page.Height));
 
     private static string Line(Ink ink, Fonts fonts) => ink switch
     {

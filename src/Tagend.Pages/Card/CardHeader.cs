@@ -31,7 +31,7 @@ internal static class CardHeader
 
         var left = new Stack(
         [
-            new Paragraph($"{write.Language[PaperWord.CardTitle]}\u00A0\u00A0 {write.Issue(spec)}", TypeScale.Heading),
+            new Paragraph($"{write.Language[PaperWord.CardTitle]}\u00A0\u00A0 {write.Issue(spec)}", TypeScale.Heading with { HeadingLevel = 0 }),
             new Spacer(3),
             new Paragraph($"{spec.Order}\u00A0 {spec.Piece}", TypeScale.Title),
             style.Text(kindTitle),
@@ -53,7 +53,7 @@ internal static class CardHeader
     private static (Block Block, float Side) CodeWithName(QrSymbol symbol, string name)
     {
         var modules = symbol.Modules + (2 * QrSymbol.QuietModules);
-        var code = new QrBlock(symbol, Math.Max(SmallestModule, WantedSide / modules));
+        var code = new QrBlock(symbol, Math.Max(SmallestModule, WantedSide / modules)) { InWords = $"QR: {name}" };
         return (new Stack([code, new Paragraph(name, TypeScale.Caption, Align.Center)]), code.Side);
     }
 

@@ -80,7 +80,7 @@ public static class TagLabels
         var at = new Place($"bag tag {set.Order}");
         var whole = LabelCode.Of(TagWriter.Write(set), stock);
         var code = whole ?? LabelCode.Of(TagWriter.WriteContents(set), stock);
-        return Lay(at, code, BagTag.FromFullToLeast(set, catalog, whole is not null), fonts, stock, problems);
+        return Lay(at, set.Order, code, BagTag.FromFullToLeast(set, catalog, whole is not null), fonts, stock, problems);
     }
 
     private static IReadOnlyList<Ink> Loop(
@@ -88,7 +88,7 @@ public static class TagLabels
     {
         var at = new Place($"loop tag {build.Spec.Order} {build.Spec.Piece}");
         var code = LabelCode.Of(TagWriter.Write(build.Spec), stock);
-        return Lay(at, code, LoopTag.FromFullToLeast(build, catalog), fonts, stock, problems);
+        return Lay(at, $"{build.Spec.Order} {build.Spec.Piece}", code, LoopTag.FromFullToLeast(build, catalog), fonts, stock, problems);
     }
 
     /// <summary>
@@ -97,6 +97,7 @@ public static class TagLabels
     /// </summary>
     private static IReadOnlyList<Ink> Lay(
         Place at,
+        string whose,
         LabelCode? code,
         IReadOnlyList<Func<LabelStyle, Block>> wordings,
         Fonts fonts,
@@ -125,7 +126,9 @@ public static class TagLabels
                     var quiet = QrSymbol.QuietModules * code.Module;
                     return
                     [
+                        new PartStart(PartKind.Figure, $"QR: {whose}"),
                         new BarsInk(quiet, top + quiet, code.Module, code.Symbol.Bars),
+                        PartEnd.Ink,
                         .. words.InksAt(left, (height - words.Height) / 2).Select(code.Grid.OnDots),
                     ];
                 }

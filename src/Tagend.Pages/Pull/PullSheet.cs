@@ -94,7 +94,9 @@ public static class PullSheet
         var baseline = Points.Of(paper.Height) - Bottom;
         var number = words.Say(PaperWord.PullPage, ("page", $"{page}"), ("pages", $"{pages}"));
         var right = Points.Of(paper.Width) - Side;
+        yield return new PartStart(PartKind.Artifact);
         yield return new TextInk(right - fonts.WidthOf(number, PullTables.Text), baseline, number, PullTables.Text);
+        yield return PartEnd.Ink;
     }
 
     private static string Counted(int count, PaperWord one, PaperWord many, PaperLanguage words) =>

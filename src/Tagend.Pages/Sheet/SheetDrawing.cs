@@ -72,7 +72,7 @@ internal sealed record SheetDrawing(SheetData Data, SheetStyle Style) : Block
 
         var height = y + foot.Height;
         return room.HoldsHeight(height)
-            ? new Placed(room.Width, height, inks, [new PlacedChild(0, y, foot)])
+            ? new Placed(room.Width, height, inks, [new PlacedChild(0, y, foot)]).AsFigure()
             : new Misfit($"a drawing of {Data.Builds.Count} pieces takes {height:0.#} pt of height and has {room.Height:0.#} pt");
     }
 

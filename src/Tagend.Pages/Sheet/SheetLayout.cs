@@ -67,7 +67,7 @@ internal sealed class SheetLayout(Fonts fonts, Paper paper, SheetStyle style, Sh
         };
         if (logo is not null)
         {
-            columns.Insert(0, new Column(new PictureBlock(logo, LogoWidth, LogoHeight), ColumnWidth.Natural));
+            columns.Insert(0, new Column(new PictureBlock(logo, LogoWidth, LogoHeight) { InWords = shop.Name }, ColumnWidth.Natural));
         }
 
         return new Stack(
@@ -80,10 +80,12 @@ internal sealed class SheetLayout(Fonts fonts, Paper paper, SheetStyle style, Sh
         var filled = text
             .Replace(SheetFields.PageMark, $"{page}", StringComparison.Ordinal)
             .Replace(SheetFields.PagesMark, $"{pages}", StringComparison.Ordinal);
+        yield return new PartStart(PartKind.Artifact);
         yield return new LineInk(Side, FootTop - (FootGap / 2), Side + Width, FootTop - (FootGap / 2), Rule / 2);
         yield return new TextInk(Side, FootTop + style.Foot.Size, filled, style.Foot);
         yield return new TextInk(
             Side + Width - fonts.WidthOf(shop.Name, style.Foot), FootTop + style.Foot.Size, shop.Name, style.Foot);
+        yield return PartEnd.Ink;
     }
 
     private static Composed Refused(Place sheet, IEnumerable<string> reasons) =>

@@ -34,9 +34,9 @@ internal sealed record SheetStyle(float Size, float Air)
 
     public TextStyle Strong => Text with { Weight = Weight.Bold };
 
-    public TextStyle Title => new(Weight.Bold, Size * 1.95f, Tracking: -0.3f, Leading: 1.15f, Color: Accent);
+    public TextStyle Title => new(Weight.Bold, Size * 1.95f, Tracking: -0.3f, Leading: 1.15f, Color: Accent) { HeadingLevel = 1 };
 
-    public TextStyle Heading => new(Weight.Bold, Size * 1.25f, Leading: 1.25f, Color: Accent);
+    public TextStyle Heading => new(Weight.Bold, Size * 1.25f, Leading: 1.25f, Color: Accent) { HeadingLevel = 2 };
 
     /// <summary>Headers of tables.</summary>
     public TextStyle Label => new(Weight.SemiBold, Size * 0.86f, Leading: 1.25f);

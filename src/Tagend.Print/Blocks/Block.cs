@@ -51,11 +51,19 @@ public sealed record Placed(
     {
     }
 
+    /// <summary>What the block is to someone who cannot see it; null where its children say so.</summary>
+    public PartStart? Part { get; init; }
+
     /// <summary>All inks with their place on the page.</summary>
     /// <param name="x">Of the block's left edge, in points.</param>
     /// <param name="y">Of the block's top edge, in points.</param>
     public IEnumerable<Ink> InksAt(float x, float y)
     {
+        if (Part is not null)
+        {
+            yield return Part;
+        }
+
         foreach (var ink in Inks)
         {
             yield return ink.Moved(x, y);
@@ -68,6 +76,30 @@ public sealed record Placed(
                 yield return ink;
             }
         }
+
+        if (Part is not null)
+        {
+            yield return PartEnd.Ink;
+        }
+    }
+
+    /// <summary>The same as a part, whose children are parts of kinds of their own.</summary>
+    public Placed With(PartKind kind, params IReadOnlyList<PartKind> children) => this with
+    {
+        Part = new PartStart(kind),
+        Children = [.. Children.Zip(children, (child, k) => child with { Placed = child.Placed.As(k) })],
+    };
+
+    /// <summary>The same as a part of another kind: a paragraph becomes it, anything else is within it.</summary>
+    private Placed As(PartKind kind) => Part is null or { Kind: PartKind.Paragraph }
+        ? this with { Part = new PartStart(kind) }
+        : new Placed(Width, Height, [], [new PlacedChild(0, 0, this)], Baseline) { Part = new PartStart(kind) };
+
+    /// <summary>The same as a figure; the texts in it say what it shows.</summary>
+    public Placed AsFigure()
+    {
+        var words = string.Join(", ", InksAt(0, 0).OfType<TextInk>().Select(t => t.Text.Trim()).Where(t => t.Length > 0));
+        return this with { Part = words.Length > 0 ? new PartStart(PartKind.Figure, words) : new PartStart(PartKind.Artifact) };
     }
 }
 

@@ -43,12 +43,19 @@ public sealed record Rule(float Thickness = 0.5f, float Dash = 0, InkColor? Colo
     public override float NaturalWidth(Fonts fonts) => 0;
 }
 
-/// <summary>A picture of a fixed or given height, drawn for the room it gets.</summary>
+/// <summary>A picture of a fixed or given height, drawn for the room it gets. Its own texts say what it shows.</summary>
 /// <param name="Height">In points; what the room gives if that is to be filled.</param>
 /// <param name="Draw">Makes the inks for a room, or says why it cannot.</param>
 public sealed record Drawing(float Height, Func<Fonts, Room, Placement> Draw) : Block
 {
-    public override Placement Place(Fonts fonts, Room room) => room.HoldsHeight(Height)
-        ? Draw(fonts, room.Fill ? room : room with { Height = Height })
-        : new Misfit($"a drawing of {Height:0.#} pt has {room.Height:0.#} pt of height");
+    public override Placement Place(Fonts fonts, Room room)
+    {
+        if (!room.HoldsHeight(Height))
+        {
+            return new Misfit($"a drawing of {Height:0.#} pt has {room.Height:0.#} pt of height");
+        }
+
+        var placement = Draw(fonts, room.Fill ? room : room with { Height = Height });
+        return placement is Placed { Children.Count: 0 } drawn ? drawn.AsFigure() : placement;
+    }
 }

@@ -6,7 +6,11 @@ namespace Tagend.Blocks;
 /// <param name="Indent">From the marker's left edge to the text, in points.</param>
 public sealed record ListItem(Paragraph Marker, Block Body, float Indent) : Block
 {
-    public override Placement Place(Fonts fonts, Room room) => Inner.Place(fonts, room);
+    public override Placement Place(Fonts fonts, Room room) => Inner.Place(fonts, room) switch
+    {
+        Placed item => item.With(PartKind.Item, PartKind.Label, PartKind.Body),
+        var misfit => misfit,
+    };
 
     public override float NaturalWidth(Fonts fonts) => Inner.NaturalWidth(fonts);
 

@@ -24,6 +24,15 @@ public sealed record Paragraph(IReadOnlyList<Span> Spans, Align Align = Align.Le
     {
     }
 
+    /// <summary>A heading, where all of it looks like one.</summary>
+    private PartKind Kind => Spans.Min(s => s.Style.HeadingLevel) switch
+    {
+        0 => PartKind.Paragraph,
+        1 => PartKind.Heading1,
+        2 => PartKind.Heading2,
+        _ => PartKind.Heading3,
+    };
+
     private string Text => string.Concat(Spans.Select(s => s.Text));
 
     public override Placement Place(Fonts fonts, Room room)
@@ -92,7 +101,7 @@ public sealed record Paragraph(IReadOnlyList<Span> Spans, Align Align = Align.Le
         }
 
         var used = Align == Align.Left ? lines.Max(l => l.Width) : width;
-        return new Placed(used, y, inks, [], lines[0].Baseline);
+        return new Placed(used, y, inks, [], lines[0].Baseline) { Part = new PartStart(Kind) };
     }
 
     /// <returns>Null where the font has all that is in the text but line ends.</returns>

@@ -54,7 +54,7 @@ public sealed record Table(
         var natural = Columns.Select((c, i) => c.Width.Points ?? NaturalWidth(fonts, i)).ToList();
         var gap = Math.Clamp((room.Width - natural.Sum()) / Math.Max(1, Columns.Count - 1), Gap, Math.Max(Gap, WidestGap));
         var widths = ColumnWidth.Divide([.. Columns.Select(c => c.Width)], i => natural[i], room.Width, gap);
-        var header = PlaceRow([.. Columns.Select(c => new Paragraph(c.Title, HeaderStyle))], room);
+        var header = PlaceRow([.. Columns.Select(c => new Paragraph(c.Title, HeaderStyle))], room, PartKind.HeaderCell);
         if (header is Misfit noHeader)
         {
             return (null, 0, noHeader);
@@ -67,7 +67,7 @@ public sealed record Table(
         var count = 0;
         foreach (var cells in Rows)
         {
-            var placement = PlaceRow(cells, room with { Height = Room.Endless });
+            var placement = PlaceRow(cells, room with { Height = Room.Endless }, PartKind.Cell);
             if (placement is Misfit misfit)
             {
                 return (null, count, misfit);
@@ -89,12 +89,17 @@ public sealed record Table(
             count++;
         }
 
-        return (new Placed(room.Width, y, inks, children, ((Placed)header).Baseline), count, null);
+        var table = new Placed(room.Width, y, inks, children, ((Placed)header).Baseline) { Part = new PartStart(PartKind.Table) };
+        return (table, count, null);
 
-        Placement PlaceRow(IReadOnlyList<Block> cells, Room space)
+        Placement PlaceRow(IReadOnlyList<Block> cells, Room space, PartKind kind)
         {
             var columns = widths.Select((w, i) => new Column(Aligned(cells[i], Columns[i].Align), ColumnWidth.Of(w)));
-            return new Row([.. columns], gap, Level.Baseline).Place(fonts, space);
+            return new Row([.. columns], gap, Level.Baseline).Place(fonts, space) switch
+            {
+                Placed row => row.With(PartKind.Row, [.. row.Children.Select(_ => kind)]),
+                var misfit => misfit,
+            };
         }
     }
 

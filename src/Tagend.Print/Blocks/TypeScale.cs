@@ -12,7 +12,7 @@ public static class TypeScale
     public static TextStyle Caption { get; } = new(Weight.Regular, 7, Leading: 1.2f);
 
     /// <summary>Captions that head a part of a page.</summary>
-    public static TextStyle Heading { get; } = new(Weight.Bold, 7.5f, Leading: 1.15f);
+    public static TextStyle Heading { get; } = new(Weight.Bold, 7.5f, Leading: 1.15f) { HeadingLevel = 2 };
 
     /// <summary>Tables, and running text of cards.</summary>
     public static TextStyle Body { get; } = new(Weight.Regular, 8);
@@ -31,16 +31,16 @@ public static class TypeScale
     public static TextStyle SheetBold { get; } = new(Weight.Bold, 10, Leading: 1.4f);
 
     /// <summary>Headings within a sheet.</summary>
-    public static TextStyle SheetHeading { get; } = new(Weight.Bold, 13);
+    public static TextStyle SheetHeading { get; } = new(Weight.Bold, 13) { HeadingLevel = 2 };
 
     /// <summary>The title of a sheet.</summary>
-    public static TextStyle SheetTitle { get; } = new(Weight.Bold, 22, Tracking: -0.4f, Leading: 1.15f);
+    public static TextStyle SheetTitle { get; } = new(Weight.Bold, 22, Tracking: -0.4f, Leading: 1.15f) { HeadingLevel = 1 };
 
     /// <summary>Numbers the bench works by.</summary>
     public static TextStyle Figure { get; } = new(Weight.Bold, 14, Leading: 1.15f);
 
     /// <summary>The name of a piece on its card.</summary>
-    public static TextStyle Title { get; } = new(Weight.Bold, 16, Leading: 1.15f);
+    public static TextStyle Title { get; } = new(Weight.Bold, 16, Leading: 1.15f) { HeadingLevel = 1 };
 
     /// <summary>The one number a card is for, read at arm's length.</summary>
     public static TextStyle Post { get; } = new(Weight.Bold, 52, Tracking: -1.5f, Leading: 0.95f);

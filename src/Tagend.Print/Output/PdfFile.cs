@@ -30,6 +30,7 @@ public static class PdfFile
         private readonly SortedDictionary<Weight, (PdfFont Font, int Number)> _used = [];
         private readonly PdfPictures _pictures;
         private readonly PdfContent _content = new();
+        private readonly PdfStructure _structure;
         private readonly PdfPen _pen;
         private readonly PdfBuffer _buffer = new();
         private readonly List<int> _pages = [];
@@ -39,19 +40,22 @@ public static class PdfFile
         {
             (_objects, _fonts, _tree, _resources) = (objects, fonts, objects.Reserve(), objects.Reserve());
             _pictures = new PdfPictures(objects, _resources);
-            _pen = new PdfPen(fonts, FontOf, _pictures, _content);
+            _structure = new PdfStructure(objects);
+            _pen = new PdfPen(fonts, FontOf, _pictures, _content, new PdfParts(_structure, _content));
         }
 
         public void Add(Page page)
         {
             var (width, height) = (Size(page.Width), Size(page.Height));
             var top = (int)((page.IsLying ? width : height) / Points.Step);
-            _pen.Draw(page.Inks, page.Setting, height, top);
             var (number, content) = (_objects.Reserve(), _objects.Reserve());
+            var parents = _structure.BeginPage(number, beginsSection: page.Bookmarks.Count > 0);
+            _pen.Draw(page.Inks, page.Setting, height, top);
+            _structure.EndPage();
             _objects.AddStream(content, [], _content.Bytes);
             _buffer.Clear();
             _objects.Add(number, _buffer.Add("<</Type/Page/Parent "u8).Reference(_tree).Add("/MediaBox[0 0 "u8).Add(width).Add(height)
-                .Add("]/Contents "u8).Reference(content).Add(">>"u8));
+                .Add("]/Contents "u8).Reference(content).Add("/StructParents "u8).Add(parents).Add("/Tabs/S>>"u8));
             _pages.Add(number);
             foreach (var title in page.Bookmarks)
             {
@@ -69,10 +73,11 @@ public static class PdfFile
             WriteResources();
             WriteTree();
             var (information, metadata) = PdfInformation.Write(_objects, note.Title, note.Language, note.Date);
+            var tree = _structure.End();
             var outline = _outline.Write(_objects);
             var catalog = _objects.Reserve();
             _buffer.Clear();
-            _buffer.Add("<</Type/Catalog/Pages "u8).Reference(_tree).Add("/Lang"u8).Text(note.Language).Add("/Metadata "u8).Reference(metadata)
+            _buffer.Add("<</Type/Catalog/MarkInfo<</Marked true>>/StructTreeRoot "u8).Reference(tree).Add("/Pages "u8).Reference(_tree).Add("/Lang"u8).Text(note.Language).Add("/Metadata "u8).Reference(metadata)
                 .Add("/ViewerPreferences<</DisplayDocTitle true/PrintScaling/None>>"u8);
             if (outline is { } root)
             {

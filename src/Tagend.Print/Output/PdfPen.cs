@@ -9,7 +9,7 @@ namespace Tagend.Output;
 /// The same picture as <see cref="Pen"/> makes. In whole steps (<see cref="Points.Step"/>), lines and boxes in quarters of them: most of a page is numbers, and these are
 /// short. Heights count from the page's foot.
 /// </remarks>
-internal sealed class PdfPen(Fonts fonts, Func<Weight, (PdfFont Font, int Number)> fontOf, PdfPictures pictures, PdfContent content)
+internal sealed class PdfPen(Fonts fonts, Func<Weight, (PdfFont Font, int Number)> fontOf, PdfPictures pictures, PdfContent content, PdfParts parts)
 {
     /// <summary>How far a glyph may be from its place before it is moved there: 0.014 mm, a third of a dot at 600 dpi.</summary>
     private const float LeastKern = 0.04f;
@@ -20,7 +20,7 @@ internal sealed class PdfPen(Fonts fonts, Func<Weight, (PdfFont Font, int Number
     /// <param name="setting">From the inks' places to the page's, both from the top left.</param>
     /// <param name="height">Of the page.</param>
     /// <param name="top">A whole number of steps that no ink is below.</param>
-    public void Draw(IEnumerable<Ink> inks, SKMatrix setting, double height, int top)
+    public void Draw(IReadOnlyList<Ink> inks, SKMatrix setting, double height, int top)
     {
         content.Begin();
         _top = top;
@@ -32,19 +32,41 @@ internal sealed class PdfPen(Fonts fonts, Func<Weight, (PdfFont Font, int Number
             setting.ScaleY * Step,
             setting.TransX + (setting.SkewX * top * Step),
             height - setting.TransY - (setting.ScaleY * top * Step));
-        foreach (var ink in inks)
+        for (var i = 0; i < inks.Count; i++)
         {
-            Draw(ink);
+            switch (inks[i])
+            {
+                case PartStart start:
+                    parts.Start(start);
+                    break;
+                case PartEnd:
+                    parts.End();
+                    break;
+                case TextInk { Text.Length: 0 }:
+                    break;
+                case TextInk text:
+                    var isAlone = parts.BeginText();
+                    Draw(text, goesOn: i + 1 < inks.Count && inks[i + 1] is TextInk next && next.Baseline != text.Baseline && !isAlone);
+                    if (isAlone)
+                    {
+                        parts.End();
+                    }
+
+                    break;
+                default:
+                    parts.BeginGraphic();
+                    Draw(inks[i]);
+                    break;
+            }
         }
+
+        parts.EndPage();
     }
 
     private void Draw(Ink ink)
     {
         switch (ink)
         {
-            case TextInk text:
-                Draw(text);
-                break;
             case LineInk line:
                 Draw(line);
                 break;
@@ -72,13 +94,9 @@ internal sealed class PdfPen(Fonts fonts, Func<Weight, (PdfFont Font, int Number
         }
     }
 
-    private void Draw(TextInk ink)
+    /// <param name="goesOn">The next line belongs to the same text: a space is between them, though none is seen.</param>
+    private void Draw(TextInk ink, bool goesOn)
     {
-        if (ink.Text.Length == 0)
-        {
-            return;
-        }
-
         var (style, face) = (ink.Style, fonts[ink.Style.Weight]);
         var (font, number) = fontOf(style.Weight);
         var (red, green, blue) = style.Color ?? new InkColor(style.Gray, style.Gray, style.Gray);
@@ -106,6 +124,12 @@ internal sealed class PdfPen(Fonts fonts, Func<Weight, (PdfFont Font, int Number
 
             start += word.Width;
             rest = rest[length..];
+        }
+
+        if (goesOn && !ink.Text.EndsWith(' ') && !ink.Text.EndsWith('-'))
+        {
+            var space = face.NextWord(" ", out _);
+            content.Glyph(font.CodeOf(space.Glyphs[0], ' ', space.Advances[0]));
         }
 
         content.EndText();

@@ -78,6 +78,8 @@ internal sealed class Pen : IDisposable
             case PictureInk picture:
                 picture.Picture.Draw(_canvas, Steps(picture.X, picture.Y, picture.Width, picture.Height));
                 break;
+            case PartStart or PartEnd:
+                break;
             default:
                 throw new InvalidOperationException($"no way to draw {ink.GetType().Name}");
         }

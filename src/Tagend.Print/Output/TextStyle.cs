@@ -25,6 +25,9 @@ public readonly record struct TextStyle(
     /// <summary>Height of the faces' capitals and digits, in ems: Inter's own figure.</summary>
     private const float CapHeightInEms = 0.72727f;
 
+    /// <summary>Of the headings that look so: 1 for titles of pages; 0 for all other text.</summary>
+    public int HeadingLevel { get; init; }
+
     public float Size { get; init => field = ToEighths(value); } = ToEighths(Size);
 
     public float LineHeight => Size * Leading;

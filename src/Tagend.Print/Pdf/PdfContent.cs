@@ -102,6 +102,17 @@ internal sealed class PdfContent
     /// <summary>Draws a form or an image, whose name is its kind's letter and its number.</summary>
     public void Draw(byte kind, int number) => _buffer.Character((byte)'/').Character(kind).Add(number).Add("Do\n"u8);
 
+    /// <summary>What follows belongs to a part of the page.</summary>
+    /// <param name="type">The part's structure type.</param>
+    /// <param name="mark">As the structure tree knows it.</param>
+    public void BeginMarked(ReadOnlySpan<byte> type, int mark) =>
+        _buffer.Character((byte)'/').Add(type).Add("<</MCID "u8).Add(mark).Add(">>BDC\n"u8);
+
+    /// <summary>What follows is no part of what the page says.</summary>
+    public void BeginArtifact() => _buffer.Add("/Artifact BMC\n"u8);
+
+    public void EndMarked() => _buffer.Add("EMC\n"u8);
+
     /// <summary>Starts a line of text; its glyphs and kerns follow within brackets: <see cref="EndText"/>.</summary>
     /// <param name="tracking">Added after each glyph.</param>
     public void BeginText(int font, double size, double tracking, double x, double y)
