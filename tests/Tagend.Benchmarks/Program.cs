@@ -21,6 +21,7 @@ var standings = new List<Standing>();
 var race = new Race("one order, from a cold start", rounds,
 [
     new("the floor, 1 card page", floor, Path.Combine(single, "card.list"), "OUT/card.pdf", "1") { Pages = 1 },
+    new("the writer alone, 1 card page", floor, Path.Combine(single, "card.list"), "OUT/card.pdf", "1", "1", Path.Combine(templates, "fonts")) { Pages = 1 },
     Print("tagend, 1 card page", Orders(1), "cards", 1),
     Print("tagend, an order of three pieces: 3 cards, 4 tags, sheet", Path.Combine(Layout.Root, "demo-orders", "demo.csv"), "cards,tags,sheets", null, "--order", "1001"),
     .. peers.Of(Path.Combine(single, "card.list")),
@@ -30,8 +31,8 @@ foreach (var pieces in batches)
 {
     var orders = Orders(pieces);
     var turns = pieces > 10_000 ? 1 : batchRounds;
-    Measure(new Race(Count(pieces) + " card pages on one core", turns, [Floor(pieces, 1), Print("tagend", orders, "cards", pieces) with { OnOneCore = true }]));
-    Measure(new Race(Count(pieces) + " card pages on two cores", turns, [Floor(pieces, 2), Print("tagend", orders, "cards", pieces)]));
+    Measure(new Race(Count(pieces) + " card pages on one core", turns, [Floor(pieces, 1), Writer(pieces, 1), Print("tagend", orders, "cards", pieces) with { OnOneCore = true }]));
+    Measure(new Race(Count(pieces) + " card pages on two cores", turns, [Floor(pieces, 2), Writer(pieces, 2), Print("tagend", orders, "cards", pieces)]));
 }
 
 Measure(new Race(Count(rows) + " order rows, checked", Math.Min(rounds, 3), [new("tagend check", tagend, "check", Orders(rows))]));
@@ -59,6 +60,12 @@ string Orders(int pieces)
 
 Contender Floor(int pages, int workers) =>
     new("the floor", floor, Path.Combine(folder, "cards.list"), "OUT/cards.pdf", Plain(pages), Plain(workers)) { Pages = pages, OnOneCore = workers == 1 };
+
+Contender Writer(int pages, int workers) => Floor(pages, workers) with
+{
+    Name = "the writer alone",
+    Command = [.. Floor(pages, workers).Command, Path.Combine(templates, "fonts")],
+};
 
 Contender Print(string name, string orders, string papers, int? pages, params string[] more) =>
     new(name, [tagend, "print", orders, "--out", "OUT", "--only", papers, "--date", "2026-03-14", "--templates", templates, .. more]) { Pages = pages };

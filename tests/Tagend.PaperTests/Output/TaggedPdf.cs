@@ -28,7 +28,7 @@ internal sealed class TaggedPdf
     /// <summary>Which element each marked stretch of a page belongs to.</summary>
     public List<string> OwnersOn(JsonElement page)
     {
-        var numbers = Items(Value(Catalog.GetProperty("/StructTreeRoot")).GetProperty("/ParentTree").GetProperty("/Nums")).ToList();
+        var numbers = Items(Value(Catalog.GetProperty("/StructTreeRoot")).GetProperty("/ParentTree").GetProperty("/Nums"));
         var at = page.GetProperty("/StructParents").GetInt32();
         var pair = numbers.Chunk(2).Single(p => p[0].GetInt32() == at);
         return [.. Items(Value(pair[1])).Select(o => o.GetString()!)];
@@ -52,15 +52,15 @@ internal sealed class TaggedPdf
     public static string? Name(JsonElement dictionary, string key) =>
         dictionary.TryGetProperty(key, out var value) && value.ValueKind == JsonValueKind.String ? value.GetString() : null;
 
-    private static IEnumerable<JsonElement> Items(JsonElement element) =>
-        element.ValueKind == JsonValueKind.Array ? element.EnumerateArray() : [element];
+    private static List<JsonElement> Items(JsonElement element) =>
+        element.ValueKind == JsonValueKind.Array ? [.. element.EnumerateArray()] : [element];
 
     private JsonElement Object(JsonElement reference) => _objects.GetProperty($"obj:{reference.GetString()}");
 
     private Element ElementOf(JsonElement reference)
     {
         var value = Value(reference);
-        var kids = value.TryGetProperty("/K", out var k) ? Items(k).ToList() : [];
+        var kids = value.TryGetProperty("/K", out var k) ? Items(k) : [];
         return new Element(
             reference.GetString()!,
             Name(value, "/S")!,

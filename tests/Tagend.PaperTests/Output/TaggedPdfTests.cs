@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using Tagend.Blocks;
+using Tagend.Catalog;
 using Tagend.Output;
 using Tagend.PaperTests.Cli;
 using Xunit;
@@ -123,11 +124,11 @@ public sealed partial class TaggedPdfTests
         foreach (var line in Strings().Replace(content, "()").Split('\n'))
         {
             var operation = line.Split(' ')[^1];
-            if (operation is "BDC" or "BMC")
+            if (operation is ">>BDC" or "BMC")
             {
                 Assert.False(isOpen, "marks within marks");
                 isOpen = true;
-                if (operation == "BDC")
+                if (operation == ">>BDC")
                 {
                     marks.Add(int.Parse(MarkNumber().Match(line).Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture));
                 }
