@@ -1,8 +1,10 @@
 using System.CommandLine;
 using Tagend.Catalog;
+using Tagend.Jobs;
 using Tagend.Orders;
 using Tagend.Pages;
 using Tagend.Pages.Parts;
+using Tagend.Problems;
 using Tagend.Workshop.Books;
 using Tagend.Workshop.Printing;
 
@@ -72,6 +74,12 @@ internal sealed class AgainOptions
             }
         });
     }
+
+    /// <summary>The shop's job book, where there is one: it knows which tags are superseded.</summary>
+    /// <exception cref="TagendException">It cannot be used.</exception>
+    public IJobBook? BookOf(ParseResult parsed) => JobBookOption
+        .AddressOf(parsed.GetValue(_jobBook), ShopOptions.TemplatesFolderOf(parsed.GetValue(_templates)))
+        ?.OpenExisting(TimeProvider.System);
 
     /// <returns>Null where nothing is made again.</returns>
     public AgainPrinting? RunOf(ParseResult parsed)

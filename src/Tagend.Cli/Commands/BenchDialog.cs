@@ -50,6 +50,11 @@ internal sealed class BenchDialog(BenchLog bench, LengthUnit unit, TextReader in
     /// <param name="scanned">The next card's text, where it was scanned in place of an answer.</param>
     private bool Log(BuildSpec spec, out string? scanned)
     {
+        if (bench.SupersededBy(spec) is { } superseded)
+        {
+            Console.WriteLine(superseded);
+        }
+
         if (IsSomebodyThere)
         {
             Console.WriteLine($"{spec.Order}/{spec.Piece}, revision {spec.Revision}: {LengthWriter.Mark(spec.FinishedLength, unit)}. Enter alone: as on the card.");

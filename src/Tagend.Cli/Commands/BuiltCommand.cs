@@ -55,6 +55,11 @@ internal static class BuiltCommand
             return answer.IsPieceKnown ? ExitCode.Usage : ExitCode.NothingRead;
         }
 
+        if (bench.SupersededBy(logged.Spec) is { } superseded)
+        {
+            Console.WriteLine(superseded);
+        }
+
         Console.WriteLine(BuildText.Of(logged, unit));
         return ExitCode.Done;
     }

@@ -28,9 +28,9 @@ internal static class PrintCommand
         }
 
         var report = orders.Report;
-        Say.Problems(report.Problems);
         var chosen = paper.OrdersOf(parsed);
-        if (orders.MissingOrder(chosen) is { } missing)
+        Say.Problems(orders.ProblemsOf(chosen));
+        if (orders.Missing(chosen) is { } missing)
         {
             Say.Error(missing);
             return ExitCode.Usage;
@@ -44,8 +44,8 @@ internal static class PrintCommand
 
         var printer = paper.PrinterOf(parsed);
         var plan = paper.PlanOf(parsed, orders.Catalog);
-        var volumes = PrintBatch.VolumesOf(report.Ready.Where(s => IsChosen(s.Order)), plan.VolumePieces);
-        var summary = new PrintSummary(report.Withheld.Where(IsChosen), volumes.Count, orders.Catalog);
+        var volumes = PrintBatch.VolumesOf(report.Ready.Where(s => chosen.Has(s.Order)).Select(chosen.Of), plan.VolumePieces);
+        var summary = new PrintSummary(report.Withheld.Where(chosen.Has), volumes.Count, orders.Catalog);
         var hasFailed = book.Fault is not null;
         using var stop = new CancellationTokenSource();
         using var signal = PosixSignalRegistration.Create(PosixSignal.SIGINT, context =>
@@ -68,6 +68,7 @@ internal static class PrintCommand
             Say.Fault(book);
         }
 
+        summary.Removed(EarlierFiles.Remove(plan, orders.Catalog.Stocks.Keys, summary.Files));
         summary.Write();
         if (printer is not null)
         {
@@ -75,10 +76,8 @@ internal static class PrintCommand
         }
 
         return book.Fault is not null ? ExitCode.World
-            : summary.Withheld.Count > 0 || (orders.HasRefusals && chosen.Count == 0) ? ExitCode.Problems
+            : summary.Withheld.Count > 0 || (orders.HasRefusals && chosen.IsAll) ? ExitCode.Problems
             : ExitCode.Done;
-
-        bool IsChosen(string order) => chosen.Count == 0 || chosen.Contains(order);
     }
 
     private static void Print(

@@ -1,9 +1,9 @@
 using System.CommandLine;
 using System.Globalization;
 using Tagend.Catalog;
-using Tagend.Orders;
 using Tagend.Pages;
 using Tagend.Pages.Parts;
+using Tagend.Workshop.Checks;
 using Tagend.Workshop.Printing;
 using Tagend.Workshop.Shops;
 
@@ -31,7 +31,7 @@ internal sealed class PrintOptions
 
     private readonly Option<string[]> _orders = new("--order")
     {
-        Description = "Only this order; may be given several times.",
+        Description = "Only this order, or this piece of it, such as 701/buss; may be given several times.",
         HelpName = "NUMBER",
     };
 
@@ -113,6 +113,14 @@ internal sealed class PrintOptions
                 result.AddError($"--only \"{word}\": expected {string.Join(", ", KindNames)}");
             }
         });
+        _orders.Validators.Add(result =>
+        {
+            _ = OrderChoice.Read(result.GetValueOrDefault<string[]>() ?? [], out var error);
+            if (error is not null)
+            {
+                result.AddError($"--order {error}");
+            }
+        });
         _preview.Validators.Add(result => RefuseOutside(result, 50, 600));
         _firstLabel.Validators.Add(result => RefuseOutside(result, 1, MostLabels));
         _volume.Validators.Add(result => RefuseOutside(result, 1, 10_000));
@@ -138,8 +146,7 @@ internal sealed class PrintOptions
         _strips.AddTo(command);
     }
 
-    public List<string> OrdersOf(ParseResult parsed) =>
-        [.. (parsed.GetValue(_orders) ?? []).Select(o => NameReader.TryReadOrder(o, out var order, out _) ? order : o)];
+    public OrderChoice OrdersOf(ParseResult parsed) => OrderChoice.Read(parsed.GetValue(_orders) ?? [], out _);
 
     public string? PrinterOf(ParseResult parsed) => parsed.GetValue(_printer);
 

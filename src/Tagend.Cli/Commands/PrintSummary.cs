@@ -21,12 +21,16 @@ internal sealed class PrintSummary(IEnumerable<string> withheld, int volumes, Sh
 
     public List<string> Withheld { get; } = [.. withheld];
 
+    /// <summary>Paths of all files that were written.</summary>
+    public List<string> Files { get; } = [];
+
     /// <param name="entry">Of it in the job book; null for none.</param>
     public void Add(PrintedVolume volume, BookEntry? entry)
     {
         var sets = volume.Printed.Sets;
         _listed.AddRange(volumes == 1 ? sets : []);
         _papers.AddRange(volume.Printed.Papers);
+        Files.AddRange(volume.Printed.Files);
         _volumes++;
         _sets += sets.Count;
         _last = sets.Count > 0 ? sets[^1].Order : _last;
@@ -80,6 +84,15 @@ internal sealed class PrintSummary(IEnumerable<string> withheld, int volumes, Sh
         _notes.ForEach(Console.WriteLine);
 
         static Text Cell(string text) => new(text.ReplaceLineEndings(" "));
+    }
+
+    /// <summary>Says which files of an earlier run are gone.</summary>
+    public void Removed(IReadOnlyList<string> files)
+    {
+        if (files.Count > 0)
+        {
+            _notes.Add($"removed what an earlier, larger run left: {string.Join(", ", files)}");
+        }
     }
 
     /// <summary>Where a run that was stopped got to.</summary>

@@ -29,7 +29,10 @@ internal static class RecallCommand
         });
         command.SetAction(parsed =>
         {
-            var recall = new Recall(again.RunOf(parsed));
+            using var book = new KnownIssues(() => again.BookOf(parsed));
+            var printing = again.RunOf(parsed);
+            var isForScripts = parsed.GetValue(json) || printing is { OwnsOutput: true };
+            var recall = new Recall(printing, scan => book.Say(scan, isForScripts ? Console.Error : Console.Out));
             var shown = recall.Follow(parsed.GetValue(sources)!.SelectMany(source => TagScan.Read(source, Console.In)));
             if (parsed.GetValue(json))
             {
@@ -50,7 +53,8 @@ internal static class RecallCommand
 
     /// <summary>Goes through scans as they come, and counts what became of them.</summary>
     /// <param name="again">What to make of each tag; null to show it only.</param>
-    private sealed class Recall(AgainPrinting? again)
+    /// <param name="first">What is to be said of a tag before anything else.</param>
+    private sealed class Recall(AgainPrinting? again, Action<TagScan> first)
     {
         private int _read;
         private int _unread;
@@ -61,6 +65,7 @@ internal static class RecallCommand
         {
             foreach (var scan in scans)
             {
+                first(scan);
                 if (again is null || (scan.IsFromScanner && !again.OwnsOutput))
                 {
                     yield return scan;

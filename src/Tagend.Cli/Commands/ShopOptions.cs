@@ -35,6 +35,11 @@ internal sealed class ShopOptions(bool isOneFile = false)
     private readonly Option<DateOnly?> _date = DateOption.Create("--date", "The date printed on the pages. Default: today.");
     private readonly Option<string?> _jobBook = JobBookOption.Create();
 
+    private readonly Option<bool> _replace = new("--replace")
+    {
+        Description = "An order number that the job book has for another customer is this one's now.",
+    };
+
     public static string ShippedTemplates => Path.Combine(AppContext.BaseDirectory, TemplatesFolder);
 
     public static Option<string?> TemplatesOption() => new Option<string?>("--templates")
@@ -51,6 +56,7 @@ internal sealed class ShopOptions(bool isOneFile = false)
         command.Options.Add(_units);
         command.Options.Add(_date);
         command.Options.Add(_jobBook);
+        command.Options.Add(_replace);
     }
 
     /// <summary>The catalog in the folder named, or found; null, with its problems on standard error, where it has mistakes.</summary>
@@ -83,7 +89,7 @@ internal sealed class ShopOptions(bool isOneFile = false)
             _ => null,
         };
         var book = new RunBook(JobBookOption.AddressOf(parsed.GetValue(_jobBook), catalog.Folder), TimeProvider.System);
-        var orders = CheckedOrders.Read(parsed.GetValue(_orders)!, parsed.GetValue(_map), catalog, book, unit, DateOption.Of(parsed.GetValue(_date)));
+        var orders = CheckedOrders.Read(parsed.GetValue(_orders)!, parsed.GetValue(_map), catalog, book, unit, DateOption.Of(parsed.GetValue(_date)), parsed.GetValue(_replace));
         Say.Fault(book);
         foreach (var remark in orders.File.Remarks)
         {

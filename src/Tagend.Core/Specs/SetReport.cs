@@ -26,13 +26,21 @@ public sealed class PieceReport(RowName name, IReadOnlyList<Problem> problems, L
 
 /// <summary>A set without a problem, whose pieces are computed only when it is made.</summary>
 /// <param name="make">Makes it of its rows: equal sets each time, on any thread.</param>
-public sealed class ReadySet(IGrouping<string, int> rows, Func<IGrouping<string, int>, BuildSet> make)
+/// <param name="only">Pieces that are wanted of it; null for all.</param>
+public sealed class ReadySet(IGrouping<string, int> rows, Func<IGrouping<string, int>, BuildSet> make, IReadOnlySet<string>? only = null)
 {
     public string Order => rows.Key;
 
-    public int Pieces => rows.Count();
+    public int Pieces => only?.Count ?? rows.Count();
 
-    public BuildSet Make() => make(rows);
+    /// <summary>The same set with some of its pieces alone.</summary>
+    public ReadySet Only(IReadOnlySet<string> pieces) => new(rows, make, pieces);
+
+    public BuildSet Make()
+    {
+        var set = make(rows);
+        return only is null ? set : set with { Builds = set.Builds.Where(b => only.Contains(b.Spec.Piece)).ToValueList() };
+    }
 }
 
 /// <summary>What became of a file of orders. It holds problems and names, and no spec: the specs of a season are too large.</summary>

@@ -8,7 +8,8 @@ namespace Tagend.Specs;
 /// <summary>Computes the spec of an ordered piece: the only place where orders and catalog meet.</summary>
 /// <param name="unit">The unit the pages are printed in.</param>
 /// <param name="date">Of issue.</param>
-public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly date)
+/// <param name="issues">What was printed before; null where nothing is known of it.</param>
+public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly date, IIssues? issues = null)
 {
     private static readonly char[] Digits = [.. "0123456789"];
 
@@ -17,11 +18,21 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
     /// <summary>The day an order of the shop is due; null where its text is no date.</summary>
     public DateOnly? DueOf(string text) => DueDate.Read(text, catalog.Shop.Dates, date);
 
+    /// <summary>A piece's slip, marked where its papers are not the newest.</summary>
+    public OrderSlip SlipOf(OrderLine line) => issues?.MarkOf(line.Order, line.Piece) is { } mark
+        ? line.Slip with { Notes = line.Slip.Notes.Length > 0 ? $"{mark}\n{line.Slip.Notes}" : mark }
+        : line.Slip;
+
     /// <returns>Null where a problem refuses the piece.</returns>
     public BuildSpec? Build(OrderLine line, ICollection<Problem> problems)
     {
         var found = new List<Problem>();
         var spec = Compute(line, found);
+        if (spec is not null && issues is not null && !found.Exists(p => p.Severity == Severity.Refusal))
+        {
+            spec = issues.Issue(line, spec, found);
+        }
+
         foreach (var problem in found)
         {
             problems.Add(problem);

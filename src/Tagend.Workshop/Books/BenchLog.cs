@@ -66,6 +66,10 @@ public sealed class BenchLog(IJobBook book, LengthUnit unit)
         return new LogAnswer(Log(spec, built), null, IsPieceKnown: true);
     }
 
+    /// <summary>What must be known before a piece is built by this spec; null where it is the newest.</summary>
+    public string? SupersededBy(BuildSpec spec) =>
+        Superseded.Of(spec, book) is { } sentence ? $"{spec.Order}/{spec.Piece}, revision {spec.Revision}: {sentence}" : null;
+
     /// <summary>Enters a build: it is on the disk when this returns.</summary>
     public LoggedPiece Log(BuildSpec spec, AsBuilt built) => new(spec, book.Log(spec, built, Guid.NewGuid()));
 

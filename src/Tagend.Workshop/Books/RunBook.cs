@@ -34,6 +34,18 @@ public sealed class RunBook(JobBookAddress? address, TimeProvider clock)
             return fits.Where(f => f.Fit is not null).Select(f => f.Fit!).ToValueList();
         }) ?? [];
 
+    /// <summary>Uses what the book has of orders that were printed before, while work is done that asks for it.</summary>
+    /// <param name="mayReplace">Orders may be of other customers than the book has.</param>
+    /// <param name="read">Gets null where there is no book yet, or it failed.</param>
+    public T WithIssues<T>(bool mayReplace, Func<IIssues?, T> read)
+    {
+        using var book = Guarded("revisions are as the order says", () => new Holder(address?.OpenExisting(clock)));
+        return read(book?.Book is null ? null : new BookIssues(JobsOf, mayReplace));
+
+        IReadOnlyList<PrintedJob> JobsOf(string order) =>
+            Guarded("revisions are as the order says", () => book!.Book!.Find(new JobSearch { Order = order }).ToList()) ?? [];
+    }
+
     /// <summary>Enters what was printed.</summary>
     /// <returns>Null where there was nothing to enter, or the book failed.</returns>
     public BookEntry? Record(IEnumerable<BuildSet> sets)
@@ -50,6 +62,11 @@ public sealed class RunBook(JobBookAddress? address, TimeProvider clock)
             var added = book.Record(builds);
             return new BookEntry(address.Text, added, builds.Count - added);
         });
+    }
+
+    private sealed record Holder(IJobBook? Book) : IDisposable
+    {
+        public void Dispose() => Book?.Dispose();
     }
 
     private T? Guarded<T>(string consequence, Func<T> use)

@@ -25,13 +25,15 @@ public sealed record CheckedOrders(ShopCatalog Catalog, OrderFile File, SetRepor
     /// <param name="book">What its builds teach is used; where it fails, it says so itself.</param>
     /// <param name="unit">Of what is printed; null for the shop's own.</param>
     /// <param name="date">Of the pages.</param>
+    /// <param name="mayReplace">An order may be of another customer than the book has.</param>
     /// <exception cref="TagendException">The file is not there or cannot be read.</exception>
     public static CheckedOrders Read(
-        IReadOnlyList<string> paths, string? map, ShopCatalog catalog, RunBook book, LengthUnit? unit, DateOnly date)
+        IReadOnlyList<string> paths, string? map, ShopCatalog catalog, RunBook book, LengthUnit? unit, DateOnly date, bool mayReplace = false)
     {
         var taught = catalog with { Fits = book.Fits(catalog) };
         var file = OrderFiles.Read(paths, catalog, map);
-        return new CheckedOrders(taught, file, SetBuilder.Build(file, new SpecBuilder(taught, unit ?? catalog.Shop.Unit, date)));
+        return book.WithIssues(mayReplace, issues => new CheckedOrders(
+            taught, file, SetBuilder.Build(file, new SpecBuilder(taught, unit ?? catalog.Shop.Unit, date, issues))));
     }
 
     /// <summary>Whether something is not printed.</summary>
@@ -48,6 +50,22 @@ public sealed record CheckedOrders(ShopCatalog Catalog, OrderFile File, SetRepor
         return orders.FirstOrDefault(o => !known.Contains(o)) is { } missing
             ? $"there is no order {missing} in the file; there are {string.Join(", ", known.Order(StringComparer.Ordinal))}"
             : null;
+    }
+
+    /// <returns>Says what there is instead, where an order or a piece is not in the files; null where all are.</returns>
+    public string? Missing(OrderChoice choice) => MissingOrder(choice.Orders)
+        ?? choice.Pieces.Where(c => !Report.Pieces.Any(p => p.Order == c.Order && p.Piece == c.Piece)).Select(Missing).FirstOrDefault();
+
+    /// <summary>What is wrong, but for what is wrong with other orders alone.</summary>
+    public IReadOnlyList<Problem> ProblemsOf(OrderChoice choice)
+    {
+        if (choice.IsAll)
+        {
+            return Report.Problems;
+        }
+
+        var ofOthers = Report.Pieces.Where(p => !choice.Has(p.Order)).SelectMany(p => p.Problems).ToHashSet();
+        return [.. Report.Problems.Where(p => !ofOthers.Contains(p))];
     }
 
     /// <summary>How each number of a piece came about.</summary>

@@ -44,4 +44,8 @@ public sealed record PrintedSets(
     IReadOnlyList<Specs.BuildSet> Sets,
     IReadOnlyList<string> Withheld,
     IReadOnlyList<Problems.Problem> Problems,
-    IReadOnlyList<PrintedPaper> Papers);
+    IReadOnlyList<PrintedPaper> Papers)
+{
+    /// <summary>Paths of all files, pictures among them.</summary>
+    public IReadOnlyList<string> Files { get; init; } = [];
+}

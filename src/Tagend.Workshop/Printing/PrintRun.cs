@@ -39,7 +39,8 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
             [.. sets.Except(good).Select(s => s.Order)],
             problems,
             [.. documents.Select(d => new PrintedPaper(PathOf($"{d.Name}.pdf"), $"Tagend {d.Name}, {whose}", d.Pages.Count, d.Paper))]);
-        return (printed, [.. documents.SelectMany(d => Files(d, new PdfNote($"Tagend {d.Name}", good[0].Builds[0].Spec.Date, d.Language ?? catalog.Words.Tag)))]);
+        IReadOnlyList<NewFile> files = [.. documents.SelectMany(d => Files(d, new PdfNote($"Tagend {d.Name}", good[0].Builds[0].Spec.Date, d.Language ?? catalog.Words.Tag)))];
+        return (printed with { Files = [.. files.Select(f => f.Path)] }, files);
     }
 
     /// <summary>All kinds at the same time.</summary>

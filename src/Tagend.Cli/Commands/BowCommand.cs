@@ -1,0 +1,164 @@
+using System.CommandLine;
+using Tagend.Bows;
+using Tagend.Catalog;
+using Tagend.Orders;
+using Tagend.Problems;
+using Tagend.Specs;
+using Tagend.Workshop;
+using Tagend.Workshop.Books;
+using Tagend.Workshop.Checks;
+using Tagend.Workshop.Readings;
+using Tagend.Workshop.Shops;
+
+namespace Tagend.Commands;
+
+/// <summary><c>tagend bow</c>: lists the bow book, or keeps pieces as a bow of it.</summary>
+internal static class BowCommand
+{
+    public static Command Create()
+    {
+        var options = new BowOptions();
+        var command = new Command("bow", "Lists the bows of the bow book, or keeps pieces that were ordered or built as a bow of that name.");
+        options.AddTo(command);
+        command.SetAction(parsed => Run(options, parsed));
+        return command;
+    }
+
+    private static int Run(BowOptions options, ParseResult parsed)
+    {
+        if (options.Shop.ReadCatalog(parsed) is not { } catalog)
+        {
+            return ExitCode.Problems;
+        }
+
+        if (parsed.GetValue(options.Name) is not { } name)
+        {
+            return List(catalog);
+        }
+
+        if (name.Trim().Length == 0 || name.Any(char.IsControl))
+        {
+            Say.Error("expected the bow's name, such as \"Owner's bow 1\"");
+            return ExitCode.Usage;
+        }
+
+        if (Path.GetFullPath(catalog.Folder) == Path.GetFullPath(ShopOptions.ShippedTemplates))
+        {
+            Say.Error("a bow is kept in your shop's templates, and these are the program's own: make yours with tagend init templates, then run this again");
+            return ExitCode.Usage;
+        }
+
+        var specs = options.SpecsOf(parsed, catalog, out var error);
+        if (specs.Count == 0)
+        {
+            Say.Error(error ?? "say which pieces: --order NUMBER, of the job book or with --from ORDERS.csv; or --tag TAG");
+            return ExitCode.Usage;
+        }
+
+        if (specs.GroupBy(s => s.Piece).FirstOrDefault(p => p.Count() > 1) is { } twice)
+        {
+            Say.Error($"there are {twice.Count()} pieces called {twice.Key}: give one tag of each piece");
+            return ExitCode.Usage;
+        }
+
+        if (ShopBows.Keep(name.Trim(), specs, catalog, parsed.GetValue(options.Replace)) is not { } path)
+        {
+            Say.Error($"there is a bow {name} in the book already: --replace writes over it");
+            return ExitCode.Usage;
+        }
+
+        Console.WriteLine($"{path}: {Counted.Of(specs.Count, "piece")} kept as {name.Trim()}: {string.Join(", ", specs.Select(s => s.Piece))}. Orders may say no more now than bow, colors and customer");
+        return ExitCode.Done;
+    }
+
+    private static int List(ShopCatalog catalog)
+    {
+        var (book, problems) = ShopBows.Read(catalog);
+        foreach (var bow in book.Bows)
+        {
+            var also = bow.Also.Count > 0 ? $" (also {string.Join("; ", bow.Also)})" : "";
+            Console.WriteLine($"{bow.Bow}{also}: {string.Join(", ", bow.Pieces.Select(Shown))}");
+        }
+
+        Console.WriteLine(Counted.Of(book.Bows.Count, "bow"));
+        Say.Problems(problems);
+        return problems.Count > 0 ? ExitCode.Problems : ExitCode.Done;
+    }
+
+    private static string Shown(BowPiece piece) =>
+        $"{piece.Name} {piece.Cells.GetValueOrDefault(OrderColumn.FinishedLength) ?? $"of {piece.Cells[OrderColumn.BowLength]}"}";
+}
+
+/// <summary>The options of <c>bow</c>.</summary>
+internal sealed class BowOptions
+{
+    private readonly Option<string?> _order = new("--order")
+    {
+        Description = "Keep the pieces of this order: of the job book, or of the file that --from names.",
+        HelpName = "NUMBER",
+    };
+
+    private readonly Option<string?> _from = new("--from") { Description = "The order file to take the order from.", HelpName = "ORDERS.csv" };
+
+    private readonly Option<string[]> _tags = new("--tag")
+    {
+        Description = "Keep the pieces of these tags: pictures, or a tag's text in quotes.",
+        HelpName = "TAG",
+    };
+
+    public Argument<string?> Name { get; } = new("NAME")
+    {
+        Description = "The bow, as its owners call it. Without it: lists the book.",
+        Arity = ArgumentArity.ZeroOrOne,
+    };
+
+    public Option<bool> Replace { get; } = new("--replace") { Description = "Write over a bow of that name." };
+
+    public BookOptions Shop { get; } = new();
+
+    public void AddTo(Command command)
+    {
+        command.Arguments.Add(Name);
+        foreach (var option in new Option[] { _order, _from, _tags, Replace })
+        {
+            command.Options.Add(option);
+        }
+
+        Shop.AddTo(command);
+    }
+
+    /// <summary>The pieces that are to be kept; none, with what is wrong, where they cannot be had.</summary>
+    public IReadOnlyList<BuildSpec> SpecsOf(ParseResult parsed, ShopCatalog catalog, out string? error)
+    {
+        error = null;
+        if (parsed.GetValue(_tags) is { Length: > 0 } tags)
+        {
+            var scans = tags.SelectMany(t => TagScan.Read(t, TextReader.Null)).ToList();
+            error = scans.Find(s => s.Message is not null) is { } unread ? $"{unread.Source}: {unread.Message}" : null;
+            return error is null ? [.. scans.SelectMany(s => s.Specs)] : [];
+        }
+
+        if (parsed.GetValue(_order) is not { } text)
+        {
+            return [];
+        }
+
+        var order = NameReader.TryReadOrder(text, out var read, out _) ? read : text;
+        var specs = parsed.GetValue(_from) is { } path ? Ordered(path, order, catalog) : Printed(parsed, order, catalog);
+        error = specs.Count == 0 ? $"there is no order {order} without a problem in {parsed.GetValue(_from) ?? "the job book"}" : null;
+        return specs;
+    }
+
+    private static List<BuildSpec> Ordered(string path, string order, ShopCatalog catalog)
+    {
+        var orders = CheckedOrders.Read([path], null, catalog, new RunBook(null, TimeProvider.System), null, DateOption.Of(null));
+        Say.Problems(orders.Report.Pieces.Where(p => p.Order == order).SelectMany(p => p.Problems).Where(p => p.Severity == Severity.Refusal).Distinct());
+        return [.. orders.Report.Ready.Where(s => s.Order == order).SelectMany(s => s.Make().Builds).Select(b => b.Spec)];
+    }
+
+    private IReadOnlyList<BuildSpec> Printed(ParseResult parsed, string order, ShopCatalog catalog)
+    {
+        using var book = Shop.Open(parsed, catalog);
+        return ShopBows.Printed(order, book);
+    }
+}

@@ -1,0 +1,19 @@
+using Tagend.Orders;
+using Tagend.Problems;
+
+namespace Tagend.Specs;
+
+/// <summary>What a shop remembers of the pieces it printed: which issue of a piece a spec is.</summary>
+public interface IIssues
+{
+    /// <summary>Gives a spec its revision and date of issue.</summary>
+    /// <param name="line">The order it was made from.</param>
+    /// <param name="problems">Gets what is to be known of it: that papers are superseded, that the order is another customer's.</param>
+    /// <returns>
+    /// The spec as it is issued: as before where nothing of it changed. The same answer each time for the same piece, on any thread.
+    /// </returns>
+    BuildSpec Issue(OrderLine line, BuildSpec spec, ICollection<Problem> problems);
+
+    /// <summary>What stands first among the notes of a piece whose papers are not the newest; null for all others.</summary>
+    string? MarkOf(string order, string piece);
+}

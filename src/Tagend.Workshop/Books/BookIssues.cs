@@ -1,0 +1,92 @@
+using System.Collections.Concurrent;
+using Tagend.Jobs;
+using Tagend.Orders;
+using Tagend.Problems;
+using Tagend.Specs;
+using Tagend.Tags;
+
+namespace Tagend.Workshop.Books;
+
+/// <summary>Which issue of a piece an order's spec is, by what the job book has of the order.</summary>
+/// <param name="jobsOf">All jobs of an order, in the order of printing. Asked once an order, while the orders are read first.</param>
+/// <param name="mayReplace">The order may be another customer's than the book has.</param>
+internal sealed class BookIssues(Func<string, IReadOnlyList<PrintedJob>> jobsOf, bool mayReplace) : IIssues
+{
+    private readonly ConcurrentDictionary<(string Order, string Piece), Issue> _issues = [];
+    private readonly Dictionary<string, ILookup<string, PrintedJob>> _jobs = [];
+    private readonly HashSet<string> _strangers = [];
+
+    /// <param name="Kept">The spec as it was printed, where the same papers are printed again.</param>
+    /// <param name="Mark">On papers that are not the newest.</param>
+    private sealed record Issue(int Revision, DateOnly Date, BuildSpec? Kept, string? Mark = null);
+
+    BuildSpec IIssues.Issue(OrderLine line, BuildSpec spec, ICollection<Problem> problems)
+    {
+        // A spec is made again whenever it is printed, on any thread; what it is was settled when it was read first.
+        if (!_issues.TryGetValue((spec.Order, spec.Piece), out var issue))
+        {
+            issue = Decide(line, spec, problems);
+            _issues[(spec.Order, spec.Piece)] = issue;
+        }
+
+        return issue.Kept ?? spec with { Revision = issue.Revision, Date = issue.Date };
+    }
+
+    public string? MarkOf(string order, string piece) => _issues.GetValueOrDefault((order, piece))?.Mark;
+
+    private Issue Decide(OrderLine line, BuildSpec spec, ICollection<Problem> problems)
+    {
+        if (!_jobs.TryGetValue(spec.Order, out var ofOrder))
+        {
+            _jobs[spec.Order] = ofOrder = jobsOf(spec.Order).ToLookup(j => j.Piece);
+        }
+
+        CheckCustomer(line, ofOrder, problems);
+        if (ofOrder[spec.Piece].LastOrDefault() is not { } newest || TagReader.Read(newest.Tag) is not TagReading.Piece { Spec: var printed })
+        {
+            return new Issue(spec.Revision, spec.Date, null);
+        }
+
+        // An order that names a revision which was superseded since is printed as what it was, and says so.
+        if (line.Revision is { } wanted && wanted < newest.Revision
+            && ofOrder[spec.Piece].LastOrDefault(j => j.Revision == wanted) is { } older
+            && TagReader.Read(older.Tag) is TagReading.Piece { Spec: var then } && SpecChange.Of(then, spec).Count == 0)
+        {
+            problems.Add(Warning(line, OrderColumn.Revision, Superseded.Sentence(newest)));
+            return new Issue(wanted, older.Issued, Kept(then, spec), Superseded.Mark(newest));
+        }
+
+        var (was, now) = (newest.Customer, line.Slip.Customer);
+        var isOthers = was.Length > 0 && now.Length > 0 && !was.Equals(now, StringComparison.OrdinalIgnoreCase);
+        IReadOnlyList<string> changes = [.. SpecChange.Of(printed, spec), .. isOthers ? [$"customer {now} (was {was})"] : Array.Empty<string>()];
+        if (changes.Count == 0)
+        {
+            return line.Revision > newest.Revision
+                ? new Issue(line.Revision.Value, spec.Date, null)
+                : new Issue(newest.Revision, newest.Issued, Kept(printed, spec));
+        }
+
+        var revision = Math.Max(newest.Revision + 1, line.Revision ?? 1);
+        problems.Add(Warning(line, OrderColumn.Piece, Superseded.NewIssue(revision, newest, changes)));
+        return new Issue(revision, spec.Date, null);
+    }
+
+    /// <summary>The printed spec itself, so that its tag is the same letter for letter; not where it is in other units, or says less than today's do.</summary>
+    private static BuildSpec? Kept(BuildSpec printed, BuildSpec now) =>
+        printed.Unit == now.Unit && printed.EndLoops is not null ? printed : null;
+
+    private void CheckCustomer(OrderLine line, ILookup<string, PrintedJob> ofOrder, ICollection<Problem> problems)
+    {
+        var now = line.Slip.Customer;
+        if (mayReplace || now.Length == 0
+            || ofOrder.SelectMany(j => j).Where(j => j.Customer.Length > 0).MaxBy(j => j.Number) is not { } last
+            || last.Customer.Equals(now, StringComparison.OrdinalIgnoreCase) || !_strangers.Add(line.Order))
+        {
+            return;
+        }
+
+        problems.Add(line.Row.Problem(OrderColumn.Order, Superseded.OtherCustomer(last, now)));
+    }
+
+    private static Problem Warning(OrderLine line, string column, string message) => line.Row.Problem(column, message, Severity.Warning);
+}

@@ -1,0 +1,32 @@
+using Tagend.Jobs;
+using Tagend.Measures;
+using Tagend.Specs;
+
+namespace Tagend.Workshop.Books;
+
+/// <summary>Papers that are no longer the newest of their piece, in sentences.</summary>
+public static class Superseded
+{
+    /// <summary>Changes that are named one by one.</summary>
+    private const int MostNamed = 6;
+
+    /// <summary>What a book says of a tag that was scanned: null where it is the newest issue, or the book has none later.</summary>
+    public static string? Of(BuildSpec scanned, IJobBook book) =>
+        book.Newest(scanned.Order, scanned.Piece) is { } newest && newest.Revision > scanned.Revision ? Sentence(newest) : null;
+
+    /// <param name="newest">The issue that is to be built.</param>
+    public static string Sentence(PrintedJob newest) =>
+        $"superseded by revision {newest.Revision} of {DateWriter.Iso(newest.Issued)}: do not build by it, find that card or print it again";
+
+    /// <summary>On the paper itself.</summary>
+    internal static string Mark(PrintedJob newest) => $"SUPERSEDED by revision {newest.Revision} of {DateWriter.Iso(newest.Issued)}";
+
+    internal static string NewIssue(int revision, PrintedJob newest, IReadOnlyList<string> changes)
+    {
+        var named = string.Join("; ", changes.Take(MostNamed)) + (changes.Count > MostNamed ? FormattableString.Invariant($"; {changes.Count - MostNamed} more") : "");
+        return $"is revision {revision} now: {named}. Throw away the card, strip and tags of revision {newest.Revision}, printed {DateWriter.Iso(newest.Issued)}";
+    }
+
+    internal static string OtherCustomer(PrintedJob last, string now) =>
+        $"was printed for {last.Customer} on {DateWriter.Iso(last.Issued)} ({last.Piece}) and is for {now} here: give this order a number of its own, or add --replace if it is the same one";
+}

@@ -1,0 +1,98 @@
+using Tagend.Jobs.Sqlite;
+using Tagend.Problems;
+using Tagend.Tests.Specs;
+using Tagend.Workshop.Books;
+using Tagend.Workshop.Checks;
+using Xunit;
+
+namespace Tagend.Tests.Workshop;
+
+public sealed class BookIssuesTests : IDisposable
+{
+    private const string Header = "order,piece,kind,finished_length,colors,customer,revision\n";
+    private const string First = Header + "701,buss,buss-cable,38 1/2,red,Demo one,\n";
+    private const string Longer = Header + "701,buss,buss-cable,38 5/8,red,Demo one,\n";
+
+    private readonly WorkshopFolder _folder = new();
+
+    public void Dispose() => _folder.Dispose();
+
+    [Fact]
+    public void Read_SameSpecOnAnotherDay_IsTheSameIssue()
+    {
+        Print(First, day: 0);
+        var (entry, orders) = Print(First, day: 1);
+        Assert.Equal((0, 1), (entry!.Added, entry.Known));
+        Assert.Equal((1, SpecFixture.Date), (SpecOf(orders).Revision, SpecOf(orders).Date));
+        Assert.DoesNotContain(orders.Report.Problems, p => p.Message.Contains("revision", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Read_ChangedSpec_IsTheNextRevisionAndSaysWhatChanged()
+    {
+        Print(First, day: 0);
+        var (entry, orders) = Print(Longer, day: 2);
+        Assert.Equal((1, 0), (entry!.Added, entry.Known));
+        Assert.Equal((2, SpecFixture.Date.AddDays(2)), (SpecOf(orders).Revision, SpecOf(orders).Date));
+        var warning = Assert.Single(orders.Report.Problems, p => p.At.Column == "piece");
+        Assert.Equal(Severity.Warning, warning.Severity);
+        Assert.StartsWith("is revision 2 now: finished length 38.625 in (was 38.5 in)", warning.Message, StringComparison.Ordinal);
+        Assert.EndsWith("Throw away the card, strip and tags of revision 1, printed 2026-03-14", warning.Message, StringComparison.Ordinal);
+        // And the first again is a change once more, not revision 1.
+        Assert.Equal(3, SpecOf(Print(First, day: 3).Orders).Revision);
+    }
+
+    [Fact]
+    public void Read_OlderRevisionOrderedAgain_IsPrintedAsItWasAndMarked()
+    {
+        Print(First, day: 0);
+        Print(Longer, day: 1);
+        var orders = Print(First.Replace("Demo one,\n", "Demo one,1\n", StringComparison.Ordinal), day: 2).Orders;
+        Assert.Equal((1, SpecFixture.Date), (SpecOf(orders).Revision, SpecOf(orders).Date));
+        Assert.Equal("SUPERSEDED by revision 2 of 2026-03-15", Assert.Single(orders.Report.MakeSets()).Builds[0].Slip.Notes);
+        Assert.Contains(orders.Report.Problems, p => p.At.Column == "revision" && p.Message.StartsWith("superseded by revision 2 of 2026-03-15", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Read_OrderOfAnotherCustomer_IsRefusedUnlessItIsMeant()
+    {
+        Print(First, day: 0);
+        var others = First.Replace("Demo one", "Demo two", StringComparison.Ordinal);
+        var refused = Check(others, 1, mayReplace: false);
+        Assert.Equal(["701"], refused.Report.Withheld);
+        Assert.StartsWith(
+            "was printed for Demo one on 2026-03-14 (buss) and is for Demo two here",
+            Assert.Single(refused.Report.Problems, p => p.Severity == Severity.Refusal).Message,
+            StringComparison.Ordinal);
+        var meant = Check(others, 1, mayReplace: true);
+        Assert.Equal(2, SpecOf(meant).Revision);
+        Assert.Contains(meant.Report.Problems, p => p.Message.Contains("customer Demo two (was Demo one)", StringComparison.Ordinal));
+        Assert.Empty(Check(First.Replace("Demo one", "DEMO ONE", StringComparison.Ordinal), 1, mayReplace: false).Report.Withheld);
+    }
+
+    [Fact]
+    public void Of_ScannedTag_SaysOnlyOfAnOlderOne()
+    {
+        var old = SpecOf(Print(First, day: 0).Orders);
+        var newest = SpecOf(Print(Longer, day: 1).Orders);
+        using var book = new SqliteAddress(_folder["book.db"]).OpenExisting(TimeProvider.System)!;
+        Assert.Equal(
+            "superseded by revision 2 of 2026-03-15: do not build by it, find that card or print it again", Superseded.Of(old, book));
+        Assert.Null(Superseded.Of(newest, book));
+        Assert.Null(Superseded.Of(old with { Order = "702" }, book));
+    }
+
+    private (BookEntry? Entry, CheckedOrders Orders) Print(string orders, int day)
+    {
+        var made = Check(orders, day, mayReplace: false);
+        return (_folder.Book.Record(made.Report.MakeSets()), made);
+    }
+
+    private CheckedOrders Check(string orders, int day, bool mayReplace)
+    {
+        File.WriteAllText(_folder["o.csv"], orders);
+        return CheckedOrders.Read([_folder["o.csv"]], null, SpecFixture.Catalog, _folder.Book, null, SpecFixture.Date.AddDays(day), mayReplace);
+    }
+
+    private static Tagend.Specs.BuildSpec SpecOf(CheckedOrders orders) => Assert.Single(orders.Report.Pieces).Spec!;
+}

@@ -1,0 +1,65 @@
+using Tagend.Jobs;
+using Tagend.Jobs.Sqlite;
+using Tagend.Orders;
+using Tagend.Specs;
+using Tagend.Tests.Jobs;
+using Tagend.Tests.Specs;
+using Tagend.Workshop.Books;
+using Tagend.Workshop.Checks;
+using Xunit;
+
+namespace Tagend.Tests.Workshop;
+
+public sealed class OrderListTests : IDisposable
+{
+    private const string Header = "order,piece,kind,finished_length,customer,due\n";
+    private static readonly DateOnly Today = new(2026, 11, 26);
+
+    private readonly WorkshopFolder _folder = new();
+
+    public void Dispose() => _folder.Dispose();
+
+    [Fact]
+    public void Of_BookAndFile_SaysHowFarEachOrderIsAndWhatIsDueFirst()
+    {
+        var orders = Check(Header
+            + "701,buss,buss-cable,38,Demo one,2026-12-04\n701,control,control-cable,40,Demo one,\n"
+            + "702,buss,buss-cable,38,Demo two,4 Jan\n"
+            + "703,buss,buss-cable,38,Demo three,soon\n"
+            + "704,buss,buss-cable,38,Demo four,2026-11-30\n");
+        var sets = orders.Report.MakeSets();
+        _folder.Book.Record(sets.Where(s => s.Order != "704"));
+        using var book = new SqliteAddress(_folder["book.db"]).OpenExisting(TimeProvider.System)!;
+        Build(book, sets[0].Builds[0].Spec);
+        Build(book, sets[1].Builds[0].Spec);
+
+        var listed = OrderList.Of(book.Find(new JobSearch()), orders.File, DateStyle.Unknown, Today);
+        Assert.Equal(["704", "701", "702", "703"], listed.Select(o => o.Order));
+        Assert.Equal([OrderState.New, OrderState.PartBuilt, OrderState.Built, OrderState.Printed], listed.Select(o => o.State));
+        Assert.Equal(["control"], listed[1].Unbuilt);
+        Assert.Equal(new DateOnly(2027, 1, 4), listed[2].Due);
+        Assert.Equal((null, "soon"), (listed[3].Due, listed[3].DueText));
+        Assert.Equal("Demo four", listed[0].Customer);
+    }
+
+    [Fact]
+    public void Of_PieceWithANewerRevision_IsNotBuiltByItsOldPapers()
+    {
+        var orders = Check(Header + "701,buss,buss-cable,38,,\n");
+        _folder.Book.Record(orders.Report.MakeSets());
+        using var book = new SqliteAddress(_folder["book.db"]).OpenExisting(TimeProvider.System)!;
+        Build(book, orders.Report.MakeSets()[0].Builds[0].Spec);
+        Assert.Equal(OrderState.Built, Assert.Single(OrderList.Of(book.Find(new JobSearch()), null, DateStyle.Unknown, Today)).State);
+
+        _folder.Book.Record(Check(Header + "701,buss,buss-cable,39,,\n").Report.MakeSets());
+        Assert.Equal(OrderState.Printed, Assert.Single(OrderList.Of(book.Find(new JobSearch()), null, DateStyle.Unknown, Today)).State);
+    }
+
+    private static void Build(IJobBook book, BuildSpec spec) => book.Log(spec, TestBook.Built, Guid.NewGuid());
+
+    private CheckedOrders Check(string csv)
+    {
+        File.WriteAllText(_folder["o.csv"], csv);
+        return CheckedOrders.Read([_folder["o.csv"]], null, SpecFixture.Catalog, _folder.Book, null, SpecFixture.Date);
+    }
+}
