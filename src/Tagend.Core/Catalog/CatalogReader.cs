@@ -24,6 +24,7 @@ public static class CatalogReader
         var stocks = ReadNamed(folder, "stocks.toml", found, StockReader.Read);
         var plans = PlanReader.ReadAll(folder, materials, threads, found);
         var colors = ColorFile.Read(folder, found);
+        var steps = CardStepReader.Read(folder, found);
         var languages = PaperLanguageReader.Languages(folder);
         var words = shop is not null && languages.Contains(shop.Language) ? PaperLanguageReader.Read(folder, shop.Language, found) : null;
         foreach (var problem in found)
@@ -33,7 +34,7 @@ public static class CatalogReader
 
         return found.Count > 0
             ? null
-            : new ShopCatalog(folder, shop!, materials, threads, stocks, plans) { Colors = colors, Words = words!, Languages = languages };
+            : new ShopCatalog(folder, shop!, materials, threads, stocks, plans) { Colors = colors, CardSteps = steps, Words = words!, Languages = languages };
     }
 
     private static Dictionary<string, T> ReadNamed<T>(
@@ -101,6 +102,7 @@ public static class CatalogReader
             Dates = file.Root.Choice("dates", ("", DateStyle.Unknown), ("m/d/y", DateStyle.MonthFirst), ("d/m/y", DateStyle.DayFirst)),
             Unit = file.Root.Choice("unit", ("in", LengthUnit.Inch), ("mm", LengthUnit.Millimeter)),
             Paper = file.Root.Choice("paper", [.. PaperSet.All.Select(set => (set.Name, set))]),
+            Cards = file.Root.Choice("cards", ("two-sided", CardLayout.TwoSided), ("full-page", CardLayout.FullPage)),
             Jig = new Jig
             {
                 PostDiameter = jig.OptionalLength("post_diameter", LengthRange.Post),

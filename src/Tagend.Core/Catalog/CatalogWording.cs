@@ -31,6 +31,10 @@ internal static class CatalogWording
 
     public const string CutOffToml = "the file ends in the middle of a text, at a backslash: close the quote, or copy the file anew";
 
+    public const string NamelessStep = "expected does or a title: a step says what is done";
+
+    public static string TooManySteps(int most) => $"too many steps: a card holds {most}";
+
     public static string MissingSection(string name) => $"expected a section [{name}]";
 
     public static string Missing(string key, string expected) => $"{key} is missing: expected {expected}";

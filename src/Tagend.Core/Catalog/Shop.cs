@@ -35,6 +35,9 @@ public sealed record Shop
 
     public required PaperSet Paper { get; init; }
 
+    /// <summary>Where jig cards are printed.</summary>
+    public CardLayout Cards { get; init; }
+
     /// <summary>A shop's own column names: theirs, in lower case, to ours.</summary>
     public required IReadOnlyDictionary<string, string> Columns { get; init; }
 
@@ -83,6 +86,16 @@ public sealed record Shop
 
     /// <summary>The finest mark of the tape used with a unit.</summary>
     public Length TapeStep(LengthUnit unit) => unit == LengthUnit.Inch ? Jig.InchTapeStep : Jig.MillimeterTapeStep;
+}
+
+/// <summary>Where a jig card is printed: what the hand works by is too large for one side of a card.</summary>
+public enum CardLayout
+{
+    /// <summary>On both sides of a card: the work on its front, what it rests on on its back.</summary>
+    TwoSided,
+
+    /// <summary>On one side of a sheet.</summary>
+    FullPage,
 }
 
 /// <summary>Hand of a helix by ISO 2:1973: held upright, its turns slope as the middle stroke of the letter does.</summary>

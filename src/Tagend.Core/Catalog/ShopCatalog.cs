@@ -26,6 +26,9 @@ public sealed record ShopCatalog(
     /// <summary>The shop's colors by every name; none where there is no colors.toml.</summary>
     public ColorNames Colors { get; init; } = ColorNames.None;
 
+    /// <summary>Of a jig card, in the order of the work.</summary>
+    public IReadOnlyList<CardStep> CardSteps { get; init; } = CardStep.Usual;
+
     /// <summary>From the shop's log, where it has one; one a material and strand count.</summary>
     public ValueList<FittedTakeUp> Fits { get; init; } = [];
 

@@ -8,27 +8,27 @@ using Tagend.Specs;
 namespace Tagend.Pages.Card;
 
 /// <summary>One end of a piece over its measuring pin, at true size, with a scale from the outside of the pin. In points.</summary>
-internal sealed class CardEnd(BuildSpec spec, string name, Length loop, CardWriter write)
+/// <param name="loop">The loop's geometry.</param>
+/// <param name="length">From the outside of the pin to where the legs meet; zero where the loop is left open.</param>
+internal sealed class CardEnd(BuildSpec spec, string name, EndLoop loop, Length length, CardWriter write)
 {
     private const float Line = 0.6f;
     private const float TitleHeight = 10;
     private const float ScaleHeight = 13;
     private const int ArcSteps = 12;
 
-    private readonly EndLoop _loop = new(loop, spec.Posts.PinDiameter, spec.Bundle.Diameter);
-
     private bool IsB => name == "B";
 
     private Length Window => write.Unit == LengthUnit.Inch ? Length.FromInches(1.5) : Length.FromMillimeters(40);
 
-    private float HalfLeg => Points.Of(_loop.HalfLeg);
+    private float HalfLeg => Points.Of(loop.HalfLeg);
 
-    private float Outside => Points.Of(_loop.Radius) + HalfLeg;
+    private float Outside => Points.Of(loop.Radius) + HalfLeg;
 
     private float HalfBundle => Points.Of(spec.Bundle.Diameter) / 2;
 
     /// <summary>Where the legs meet, or the edge of the picture.</summary>
-    private float Closed => _loop.IsOpen ? Points.Of(Window) : Math.Min(Points.Of(loop), Points.Of(Window));
+    private float Closed => loop.IsOpen ? Points.Of(Window) : Math.Min(Points.Of(length), Points.Of(Window));
 
     /// <summary>Of the strands beyond the outside of the pin.</summary>
     private float Over => (2 * HalfLeg) + Line;
@@ -55,9 +55,9 @@ internal sealed class CardEnd(BuildSpec spec, string name, Length loop, CardWrit
             .. Places(fonts, middle),
             .. Scale(fonts, scale),
         ];
-        var title = _loop.IsOpen
+        var title = loop.IsOpen
             ? write.Language.Say(PaperWord.CardEndOpen, ("end", name))
-            : write.Language.Say(PaperWord.CardEndMeet, ("end", name), ("length", write.Setting(loop)));
+            : write.Language.Say(PaperWord.CardEndMeet, ("end", name), ("length", write.Setting(length)));
         var type = TypeScale.Heading with { Tracking = 0 };
         return inks.Prepend(new TextInk(IsB ? Width - fonts.WidthOf(title, type) : 0, type.BaselineFrom(0), title, type));
     }
@@ -75,7 +75,7 @@ internal sealed class CardEnd(BuildSpec spec, string name, Length loop, CardWrit
 
     private IEnumerable<Ink> Loop(float middle)
     {
-        var isServed = IsServed(0);
+        var isServed = loop.Thread > Length.Zero;
         yield return new ShapeInk(Contour(Outside, HalfLeg, middle), isServed ? 0 : Line, isServed ? (byte)0 : (byte)255);
         yield return new ShapeInk(Contour(Outside - (2 * HalfLeg), -HalfLeg, middle), isServed ? 0 : Line, 255);
         var pin = Points.Of(spec.Posts.PinDiameter) / 2;
@@ -85,9 +85,9 @@ internal sealed class CardEnd(BuildSpec spec, string name, Length loop, CardWrit
     /// <summary>Around the pin at a radius, and along both legs at a distance from their axes.</summary>
     private List<(float X, float Y)> Contour(float radius, float fromAxis, float middle)
     {
-        var arc = (float)(_loop.IsOpen ? Math.PI / 2 : _loop.Arc);
+        var arc = (float)(loop.IsOpen ? Math.PI / 2 : loop.Arc);
         var axis = Points.Of(spec.Posts.PinDiameter) / 2;
-        var end = _loop.IsOpen
+        var end = loop.IsOpen
             ? (X: Closed, Y: radius)
             : (X: Closed - (fromAxis * MathF.Cos(arc)), Y: HalfLeg + (fromAxis * MathF.Sin(arc)));
         var half = Enumerable.Range(0, ArcSteps + 1)
@@ -126,12 +126,12 @@ internal sealed class CardEnd(BuildSpec spec, string name, Length loop, CardWrit
     {
         var type = TypeScale.Heading with { Tracking = 0 };
         var last = float.MinValue;
-        foreach (var (index, place) in CardPlaces.PlacesOf(spec, write).Index().Where(p => FromEnd(p.Item.Position) <= Window))
+        foreach (var place in CardPlaces.PlacesOf(spec, write).Where(p => FromEnd(p.Position) <= Window))
         {
             var x = X(Points.Of(FromEnd(place.Position)));
             var below = middle + HalfBundle + 3;
             yield return new LineInk(x, middle - HalfBundle - 3, x, below, 1.2f);
-            var key = CardPlaces.PlaceKey(index);
+            var key = place.Key;
             var width = fonts.WidthOf(key, type);
             if (x - (width / 2) > last + 2)
             {

@@ -1,6 +1,5 @@
 using Tagend.Blocks;
 using Tagend.Catalog;
-using Tagend.Measures;
 using Tagend.Pages.Parts;
 using Tagend.Specs;
 
@@ -12,12 +11,10 @@ internal static class CardEnds
     private const float UnderBars = 4;
     private const float BetweenEnds = 8;
 
-    /// <param name="loopA">From the outside of the pin to where the legs meet; zero where the loop is left open.</param>
-    /// <param name="loopB">The same at end B.</param>
-    public static Block Of(BuildSpec spec, Length loopA, Length loopB, CardWriter write)
+    public static Block Of(BuildSpec spec, EndLoops loops, CardWriter write)
     {
-        var a = new CardEnd(spec, "A", loopA, write);
-        var b = new CardEnd(spec, "B", loopB, write);
+        var a = new CardEnd(spec, "A", loops.AtA(spec.Posts.PinDiameter, spec.Bundle, spec.Yoke), loops.A, write);
+        var b = new CardEnd(spec, "B", loops.AtB(spec.Posts.PinDiameter, spec.Bundle), loops.B, write);
         var words = new Stack([new Spacer(UnderBars), new Paragraph(write.Language[PaperWord.CardTrueSize], TypeScale.Caption)]);
         return new Stack(
         [

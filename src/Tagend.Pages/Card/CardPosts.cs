@@ -6,29 +6,23 @@ using Tagend.Specs;
 
 namespace Tagend.Pages.Card;
 
-/// <summary>The number a card is for, the posts' setting, and the key figures under it.</summary>
+/// <summary>The number a card is for, the posts' setting, and what is to be known of it.</summary>
 internal static class CardPosts
 {
     private const float Border = 1.6f;
-    private const float Hairline = 0.6f;
 
-    public static Block Of(BuildSpec spec, CardStyle style, CardWriter write)
+    /// <summary>Of what stands in the box, in points: as high on every card of a set.</summary>
+    private const float Inside = 50;
+
+    public static Block Of(BuildSpec spec, CardWriter write)
     {
         var posts = spec.Posts;
-        var beside = new Stack(
-        [
-            style.Fact(write.Language[PaperWord.CardExact], write.Exact(posts.Outside)),
-            style.Fact(write.Language[PaperWord.CardCenters], $"{write.Setting(posts.CentersTape)} ({write.Exact(posts.Centers)})"),
-            style.Fact(write.Language[PaperWord.CardPostPin], $"{write.Setting(posts.PostDiameter)}, {write.Setting(posts.PinDiameter)}"),
-            new Spacer(3),
-            Residual(spec, style, write),
-        ]);
         var number = new Row(
             [
                 new Column(new BigReading(write.Setting(posts.Tape)), ColumnWidth.Natural),
-                new Column(beside, ColumnWidth.Shared()),
+                new Column(new Stack([.. Beside(spec, write)], 0.5f), ColumnWidth.Shared()),
             ],
-            Gap: 14,
+            Gap: 12,
             Level: Level.Middle);
         var title = new Box(
             new Row(
@@ -39,50 +33,39 @@ internal static class CardPosts
                 Level: Level.Baseline),
             Padding: 2.5f,
             Fill: 0);
-        return new Stack([title, new Box(number, Padding: 5.5f, Border: Border), KeyFigures(spec, write)]);
+        return new Stack([title, new Box(new AtHeight(number, Inside), Padding: 5, Border: Border)]);
     }
 
-    private static Paragraph Residual(BuildSpec spec, CardStyle style, CardWriter write)
+    /// <summary>No exact length where the models disagree, and the plain rule where the posts are not given.</summary>
+    private static IEnumerable<Block> Beside(BuildSpec spec, CardWriter write)
     {
-        var turns = CardWriter.HalfTurns(spec.ResidualTurns);
-        var off = write.Exact(Measures.Length.Abs(spec.Posts.Residual));
-        if (turns.Length == 0)
+        var (posts, words) = (spec.Posts, write.Language);
+        var (name, value) = (TypeScale.Caption, TypeScale.Caption with { Weight = Weight.Bold });
+        if (spec.IsSettingUncertain)
         {
-            return style.Text(write.Language.Say(PaperWord.CardResidualNone, ("amount", off)));
+            var (least, most) = spec.SettingRange();
+            yield return new Paragraph(words[PaperWord.CardMeasureEarly], TypeScale.BodyBold);
+            yield return new Paragraph(
+                words.Say(PaperWord.CardRange, ("least", write.Setting(least)), ("most", write.Setting(most))), value);
+        }
+        else
+        {
+            yield return Fact(PaperWord.CardExact, write.Exact(posts.Outside));
         }
 
-        var longer = spec.ResidualTurns > 0;
-        return new Paragraph(
-        [
-            new Span(write.Language.Say(longer ? PaperWord.CardResidualLong : PaperWord.CardResidualShort, ("amount", off)) + " ", style.Body),
-            new Span(Joined(write.Language.Say(longer ? PaperWord.CardAdd : PaperWord.CardTakeOut, ("turns", write.Turns(turns)))), style.BodyBold),
-        ]);
+        yield return Fact(PaperWord.CardCenters, write.Setting(posts.CentersTape));
+        if (posts.IsPostGiven)
+        {
+            yield return Fact(PaperWord.CardPosts, write.Setting(posts.PostDiameter));
+            yield return Fact(PaperWord.CardPins, write.Setting(posts.PinDiameter));
+        }
+        else
+        {
+            yield return new Paragraph(words.Say(PaperWord.CardPlainRule, ("pin", write.Setting(posts.PinDiameter))), value);
+        }
+
+        Paragraph Fact(PaperWord word, string text) => new([new Span(words[word] + "\u00A0\u00A0", name), new Span(text, value)]);
     }
-
-    private static Row KeyFigures(BuildSpec spec, CardWriter write) => Row.Equal(
-        [
-            Figure(write.Language[PaperWord.CardFinishedLength], write.Mark(spec.FinishedLength), $"± {write.Mark(spec.Tolerance)}"),
-            Figure(
-                write.Language[PaperWord.CardTurns],
-                $"{spec.Twist.Turns}",
-                write.Language.Say(PaperWord.CardSeenFromA, ("direction", write.Direction(spec.Twist.Direction)))),
-            Figure(write.Language[PaperWord.CardStrands], $"{spec.Bundle.Strands}", write.Language.Say(PaperWord.CardLoops, ("count", $"{spec.Layup.Loops}"))),
-            Figure(write.Language[PaperWord.CardStretch], write.Load(spec.Stretch.Load), write.Language.Say(PaperWord.Minutes, ("count", $"{spec.Stretch.Minutes}"))),
-        ],
-        gap: -Hairline);
-
-    private static Box Figure(string name, string value, string remark) => new Box(
-        new Stack(
-        [
-            new Paragraph(name, TypeScale.Caption),
-            new Paragraph(value, TypeScale.Figure),
-            new Paragraph(remark, TypeScale.Caption),
-        ]),
-        Padding: 3.5f,
-        Border: Hairline);
-
-    /// <summary>Kept on one line.</summary>
-    private static string Joined(string text) => text.Replace(' ', '\u00A0');
 
     private static TextStyle White(TextStyle style) => style with { Gray = 255 };
 }

@@ -9,52 +9,52 @@ using Tagend.Specs;
 
 namespace Tagend.Pages.Card;
 
-/// <summary>The card to set the bench by: one page a piece, on half letter or A5.</summary>
+/// <summary>The card to set the bench by: front and back of a card, or one side of a sheet.</summary>
 public static class JigCard
 {
-    /// <summary>On all sides, in points: a quarter inch, which cheap printers leave white.</summary>
-    private const float Margin = 18;
+    /// <summary>On all sides of a card, in points: a quarter inch, which cheap printers leave white.</summary>
+    private const float CardMargin = 18;
+
+    private const float SheetMargin = 30;
+
+    /// <summary>A paper as wide as this has room for all on one side.</summary>
+    private static readonly Length NarrowestSheet = Length.FromInches(7);
 
     /// <param name="tagText">What the QR code says.</param>
-    /// <param name="paper">Half letter or A5.</param>
-    /// <returns>One page, or the problems of what does not fit.</returns>
+    /// <param name="paper">A card or a sheet.</param>
+    /// <returns>Front and back of a card, or one page of a sheet; or the problems of what does not fit.</returns>
     public static Composed Compose(Build build, ShopCatalog catalog, string tagText, Paper paper, Fonts fonts)
     {
         var spec = build.Spec;
-        var (width, height) = (Points.Of(paper.Width), Points.Of(paper.Height));
         var at = new Place($"jig card {spec.Order} {spec.Piece}");
         if (QrSymbol.Of(tagText) is not { } symbol)
         {
             return new Composed([], [new Problem(at, null, $"the tag text of {tagText.Length} characters is more than a QR code holds")]);
         }
 
-        var room = new Room(width - (2 * Margin), height - (2 * Margin), Fill: true);
-        var laid = StyleSearch.Roomiest(
-            CardStyle.FromRoomyToTight, style => Content(build, catalog, symbol, fonts, style).Place(fonts, room), placement => placement is Placed);
-        return laid switch
+        var card = new CardSides(build, catalog, symbol, fonts);
+        List<Placement> sides = [];
+        if (paper.Width >= NarrowestSheet)
         {
-            Placed placed => new Composed([new Page(width, height, [.. placed.InksAt(Margin, Margin)])], []),
-            var misfit => new Composed([], [.. ((Misfit)misfit).Reasons.Select(r => new Problem(at, null, $"{r}; on {paper.Title}"))]),
-        };
-    }
+            sides.Add(Lay(CardStyle.Sheet, card.Sheet, SheetMargin));
+        }
+        else
+        {
+            sides.Add(Lay(CardStyle.Front, card.Front, CardMargin));
+            sides.Add(Lay(CardStyle.Back, card.Back, CardMargin));
+        }
 
-    private static Stack Content(Build build, ShopCatalog catalog, QrSymbol symbol, Fonts fonts, CardStyle style)
-    {
-        var spec = build.Spec;
-        var write = new CardWriter(spec.Unit, catalog.Words);
-        var words = catalog.Words;
-        var plan = catalog.Plans.GetValueOrDefault(spec.Kind);
-        var material = catalog.Materials.GetValueOrDefault(spec.Bundle.Material)?.Title ?? spec.Bundle.Material;
-        return new Stack(
-            [
-                CardHeader.Of(build, words.Kind(plan?.Title ?? spec.Kind), symbol, style, write),
-                CardPosts.Of(spec, style, write),
-                new PieceDrawing(spec, write.Ends(plan), write).Of(style),
-                .. style.HasEnds ? [CardEnds.Of(spec, plan?.EndLoopA ?? Length.Zero, plan?.EndLoopB ?? Length.Zero, write)] : (IEnumerable<Block>)[],
-                CardLayup.Of(spec, words.Term(material), style, write),
-                .. CardPlaces.Of(spec, fonts, style, write),
-                .. CardFoot.Of(style, write),
-            ],
-            style.Gap);
+        var reasons = sides.OfType<Misfit>().SelectMany(m => m.Reasons).Distinct().ToList();
+        return reasons.Count > 0
+            ? new Composed([], [.. reasons.Select(r => new Problem(at, null, $"{r}; on {paper.Title}"))])
+            : new Composed([.. sides.OfType<Placed>()
+                .Select(s => new Page(Points.Of(paper.Width), Points.Of(paper.Height), [.. s.Inks]))], []);
+
+        Placement Lay(IReadOnlyList<CardStyle> styles, Func<CardStyle, Block> content, float margin)
+        {
+            var room = new Room(Points.Of(paper.Width) - (2 * margin), Points.Of(paper.Height) - (2 * margin), Fill: true);
+            var laid = StyleSearch.Roomiest(styles, style => content(style).Place(fonts, room), placement => placement is Placed);
+            return laid is Placed placed ? new Placed(room.Width, room.Height, [.. placed.InksAt(margin, margin)]) : laid;
+        }
     }
 }

@@ -18,8 +18,12 @@ public sealed class JigCards : IPageKind
 
     public bool IsOfPieces => true;
 
-    public IPageBatch Begin(ShopCatalog catalog, Fonts fonts, PageSetting setting) => new PlainBatch(
-        setting,
-        set => set.Builds.Select(b => JigCard.Compose(b, catalog, TagWriter.Write(b.Spec), setting.Paper.Card, fonts)),
-        (_, pages) => [new Document(Name, setting.Paper.Card, pages)]);
+    public IPageBatch Begin(ShopCatalog catalog, Fonts fonts, PageSetting setting)
+    {
+        var paper = catalog.Shop.Cards == CardLayout.FullPage ? setting.Paper.Sheet : setting.Paper.Card;
+        return new PlainBatch(
+            setting,
+            set => set.Builds.Select(b => JigCard.Compose(b, catalog, TagWriter.Write(b.Spec), paper, fonts)),
+            (_, pages) => [new Document(Name, paper, pages)]);
+    }
 }

@@ -14,6 +14,8 @@ internal sealed class PieceDrawing(BuildSpec spec, (string A, string B) ends, Ca
     private const float EndGap = 3;
     private const float HalfServing = 4;
     private const float HalfStrands = 1.1f;
+    private const float HalfLegServing = 2.6f;
+    private const float LegSpread = 5.5f;
     private const float LoopLength = 11;
     private const float NockHeight = 6;
     private const float KeyHeight = 10;
@@ -81,8 +83,14 @@ internal sealed class PieceDrawing(BuildSpec spec, (string A, string B) ends, Ca
     private IEnumerable<Ink> Strands(PieceScale scale, float bar)
     {
         var (from, to) = (scale.Left + LoopLength - 1, scale.Right - LoopLength + 1);
-        yield return new BoxInk(from, bar - HalfStrands, to - from, 2 * HalfStrands, Fill: 0);
-        foreach (var serving in spec.Servings)
+        var body = spec.Yoke is { } yoke ? scale.At(yoke.Split) : from;
+        foreach (var ink in spec.Yoke is null ? [] : LegInks(scale, from, body, bar))
+        {
+            yield return ink;
+        }
+
+        yield return new BoxInk(body, bar - HalfStrands, to - body, 2 * HalfStrands, Fill: 0);
+        foreach (var serving in spec.Servings.Where(s => !spec.IsOnLegs(s)))
         {
             var start = Math.Max(scale.At(serving.From), from);
             var end = Math.Min(scale.At(serving.To), to);
@@ -92,8 +100,36 @@ internal sealed class PieceDrawing(BuildSpec spec, (string A, string B) ends, Ca
             }
         }
 
-        yield return Loop(scale.Left + (LoopLength / 2), bar, spec.Servings.Any(s => s.From == Length.Zero));
-        yield return Loop(scale.Right - (LoopLength / 2), bar, spec.Servings.Any(s => s.To == spec.FinishedLength));
+        var isServed = spec.EndLoops?.Serving is not null;
+        yield return Loop(scale.Right - (LoopLength / 2), bar, isServed);
+        foreach (var leg in Legs(bar))
+        {
+            yield return Loop(scale.Left + (LoopLength / 2), leg, isServed);
+        }
+    }
+
+    /// <summary>Where the axes of the legs at end A are; the piece's own where it has none.</summary>
+    private IEnumerable<float> Legs(float bar) => spec.Yoke is null ? [bar] : [bar - LegSpread, bar + LegSpread];
+
+    /// <summary>The legs of a yoke from their loops to where they join, with what is served on each of them.</summary>
+    private IEnumerable<Ink> LegInks(PieceScale scale, float from, float split, float bar)
+    {
+        const float Join = 12;
+        foreach (var leg in Legs(bar))
+        {
+            var parallel = Math.Max(from, split - Join);
+            yield return new BoxInk(from, leg - HalfStrands, parallel - from, 2 * HalfStrands, Fill: 0);
+            yield return new ShapeInk(
+                [(parallel, leg - HalfStrands), (split, bar - HalfStrands), (split, bar + HalfStrands), (parallel, leg + HalfStrands)], Fill: 0);
+            foreach (var serving in spec.Servings.Where(spec.IsOnLegs))
+            {
+                var (start, end) = (Math.Max(scale.At(serving.From), from), Math.Min(scale.At(serving.To), parallel));
+                if (end > start)
+                {
+                    yield return new BoxInk(start, leg - HalfLegServing, end - start, 2 * HalfLegServing, Fill: 0);
+                }
+            }
+        }
     }
 
     private static OvalInk Loop(float center, float bar, bool isServed)

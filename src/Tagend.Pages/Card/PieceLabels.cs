@@ -29,7 +29,7 @@ internal static class PieceLabels
     /// <summary>Letters, names and positions of separators and marks.</summary>
     public static IReadOnlyList<PieceLabel>? Names(
         IReadOnlyList<CardPlace> places, Fonts fonts, PieceScale scale, CardWriter write) => Spread(
-        [.. places.Select((p, i) => ($"{CardPlaces.PlaceKey(i)} {p.Name}", write.Bare(p.Position), scale.At(p.Position)))],
+        [.. places.Select(p => ($"{p.Key} {p.Name}", write.Bare(p.Position), scale.At(p.Position)))],
         text => text,
         NameGap,
         fonts,
@@ -37,7 +37,7 @@ internal static class PieceLabels
 
     /// <summary>Letters of separators and marks, as in their table.</summary>
     public static IReadOnlyList<PieceLabel>? Letters(IReadOnlyList<CardPlace> places, Fonts fonts, PieceScale scale) => Spread(
-        [.. places.Select((p, i) => (CardPlaces.PlaceKey(i), "", scale.At(p.Position)))],
+        [.. places.Select(p => (p.Key, "", scale.At(p.Position)))],
         text => text,
         NameGap,
         fonts,

@@ -3,34 +3,63 @@ using Tagend.Output;
 
 namespace Tagend.Pages.Parts;
 
-/// <summary>How close a card stands; the first that fits is taken. All in points.</summary>
+/// <summary>How close a card stands; the first of its list that fits is taken. All in points.</summary>
 /// <param name="Gap">Between parts of the card.</param>
 /// <param name="Body">Of tables and facts.</param>
-/// <param name="RowPadding">Over and under the text of a table row.</param>
+/// <param name="RowPadding">Over and under the text of a table row, and of a step.</param>
 /// <param name="DrawingHeight">Of the drawing of the piece.</param>
 /// <param name="BoxHeight">Of the boxes to write into.</param>
-/// <param name="HasEnds">Both ends at true size; a card that is full leaves them to the marking strip.</param>
-internal sealed record CardStyle(
-    float Gap, TextStyle Body, float RowPadding, float DrawingHeight, float BoxHeight, bool HasEnds = true)
+internal sealed record CardStyle(float Gap, TextStyle Body, float RowPadding, float DrawingHeight, float BoxHeight)
 {
     private const float HeadingRule = 1;
     private const float UnderHeading = 1.5f;
 
-    public static IReadOnlyList<CardStyle> FromRoomyToTight { get; } =
+    private static readonly CardStyle Roomy = new(7, TypeScale.Body, 1.6f, 98, 30);
+    private static readonly CardStyle Usual = new(5, TypeScale.CloseBody, 0.8f, 92, 26);
+    private static readonly CardStyle Close = new(3, TypeScale.CloseBody, 0.2f, 84, 23);
+    private static readonly CardStyle Tight = new(2, TypeScale.TightBody, 0, 74, 21);
+    private static readonly CardStyle Tightest = new(1.5f, TypeScale.TightBody, 0, 70, 20);
+
+    /// <summary>Of a card's front: what does not fit goes to its back, marks first, then notes, then servings.</summary>
+    public static IReadOnlyList<CardStyle> Front { get; } =
     [
-        new(10, TypeScale.Body, 2.2f, 98, 34),
-        new(8, TypeScale.Body, 1.4f, 92, 32),
-        new(7, TypeScale.CloseBody, 1, 84, 28),
-        new(5, TypeScale.CloseBody, 0.4f, 78, 26),
-        new(5, TypeScale.CloseBody, 0.4f, 76, 25) { IsClose = true },
-        new(3.2f, TypeScale.CloseBody, 0.1f, 72, 22) { IsClose = true },
-        new(2.5f, TypeScale.TightBody, 0, 74, 24) { IsClose = true },
-        new(5, TypeScale.TightBody, 0.6f, 78, 26, HasEnds: false) { IsClose = true },
-        new(1.5f, TypeScale.TightBody, 0, 70, 20, HasEnds: false) { IsClose = true },
+        Roomy,
+        Usual,
+        Close,
+        Close with { MarksAreOnBack = true },
+        Close with { MarksAreOnBack = true, NotesAreOnBack = true },
+        Tight with { MarksAreOnBack = true, NotesAreOnBack = true },
+        Tight with { MarksAreOnBack = true, NotesAreOnBack = true, ServingsAreOnBack = true },
+        Tightest with { MarksAreOnBack = true, NotesAreOnBack = true, ServingsAreOnBack = true },
     ];
 
-    /// <summary>No more lines and headings than needed.</summary>
-    public bool IsClose { get; private init; }
+    /// <summary>Of a card's back: the ends at true size are left to the marking strip where they find no room.</summary>
+    public static IReadOnlyList<CardStyle> Back { get; } =
+        [Roomy with { HasEnds = true }, Usual with { HasEnds = true }, Roomy, Usual, Close, Tight, Tightest];
+
+    /// <summary>Of a card that is one side of a sheet.</summary>
+    public static IReadOnlyList<CardStyle> Sheet { get; } =
+    [
+        Roomy with { IsSheet = true, HasEnds = true },
+        Usual with { IsSheet = true, HasEnds = true },
+        Roomy with { IsSheet = true },
+        Usual with { IsSheet = true },
+        Close with { IsSheet = true },
+        Tight with { IsSheet = true },
+        Tightest with { IsSheet = true },
+    ];
+
+    /// <summary>Both ends at true size.</summary>
+    public bool HasEnds { get; private init; }
+
+    /// <summary>There is no back: all is on this side, and its tables have room for more columns.</summary>
+    public bool IsSheet { get; private init; }
+
+    public bool MarksAreOnBack { get; private init; }
+
+    public bool NotesAreOnBack { get; private init; }
+
+    public bool ServingsAreOnBack { get; private init; }
 
     /// <summary>Small type.</summary>
     public bool IsTight => Body == TypeScale.TightBody;
@@ -67,5 +96,5 @@ internal sealed record CardStyle(
     }
 
     public Table Table(IReadOnlyList<TableColumn> columns, IEnumerable<IReadOnlyList<Block>> rows) =>
-        new(columns, [.. rows], TypeScale.Caption) { Padding = RowPadding, Gap = 6, WidestGap = 16 };
+        new(columns, [.. rows], TypeScale.Caption) { Padding = RowPadding, Gap = 5, WidestGap = 14 };
 }

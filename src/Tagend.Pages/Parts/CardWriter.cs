@@ -37,27 +37,18 @@ internal sealed class CardWriter(LengthUnit unit, PaperLanguage language)
         ? $"{Thousands(force.Pounds)} lbf"
         : $"{Thousands(force.Newtons)} N";
 
-    /// <summary>To halves, without sign: <c>1/2</c>, <c>2</c>, <c>1 1/2</c>; empty for none.</summary>
-    public static string HalfTurns(double turns)
-    {
-        var halves = (int)Math.Round(Math.Abs(turns) * 2, MidpointRounding.AwayFromZero);
-        return (halves / 2, halves % 2) switch
-        {
-            (0, 0) => "",
-            (0, _) => "1/2",
-            (var whole, 0) => whole.ToString(CultureInfo.InvariantCulture),
-            var (whole, _) => FormattableString.Invariant($"{whole} 1/2"),
-        };
-    }
+    /// <summary>The turns to put in, to halves: <c>45</c>, <c>45 1/2</c>.</summary>
+    public static string TurnsToPutIn(BuildSpec spec) =>
+        HalvesWriter.Write((int)Math.Round(spec.TurnsToPutIn * 2, MidpointRounding.AwayFromZero));
 
     /// <summary>What the ends are on the bow; their letters where the plan is not there.</summary>
     public (string A, string B) Ends(PiecePlan? plan) => plan is null
         ? (language[PaperWord.RoleEndA], language[PaperWord.RoleEndB])
         : (language.Term(plan.EndA), language.Term(plan.EndB));
 
-    /// <summary>As <see cref="HalfTurns"/>, with the word for them: <c>1/2 turn</c>, <c>1 1/2 turns</c>.</summary>
-    public string Turns(string halfTurns) =>
-        language.Say(halfTurns is "1" or "1/2" ? PaperWord.TurnOne : PaperWord.TurnMany, ("count", halfTurns));
+    /// <summary>A number of turns with the word for them: <c>1/2 turn</c>, <c>1 1/2 turns</c>.</summary>
+    public string Turns(string turns) =>
+        language.Say(turns is "1" or "1/2" ? PaperWord.TurnOne : PaperWord.TurnMany, ("count", turns));
 
     public string Issue(BuildSpec spec) =>
         $"{language.Say(PaperWord.Rev, ("revision", $"{spec.Revision}"))}, {DateWriter.Iso(spec.Date)}";
@@ -108,6 +99,10 @@ internal sealed class CardWriter(LengthUnit unit, PaperLanguage language)
 
     /// <summary>A color; what the word for any is, where none was ordered.</summary>
     public string Color(string color) => color.Length == 0 ? language[PaperWord.Any] : language.Term(color);
+
+    /// <summary>Colors with their strands, each held together: <c>12 black, 12 red</c>.</summary>
+    public string Colors(Layup layup) =>
+        string.Join(", ", layup.Colors.Select(c => $"{c.Strands}\u00A0{Color(c.Color).Replace(' ', '\u00A0')}"));
 
     private string Thousands(double number)
     {

@@ -8,6 +8,9 @@ public static class TypeScale
     /// <summary>The smallest type on sheets and cards.</summary>
     public const float Smallest = 7;
 
+    /// <summary>The smallest type of what the hand works by, read at arm's length.</summary>
+    public const float ArmsLength = 11;
+
     /// <summary>Captions over values, units, the small print.</summary>
     public static TextStyle Caption { get; } = new(Weight.Regular, 7, Leading: 1.2f);
 
@@ -35,6 +38,9 @@ public static class TypeScale
 
     /// <summary>The title of a sheet.</summary>
     public static TextStyle SheetTitle { get; } = new(Weight.Bold, 22, Tracking: -0.4f, Leading: 1.15f) { HeadingLevel = 1 };
+
+    /// <summary>Numbers of a step of the work.</summary>
+    public static TextStyle Bench { get; } = new(Weight.Bold, ArmsLength, Leading: 1.15f);
 
     /// <summary>Numbers the bench works by.</summary>
     public static TextStyle Figure { get; } = new(Weight.Bold, 14, Leading: 1.15f);

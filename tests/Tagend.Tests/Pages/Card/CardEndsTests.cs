@@ -65,7 +65,8 @@ public sealed class CardEndsTests
 
     private static List<Ink> InksOf(Length loop, string end, LengthUnit unit)
     {
-        var placement = new CardEnd(Spec, end, loop, new CardWriter(unit, SpecFixture.Catalog.Words)).Block.Place(TestFonts.Shipped, new Room(300, 300));
+        var geometry = new EndLoop(loop, Spec.Posts.PinDiameter, Spec.Bundle.Diameter);
+        var placement = new CardEnd(Spec, end, geometry, loop, new CardWriter(unit, SpecFixture.Catalog.Words)).Block.Place(TestFonts.Shipped, new Room(300, 300));
         return [.. Assert.IsType<Placed>(placement).InksAt(0, 0)];
     }
 }

@@ -23,6 +23,10 @@ public sealed class JigCardTests
         "2026-04-02",
         "peep a touch higher than last time; a second string as a spare in the same colors, and keep the offcuts");
 
+    /// <summary>With how many pages a card takes on each.</summary>
+    private static readonly (Paper Paper, int Sides)[] Papers =
+        [(Paper.HalfLetter, 2), (Paper.A5, 2), (Paper.IndexCard, 2), (Paper.Letter, 1), (Paper.A4, 1)];
+
     /// <summary>Of the post setting: it leans between numerator and denominator.</summary>
     private const string FractionSlash = "/";
 
@@ -50,27 +54,30 @@ public sealed class JigCardTests
 
     [Theory]
     [MemberData(nameof(Cards))]
-    public void Card_OnEitherPaper_IsOnePageOfLegibleTextsThatDoNotTouch(string name, LengthUnit unit)
+    public void Card_OnAnyPaper_HasLegibleTextsThatDoNotTouch(string name, LengthUnit unit)
     {
         var (spec, _) = SpecFixture.Build(unit, name switch { "full" => Full, "bare" => Bare, _ => [] });
-        foreach (var paper in new[] { Paper.HalfLetter, Paper.A5 })
+        foreach (var (paper, sides) in Papers)
         {
             var composed = Compose(spec!, paper, name == "full" ? LongSlip : Slip);
             Assert.Empty(composed.Problems);
-            var page = Assert.Single(composed.Pages);
-            Assert.Equal(Points.Of(paper.Width), page.Width);
-            Assert.Equal(Points.Of(paper.Height), page.Height);
-
-            var texts = page.Inks.OfType<TextInk>().Where(t => t.Text != FractionSlash).ToList();
-            Assert.All(texts, t => Assert.True(t.Style.Size >= TypeScale.Smallest));
-            var areas = texts.Select(AreaOf).ToList();
-            Assert.All(areas, a => Assert.True(
-                a.Left >= 18 && a.Right <= page.Width - 17.9f && a.Top >= 18 && a.Bottom <= page.Height - 18));
-            for (var i = 0; i < texts.Count; i++)
+            Assert.Equal(sides, composed.Pages.Count);
+            foreach (var page in composed.Pages)
             {
-                for (var j = 0; j < i; j++)
+                Assert.Equal(Points.Of(paper.Width), page.Width);
+                Assert.Equal(Points.Of(paper.Height), page.Height);
+
+                var texts = page.Inks.OfType<TextInk>().Where(t => t.Text != FractionSlash).ToList();
+                Assert.All(texts, t => Assert.True(t.Style.Size >= TypeScale.Smallest));
+                var areas = texts.Select(AreaOf).ToList();
+                Assert.All(areas, a => Assert.True(
+                    a.Left >= 18 && a.Right <= page.Width - 17.9f && a.Top >= 18 && a.Bottom <= page.Height - 18));
+                for (var i = 0; i < texts.Count; i++)
                 {
-                    Assert.False(Touch(areas[i], areas[j]), $"\"{texts[i].Text}\" touches \"{texts[j].Text}\"");
+                    for (var j = 0; j < i; j++)
+                    {
+                        Assert.False(Touch(areas[i], areas[j]), $"\"{texts[i].Text}\" touches \"{texts[j].Text}\"");
+                    }
                 }
             }
         }
@@ -89,7 +96,8 @@ public sealed class JigCardTests
             LengthWriter.Exact(spec.Posts.Outside, LengthUnit.Inch),
             "60 1/4 in",
             "± 1/16 in",
-            "45",
+            "45 S",
+            "either hook clockwise as you face it",
             "12 loops",
             "tie the tag ends of black.",
             "tie the tag ends of red.",
@@ -97,40 +105,146 @@ public sealed class JigCardTests
             "29 1/4",
             "b peep",
             "c nock point",
-            "12 | 12",
+            "12 black | 12 red",
+            "Hand Z: spool clockwise as it moves away from you.",
             "drawn 1 : 14, ruler in inches from A",
             "top cam",
             "bottom cam",
+            "Lot, strand",
             "Initials",
+            "Notes",
             "D-101 string, rev 1",
         ];
         Assert.All(expected, e => Assert.Contains(texts, t => t.Contains(e, StringComparison.Ordinal)));
     }
 
     [Theory]
-    [InlineData(0.000, "leave the turns.")]
-    [InlineData(0.012, "take out 1/2 turn.")]
-    [InlineData(-0.012, "add 1/2 turn.")]
-    [InlineData(-0.023, "add 1 turn.")]
-    [InlineData(0.031, "take out 1 1/2 turns.")]
-    public void Residual_OfTheTape_IsCanceledByTurns(double pastTheMark, string expected)
+    [MemberData(nameof(Cards))]
+    public void Card_AtArmsLength_HasItsNumbersLarge(string name, LengthUnit unit)
     {
-        var spec = SpecFixture.Good();
-        var posts = spec.Posts with { Outside = Length.FromInches(60.25 + pastTheMark) };
-        var texts = TextsOf(Compose(spec with { Posts = posts }, Paper.HalfLetter, Slip));
-        Assert.Contains(texts, t => t.EndsWith(expected, StringComparison.Ordinal));
+        var (spec, _) = SpecFixture.Build(unit, name switch { "full" => Full, "bare" => Bare, _ => [] });
+        var write = new CardWriter(unit, SpecFixture.Catalog.Words);
+        foreach (var (paper, _) in Papers)
+        {
+            var inks = Compose(spec!, paper, Slip).Pages.SelectMany(p => p.Inks).OfType<TextInk>().ToList();
+            var large = inks.Where(t => t.Style.Size >= TypeScale.ArmsLength).Select(t => t.Text).ToList();
+            string[] numbers =
+            [
+                .. spec!.Layup.Colors.SelectMany(c => new[] { write.Color(c.Color), c.LoopCount(), $"{c.Post} – {c.EndPost}" }),
+                .. spec.Servings.SelectMany(s => new[] { write.Bare(s.From), write.Bare(s.To) }),
+                .. spec.Marks.Select(m => write.Bare(m.Position)),
+                .. spec.Separators.Select(s => write.BareTape(spec.FromPostA(s.Position))),
+                $"{CardWriter.TurnsToPutIn(spec)} {spec.Twist.Hand}",
+                write.Mark(spec.FinishedLength),
+            ];
+            Assert.All(numbers, n => Assert.Contains(n, large));
+            Assert.Contains(inks, t => t.Style.Size == TypeScale.Post.Size && write.Setting(spec.Posts.Tape).StartsWith(t.Text, StringComparison.Ordinal));
+        }
     }
 
     [Fact]
-    public void TakeUp_WhereTheModelsDisagree_IsShownByBoth()
+    public void Head_OfEveryCard_IsAtTheSamePlace()
+    {
+        var cards = new[] { Full, Bare, [] }
+            .SelectMany(cells => new[] { (Cells: cells, Slip), (Cells: cells, Slip: LongSlip) })
+            .Select(c => Compose(SpecFixture.Build(LengthUnit.Inch, c.Cells).Spec!, Paper.HalfLetter, c.Slip))
+            .ToList();
+        Assert.Single(cards.Select(c => PlaceOf(c, "SET THE POSTS")).Distinct());
+        Assert.Single(cards.Select(c => PlaceOf(c, "TURNS")).Distinct());
+    }
+
+    [Fact]
+    public void Steps_OfACard_AreInTheOrderOfTheWorkWithABoxEach()
+    {
+        string[] steps = ["LAY UP", "TIE", "SEPARATORS", "TWIST, BURNISH", "STRETCH", "REST", "SERVE", "STRETCH AGAIN", "MEASURE", "INSPECT"];
+        foreach (var (paper, _) in Papers)
+        {
+            var page = Compose(SpecFixture.Good(), paper, Slip).Pages[0];
+            var places = steps.Select(s => page.Inks.OfType<TextInk>().First(t => t.Text == s)).ToList();
+            Assert.Equal(places.OrderBy(t => t.Baseline), places);
+            Assert.All(places, t => Assert.Contains(
+                page.Inks.OfType<BoxInk>(), b => b.Width == b.Height && b.Width >= 9 && b.X < t.X && b.Y < t.Baseline && b.Y + b.Height > t.Baseline - t.Style.CapHeight));
+        }
+    }
+
+    [Fact]
+    public void Steps_OfAShop_AreAsItsTemplateHasThem()
+    {
+        var catalog = SpecFixture.Catalog with
+        {
+            CardSteps = [new CardStep(CardStepKind.Measure, "CHECK LENGTH"), new CardStep(CardStepKind.Own, "WAX", "Two coats."), new CardStep(CardStepKind.Inspect, Text: "Look twice.")],
+        };
+        var texts = TextsOf(JigCard.Compose(new Build(SpecFixture.Good(), Slip), catalog, "TAG", Paper.HalfLetter, TestFonts.Shipped));
+        Assert.All(["CHECK LENGTH", "WAX", "Two coats.", "INSPECT", "Look twice."], t => Assert.Contains(t, texts));
+        Assert.DoesNotContain("SERVE", texts);
+        Assert.DoesNotContain("Strands even, servings tight, separators in place, nothing cut or frayed.", texts);
+    }
+
+    [Theory]
+    [InlineData(0.031, "45 S")] // half the tolerance of 1/16 in
+    [InlineData(-0.031, "45 S")]
+    [InlineData(0.032, "46 1/2 S")]
+    [InlineData(-0.032, "43 1/2 S")]
+    public void Turns_OfACard_AreThoseToPutIn(double pastTheMark, string expected)
+    {
+        var spec = SpecFixture.Good();
+        var posts = spec.Posts with { Outside = Length.FromInches(60.25 - pastTheMark), TapeStep = Length.FromInches(0.25) };
+        Assert.Contains(expected, TextsOf(Compose(spec with { Posts = posts }, Paper.HalfLetter, Slip)));
+    }
+
+    [Fact]
+    public void Setting_WhereTheModelsDisagree_IsNotExactButARangeOfMarks()
     {
         var spec = SpecFixture.Good();
         var apart = spec.Twist.TakeUp with { Rule = Length.FromInches(0.54), Helix = Length.FromInches(0.7) };
         var texts = TextsOf(Compose(spec with { Twist = spec.Twist with { TakeUp = apart } }, Paper.A5, Slip));
-        Assert.Contains("0.540 in", texts);
-        Assert.Contains("0.700 in", texts);
-        Assert.Contains("They differ beyond the tolerance: measure early.", texts);
-        Assert.DoesNotContain("Take-up by helix", TextsOf(Compose(spec, Paper.A5, Slip)));
+        var (least, most) = (spec with { Twist = spec.Twist with { TakeUp = apart } }).SettingRange();
+        Assert.Contains("MEASURE THE FIRST ONE EARLY", texts);
+        Assert.Contains($"Rule and helix: {LengthWriter.Setting(least, LengthUnit.Inch)} to {LengthWriter.Setting(most, LengthUnit.Inch)}", texts);
+        Assert.DoesNotContain(texts, t => t.StartsWith("Exact", StringComparison.Ordinal));
+        Assert.DoesNotContain("MEASURE THE FIRST ONE EARLY", TextsOf(Compose(spec, Paper.A5, Slip)));
+    }
+
+    [Fact]
+    public void Setting_WithoutThePosts_SaysThatItIsThePlainRule()
+    {
+        var spec = SpecFixture.Good();
+        var plain = spec with { Posts = spec.Posts with { PostDiameter = spec.Posts.PinDiameter, IsPostGiven = false } };
+        var text = string.Join(' ', TextsOf(Compose(plain, Paper.HalfLetter, Slip)));
+        Assert.Contains("Post diameter not given: this setting is for posts as thick as the pins, 1/4 in.", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Post diameter", string.Join(' ', TextsOf(Compose(spec, Paper.HalfLetter, Slip))), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void HalfLoops_SayWhereEachColorStartsAndEnds()
+    {
+        var texts = TextsOf(Compose(SpecFixture.Good(("colors", "black:13 red:11")), Paper.HalfLetter, Slip));
+        Assert.All(["6 1/2", "5 1/2", "A – B", "B – A"], t => Assert.Contains(t, texts));
+    }
+
+    [Fact]
+    public void Yoke_HasTheLoopsTagsAndTurnsOfItsLegs()
+    {
+        var (spec, _) = SpecFixture.Build(
+            LengthUnit.Inch,
+            ("kind", "split-yoke-cable"), ("finished_length", "38 in"), ("servings", ""), ("center_serving", ""), ("nock_point", ""), ("peep", ""), ("speed_nocks", ""));
+        var composed = Compose(spec!, Paper.HalfLetter, Slip);
+        var texts = TextsOf(composed);
+        Assert.All(["Leg", "Post A1: ", "Post A2: ", "each leg 8 turns"], t => Assert.Contains(t, texts));
+
+        // Two loops at A and one at B.
+        Assert.Equal(3, composed.Pages[1].Inks.OfType<OvalInk>().Count(o => o.RadiusX > 4 && o.RadiusX < 6));
+    }
+
+    [Fact]
+    public void EndLoops_ThatAreServed_AreSaidAndDrawnThick()
+    {
+        var spec = SpecFixture.Good();
+        var served = spec with { EndLoops = new EndLoops(Length.FromInches(0.75), Length.FromInches(0.75), new LoopServing("t021", Length.FromInches(0.021))) };
+        var composed = Compose(served, Paper.HalfLetter, Slip);
+        Assert.Contains("End loops first, with t021.", TextsOf(composed));
+        Assert.Equal(2, composed.Pages[1].Inks.OfType<OvalInk>().Count(o => o.Stroke == 2.6f));
+        Assert.DoesNotContain(Compose(spec, Paper.HalfLetter, Slip).Pages[1].Inks.OfType<OvalInk>(), o => o.Stroke == 2.6f);
     }
 
     public static TheoryData<string> Kinds => [.. SpecFixture.Catalog.Plans.Values.Where(p => p.Material is not null).Select(p => p.Name)];
@@ -138,7 +252,7 @@ public sealed class JigCardTests
     /// <summary>A row with nothing but what it must have, at every whole inch of its kind's lengths, on either paper.</summary>
     [Theory]
     [MemberData(nameof(Kinds))]
-    public void Card_OfAnyKindWithNothingElseOrdered_IsOnePage(string kind)
+    public void Card_OfAnyKindWithNothingElseOrdered_Fits(string kind)
     {
         var plan = SpecFixture.Catalog.Plans[kind];
         for (var inches = (int)Math.Ceiling(plan.Shortest.Inches); inches <= plan.Longest.Inches; inches++)
@@ -147,8 +261,7 @@ public sealed class JigCardTests
             var file = OrderReader.Read("orders.csv", System.Text.Encoding.UTF8.GetBytes(csv), LengthUnit.Inch, SpecFixture.Catalog.Shop.Columns);
             if (new SpecBuilder(SpecFixture.Catalog, LengthUnit.Inch, SpecFixture.Date).Build(file.Lines[0], []) is { } spec)
             {
-                Assert.Single(Compose(spec, Paper.HalfLetter, OrderSlip.Blank).Pages);
-                Assert.Single(Compose(spec, Paper.A5, OrderSlip.Blank).Pages);
+                Assert.All(Papers, p => Assert.Equal(p.Sides, Compose(spec, p.Paper, OrderSlip.Blank).Pages.Count));
             }
         }
     }
@@ -164,10 +277,10 @@ public sealed class JigCardTests
     [Fact]
     public void Ink_OfACard_IsBlackOrPaper()
     {
-        var page = Assert.Single(Compose(SpecFixture.Good(), Paper.A5, Slip).Pages);
-        Assert.All(page.Inks.OfType<TextInk>(), t => Assert.True(t.Style.Gray is 0 or 255));
-        Assert.All(page.Inks.OfType<BoxInk>(), b => Assert.True(b.Fill is null or 0 or 255));
-        Assert.All(page.Inks.OfType<LineInk>(), l => Assert.Equal(0, l.Gray));
+        List<Ink> inks = [.. Papers.SelectMany(p => Compose(SpecFixture.Good(), p.Paper, Slip).Pages).SelectMany(p => p.Inks)];
+        Assert.All(inks.OfType<TextInk>(), t => Assert.True(t.Style.Gray is 0 or 255));
+        Assert.All(inks.OfType<BoxInk>(), b => Assert.True(b.Fill is null or 0 or 255));
+        Assert.All(inks.OfType<LineInk>(), l => Assert.Equal(0, l.Gray));
     }
 
     [Fact]
@@ -203,7 +316,13 @@ public sealed class JigCardTests
         JigCard.Compose(new Build(spec, slip), SpecFixture.Catalog, TagWriter.Write(spec), paper, TestFonts.Shipped);
 
     private static List<string> TextsOf(Composed composed) =>
-        [.. Assert.Single(composed.Pages).Inks.OfType<TextInk>().Select(t => t.Text)];
+        [.. composed.Pages.SelectMany(p => p.Inks).OfType<TextInk>().Select(t => t.Text)];
+
+    private static (float X, float Baseline) PlaceOf(Composed composed, string text)
+    {
+        var ink = composed.Pages[0].Inks.OfType<TextInk>().First(t => t.Text == text);
+        return (ink.X, ink.Baseline);
+    }
 
     /// <summary>From the top of the capitals to the baseline.</summary>
     private static (float Left, float Top, float Right, float Bottom) AreaOf(TextInk text) => (
