@@ -22,9 +22,8 @@ make_demo_shop() {
 demo() {
     dotnet build src/Tagend.Cli -c Release -v quiet
     make_demo_shop
-    for orders in demo demo-mm; do
-        "$tagend" print "demo-orders/$orders.csv" --templates $demo_shop --out "out/$orders" --preview 100
-    done
+    "$tagend" print demo-orders/demo.csv --templates $demo_shop --out out/demo --preview 100
+    "$tagend" print demo-orders/demo-mm.csv --templates $demo_shop --units mm --paper a4 --out out/demo-mm --preview 100
     echo "The pages are in out/demo and out/demo-mm. A tag comes back:"
     "$tagend" recall out/demo/tags-02.png
 }
@@ -82,9 +81,8 @@ samples() {
     dotnet build src/Tagend.Cli -c Release -v quiet
     make_demo_shop
     rm -rf output-samples
-    for orders in demo demo-mm; do
-        "$tagend" print "demo-orders/$orders.csv" --templates $demo_shop --out "output-samples/$orders" --date $sample_date --preview 90
-    done
+    "$tagend" print demo-orders/demo.csv --templates $demo_shop --out output-samples/demo --date $sample_date --preview 90
+    "$tagend" print demo-orders/demo-mm.csv --templates $demo_shop --units mm --paper a4 --out output-samples/demo-mm --date $sample_date --preview 90
     "$tagend" print demo-orders/demo.csv --templates $demo_shop --order 1001 --only strips --out output-samples/strips --date $sample_date --preview 90
     for language in de es fr; do
         "$tagend" print demo-orders/demo.csv --templates $demo_shop --only sheets --order 1001 --order 1005 --order 1007 --paper a4 \

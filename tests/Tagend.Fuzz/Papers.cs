@@ -25,7 +25,7 @@ internal sealed class Papers(Fonts fonts, Mutation mutation)
         Hold(mutation.Random.Next(8) switch
         {
             0 or 1 => Strip(build, catalog),
-            2 => PullSheet.Compose(BatchPull.Of(set.Builds.Select(b => b.Spec), catalog.Shop)!, catalog, SheetPaper, fonts),
+            2 => PullSheet.Compose(BatchPull.Of(set.Builds.Select(b => b.Spec), catalog.Shop)!, set.Builds.Take(1).ToDictionary(b => b.Spec.Order, b => b.Slip), catalog, SheetPaper, fonts),
             _ => null,
         });
         OfTag(set, catalog);

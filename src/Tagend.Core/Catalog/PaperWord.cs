@@ -24,7 +24,7 @@ public enum PaperWord
     CardFromB, CardLength, CardThread, CardWhat, CardOnJig, CardAsBuilt, CardPostsSet, CardTurnsIn, CardStretchLoad,
     CardStretchTime, CardMeasured, CardInitials, CardNotesBox, CardTitleBack, CardPosts, CardPins, CardPlainRule,
     CardMeasureEarly, CardRange, CardHook, CardLegTurns, CardLeg, CardBurnish, CardUnderLoad, CardRest, CardSpool,
-    CardLoopsServed, CardServingsOnBack, CardMarksOnBack, CardOverPins, CardInspect, CardNockTight, CardLotStrand,
+    CardLoopsServed, CardServingsOnBack, CardMarksOnBack, CardNotesOnBack, CardOverPins, CardInspect, CardNockTight, CardLotStrand,
     CardLotThread, CardNumbers, CardFloor, CardCenterDiameter, CardNock, StepTie, StepSeparators, StepTwist, StepStretch,
     StepRest, StepServe, StepStretchAgain, StepMeasure, StepInspect, CardWarning, CardWarningShort, CardCaution,
     CardCautionShort,
@@ -34,12 +34,12 @@ public enum PaperWord
     StripPartRange, StripGlue, StripServe, StripServing, StripPost, StripPostOutside, StripStarts, StripEnds,
 
     // Tags.
-    TagStrands, TagColors, TagDue, TagCodeInPart, TagPacking,
+    TagStrands, TagColors, TagDue, TagTie, TagCodeInPart, TagPacking,
 
     // Pull sheet.
     PullTitle, PullStrand, PullThread, PullOrder, PullSetOne, PullSetMany, PullPieceOne, PullPieceMany, PullChangeOne,
     PullChangeMany, PullSaving, PullNoSaving, PullPage, PullRemark, PullPulled, PullMaterialColumn, PullThreadColumn,
-    PullColor, PullLength, PullSpools, PullBuilt, PullOrderColumn, PullPiece, PullPosts, PullLoops, PullChange,
+    PullColor, PullLength, PullSpools, PullDescription, PullBuilt, PullOrderColumn, PullPiece, PullCustomer, PullDue, PullPosts, PullLoops, PullChange,
     PullSpoolOne, PullSpoolMany, PullPostsMoved, PullNoChange,
 
     // Test pages of printers and label sheets.
@@ -91,6 +91,7 @@ public static partial class PaperWords
         [PaperWord.TagStrands] = ["count", "colors"],
         [PaperWord.TagColors] = ["colors"],
         [PaperWord.TagDue] = ["due"],
+        [PaperWord.TagTie] = ["end"],
         [PaperWord.PullSetMany] = ["count"],
         [PaperWord.PullPieceMany] = ["count"],
         [PaperWord.PullChangeMany] = ["count"],

@@ -12,8 +12,10 @@ namespace Tagend.Pages.Card;
 /// <param name="length">From the outside of the pin to where the legs meet; zero where the loop is left open.</param>
 internal sealed class CardEnd(BuildSpec spec, string name, EndLoop loop, Length length, CardWriter write)
 {
+    /// <summary>Of the title, which may be wider than the picture.</summary>
+    public const float TitleHeight = 10;
+
     private const float Line = 0.6f;
-    private const float TitleHeight = 10;
     private const float ScaleHeight = 13;
     private const int ArcSteps = 12;
 

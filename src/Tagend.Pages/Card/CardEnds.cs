@@ -15,7 +15,7 @@ internal static class CardEnds
     {
         var a = new CardEnd(spec, "A", loops.AtA(spec.Posts.PinDiameter, spec.Bundle, spec.Yoke), loops.A, write);
         var b = new CardEnd(spec, "B", loops.AtB(spec.Posts.PinDiameter, spec.Bundle), loops.B, write);
-        var words = new Stack([new Spacer(UnderBars), new Paragraph(write.Language[PaperWord.CardTrueSize], TypeScale.Caption)]);
+        var words = new Stack([new Spacer(CardEnd.TitleHeight + UnderBars), new Paragraph(write.Language[PaperWord.CardTrueSize], TypeScale.Caption)]);
         return new Stack(
         [
             CheckBar.Block,

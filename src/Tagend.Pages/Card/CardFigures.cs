@@ -28,7 +28,7 @@ internal static class CardFigures
     {
         var hook = write.Language.Say(PaperWord.CardHook, ("direction", write.Direction(spec.Twist.Direction)));
         var legs = spec.Yoke is { } yoke ? "; " + write.Language.Say(PaperWord.CardLegTurns, ("turns", write.Turns($"{yoke.LegTurns}"))) : "";
-        var words = Lines(write.Language[PaperWord.CardTurns], $"{CardWriter.TurnsToPutIn(spec)}\u00A0\u00A0{spec.Twist.Hand}", hook + legs);
+        var words = Lines(write.Language[PaperWord.CardTurns], $"{CardWriter.TurnsToPutIn(spec)} {spec.Twist.Hand}", hook + legs);
         return Framed(new Row(
             [new Column(words, ColumnWidth.Shared()), new Column(new TwistPicture(spec.Twist), ColumnWidth.Of(TwistPicture.Width))], Gap: 3));
     }

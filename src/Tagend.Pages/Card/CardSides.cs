@@ -10,6 +10,9 @@ namespace Tagend.Pages.Card;
 /// <summary>The sides of a card: the front is the work in its order, the back what it rests on and where all sits.</summary>
 internal sealed class CardSides(Build build, ShopCatalog catalog, QrSymbol symbol, Fonts fonts)
 {
+    /// <summary>The same however close a card stands, in points.</summary>
+    private const float UnderHeader = 4;
+
     private readonly BuildSpec _spec = build.Spec;
     private readonly CardWriter _write = new(build.Spec.Unit, catalog.Words);
 
@@ -55,14 +58,16 @@ internal sealed class CardSides(Build build, ShopCatalog catalog, QrSymbol symbo
 
     private IEnumerable<Block> Head(CardStyle style)
     {
-        yield return CardHeader.Of(build, catalog.Words.Kind(Plan?.Title ?? _spec.Kind), symbol, style, _write);
-        yield return new Stack([CardPosts.Of(_spec, _write), CardFigures.Of(_spec, _write)]);
-        if (!style.NotesAreOnBack)
+        yield return new Stack(
+        [
+            CardHeader.Of(build, catalog.Words.Kind(Plan?.Title ?? _spec.Kind), symbol, style, _write),
+            new Spacer(UnderHeader),
+            CardPosts.Of(_spec, _write),
+            CardFigures.Of(_spec, _write),
+        ]);
+        foreach (var notes in OrderNotes(style))
         {
-            foreach (var notes in OrderNotes(style))
-            {
-                yield return notes;
-            }
+            yield return style.NotesAreOnBack ? style.Bold(catalog.Words[PaperWord.CardNotesOnBack]) : notes;
         }
     }
 

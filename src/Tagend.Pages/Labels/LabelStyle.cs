@@ -3,7 +3,7 @@ using Tagend.Output;
 
 namespace Tagend.Pages.Labels;
 
-/// <summary>Type sizes of labels, in points. Nothing on a label is smaller than 6, and its name not smaller than 14.</summary>
+/// <summary>Type sizes of labels, in points. Nothing on a label is smaller than 7, and its name not smaller than 14.</summary>
 internal sealed record LabelStyle(TextStyle Title, TextStyle Length, TextStyle Body, float Gap)
 {
     public static IReadOnlyList<LabelStyle> LargeToSmall { get; } =
@@ -12,8 +12,8 @@ internal sealed record LabelStyle(TextStyle Title, TextStyle Length, TextStyle B
         Of(27, 19, 9, 2.5f),
         Of(23, 17, 8.5f, 2),
         Of(20, 15, 8, 1.5f),
-        Of(17, 14, 7, 1),
-        Of(14, 12, 6, 0.6f),
+        Of(17, 14, 7.5f, 1),
+        Of(14, 12, 7, 0.4f),
     ];
 
     public TextStyle BodyBold => Body with { Weight = Weight.Bold };

@@ -10,15 +10,15 @@ namespace Tagend.Pages.Labels;
 internal static class LoopTag
 {
     /// <summary>
-    /// From all to the least. What a small label leaves out, in this order: bow and kind; material and turns; colors.
-    /// Order, piece, finished length, revision and date are never left out.
+    /// From all to the least. What a small label leaves out, in this order: bow and kind; material and turns; colors and
+    /// the end it is tied to. Order, piece, finished length, revision and date are never left out.
     /// </summary>
     public static IReadOnlyList<Func<LabelStyle, Block>> FromFullToLeast(Build build, ShopCatalog catalog) =>
         [.. Enumerable.Range(0, 4).Select(left => (Func<LabelStyle, Block>)(style => Of(build, catalog, style, 3 - left)))];
 
-    /// <summary><c>black 12, red 12</c>, each held together.</summary>
+    /// <summary><c>black 12, red 12</c>, each held together: no name is broken.</summary>
     public static string Colors(BuildSpec spec, CardWriter write) =>
-        string.Join(", ", spec.Layup.Colors.Select(c => $"{write.Color(c.Color)}\u00A0{c.Strands}"));
+        string.Join(", ", spec.Layup.Colors.Select(c => $"{Held(write.Color(c.Color))}\u00A0{c.Strands}"));
 
     private static Stack Of(Build build, ShopCatalog catalog, LabelStyle style, int parts)
     {
@@ -27,19 +27,27 @@ internal static class LoopTag
         var lines = new List<Block>
         {
             new LabelName(spec.Order, spec.Piece, style.Title, style.IsSmallest),
-            new Paragraph(
+            new OneLine(
+                new Paragraph(
                 [
                     new Span(Held(write.Mark(spec.FinishedLength)), style.Length),
-                    new Span($" \u00A0{Held($"± {write.Mark(spec.Tolerance)}")}", style.Body),
+                    new Span(Held($"  ± {write.Mark(spec.Tolerance)}"), style.Body),
                 ]),
+                style.IsSmallest),
             new Rule(0.8f),
         };
+        if (parts > 0)
+        {
+            lines.Add(new TieHere(style.Line(words.Say(PaperWord.TagTie, ("end", EndA(spec, catalog, write))))));
+        }
+
         Add(parts > 0, words.Say(PaperWord.TagStrands, ("count", $"{spec.Bundle.Strands}"), ("colors", Colors(spec, write))));
         Add(parts > 1, words.Term(catalog.Materials.GetValueOrDefault(spec.Bundle.Material)?.Title ?? spec.Bundle.Material));
         Add(parts > 2, words.Kind(catalog.Plans.GetValueOrDefault(spec.Kind)?.Title ?? spec.Kind));
         Add(parts > 2, build.Slip.Bow);
-        var turns = parts > 1 ? $"{Held(write.Turns($"{spec.Twist.Turns}"))}\u00A0· " : "";
-        Add(true, $"{turns}{Held(words.Say(PaperWord.Rev, ("revision", $"{spec.Revision}")))}\u00A0· {DateWriter.Iso(spec.Date)}");
+        var turns = parts > 1 ? $"{Held($"{write.Turns(CardWriter.TurnsToPutIn(spec))} {spec.Twist.Hand}")}\u00A0· " : "";
+        lines.Add(new Paragraph(
+            turns + Held($"{words.Say(PaperWord.Rev, ("revision", $"{spec.Revision}"))} · {DateWriter.Iso(spec.Date)}"), style.Body));
         return new Stack(lines, style.Gap);
 
         void Add(bool wanted, string text)
@@ -51,5 +59,9 @@ internal static class LoopTag
         }
     }
 
-    private static string Held(string text) => text.Replace(' ', '\u00A0');
+    /// <summary><c>A: top cam</c>; the letter alone where the plan is not there.</summary>
+    private static string EndA(BuildSpec spec, ShopCatalog catalog, CardWriter write) =>
+        catalog.Plans.GetValueOrDefault(spec.Kind) is { } plan ? $"A: {write.Ends(plan).A}" : "A";
+
+    private static string Held(string text) => text.Replace(' ', '\u00A0').Replace('-', '\u2011');
 }

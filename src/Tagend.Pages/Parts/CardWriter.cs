@@ -30,6 +30,9 @@ internal sealed class CardWriter(LengthUnit unit, PaperLanguage language)
 
     public string Setting(Length mark) => Local(LengthWriter.Setting(mark, unit));
 
+    /// <summary>As <see cref="Setting"/>, without the unit.</summary>
+    public string BareSetting(Length mark) => Setting(mark)[..^UnitSymbol.Length].TrimEnd();
+
     public string LoadSymbol => unit == LengthUnit.Inch ? "lbf" : "N";
 
     /// <summary>To whole pounds-force or newtons.</summary>

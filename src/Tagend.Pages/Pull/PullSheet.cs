@@ -1,6 +1,7 @@
 using Tagend.Blocks;
 using Tagend.Catalog;
 using Tagend.Measures;
+using Tagend.Orders;
 using Tagend.Output;
 using Tagend.Pages.Parts;
 using Tagend.Problems;
@@ -17,31 +18,65 @@ public static class PullSheet
     private const float Bottom = 32;
     private const float FootGap = 8;
 
+    /// <summary>Of a page: with less on it, the last one is no page of its own.</summary>
+    private const float LeastOfLast = 0.25f;
+
+    /// <summary>So much of a page is left empty at a time until its last one has enough.</summary>
+    private const float Step = 0.04f;
+
+    private const float LeastOfPage = 0.6f;
+
+    private static TextStyle Text => PullStyle.FromRoomyToTight[0].Text;
+
+    /// <param name="slips">By order: whose it is and when it is due; an order that is not there has none.</param>
     /// <param name="paper">A sheet.</param>
     /// <returns>As many pages as it takes, or the problems of what does not fit.</returns>
-    public static Composed Compose(BatchPull pull, ShopCatalog catalog, Paper paper, Fonts fonts)
+    public static Composed Compose(
+        BatchPull pull, IReadOnlyDictionary<string, OrderSlip> slips, ShopCatalog catalog, Paper paper, Fonts fonts)
     {
         var words = catalog.Words;
-        var tables = new PullTables(catalog, fonts, pull.Unit);
         IReadOnlyList<string> titles = [words[PaperWord.PullStrand], words[PaperWord.PullThread], words[PaperWord.PullOrder]];
         var room = new Room(
             Points.Of(paper.Width) - (2 * Side),
-            Points.Of(paper.Height) - Top - Bottom - FootGap - PullTables.Text.LineHeight);
-        var flowed = Flow.Pour(
-            [
-                new FlowItem(Title(pull, catalog), KeepWithNext: true),
-                .. Part(titles[0], tables.Remark, tables.Stock(pull.Stock, StockKind.Strand, room.Width)),
-                .. Part(titles[1], "", tables.Stock(pull.Stock, StockKind.Thread, room.Width)),
-                .. Part(titles[2], Saving(pull.Order, words), tables.Builds(pull.Order, room.Width)),
-            ],
-            fonts,
-            _ => room);
+            Points.Of(paper.Height) - Top - Bottom - FootGap - Text.LineHeight);
+        var poured = PullStyle.FromRoomyToTight
+            .Select(style => Pour(Items(pull, slips, catalog, style, titles, room.Width, fonts), room, 1, fonts))
+            .Concat(LessAndLess().Select(share => Pour(Items(pull, slips, catalog, PullStyle.FromRoomyToTight[0], titles, room.Width, fonts), room, share, fonts)));
+        Flowed? first = null;
+        var flowed = poured.FirstOrDefault(f => (first ??= f).Reasons.Count > 0 || IsWellFilled(f, room)) ?? first!;
         if (flowed.Reasons.Count > 0)
         {
             return new Composed([], [.. flowed.Reasons.Select(r => new Problem(new Place("pull sheet"), null, $"{r}; on {paper.Title}"))]);
         }
 
         return new Composed([.. flowed.Pages.Select((placed, i) => PageOf(placed, titles, Foot(i + 1, flowed.Pages.Count, words, paper, fonts), paper))], []);
+    }
+
+    private static bool IsWellFilled(Flowed flowed, Room room) =>
+        flowed.Pages.Count == 1 || flowed.Pages[^1].Height >= room.Height * LeastOfLast;
+
+    private static IEnumerable<float> LessAndLess()
+    {
+        for (var share = 1 - Step; share >= LeastOfPage; share -= Step)
+        {
+            yield return share;
+        }
+    }
+
+    private static Flowed Pour(IReadOnlyList<FlowItem> items, Room room, float share, Fonts fonts) =>
+        Flow.Pour(items, fonts, _ => room with { Height = room.Height * share });
+
+    private static IReadOnlyList<FlowItem> Items(
+        BatchPull pull, IReadOnlyDictionary<string, OrderSlip> slips, ShopCatalog catalog, PullStyle style, IReadOnlyList<string> titles, float width, Fonts fonts)
+    {
+        var tables = new PullTables(catalog, fonts, pull.Unit, slips, style);
+        return
+        [
+            new FlowItem(Title(pull, catalog), KeepWithNext: true),
+            .. Part(titles[0], tables.Remark, tables.Stock(pull.Stock, StockKind.Strand, width)),
+            .. Part(titles[1], "", tables.Stock(pull.Stock, StockKind.Thread, width)),
+            .. Part(titles[2], Saving(pull.Order, catalog.Words), tables.Builds(pull.Order, width)),
+        ];
     }
 
     /// <summary>With a bookmark for each part that begins on it.</summary>
@@ -63,7 +98,7 @@ public static class PullSheet
             [
                 new Column(new Paragraph(words[PaperWord.PullTitle], TypeScale.SheetTitle), ColumnWidth.Natural),
                 new Column(
-                    new Paragraph($"{catalog.Shop.Name}\n{batch}, {DateWriter.Iso(pull.Date)}", PullTables.Text, Align.Right),
+                    new Paragraph($"{catalog.Shop.Name}\n{batch}, {DateWriter.Iso(pull.Date)}", Text, Align.Right),
                     ColumnWidth.Shared()),
             ],
             Gap: 12,
@@ -95,7 +130,7 @@ public static class PullSheet
         var number = words.Say(PaperWord.PullPage, ("page", $"{page}"), ("pages", $"{pages}"));
         var right = Points.Of(paper.Width) - Side;
         yield return new PartStart(PartKind.Artifact);
-        yield return new TextInk(right - fonts.WidthOf(number, PullTables.Text), baseline, number, PullTables.Text);
+        yield return new TextInk(right - fonts.WidthOf(number, Text), baseline, number, Text);
         yield return PartEnd.Ink;
     }
 

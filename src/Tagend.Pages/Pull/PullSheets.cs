@@ -1,4 +1,5 @@
 using Tagend.Catalog;
+using Tagend.Orders;
 using Tagend.Output;
 using Tagend.Pages.Parts;
 using Tagend.Specs;
@@ -18,11 +19,13 @@ public sealed class PullSheets : IPageKind
 
     private sealed class Batch(ShopCatalog catalog, Fonts fonts, PageSetting setting, string name) : IPageBatch
     {
-        public LaidSet Lay(BuildSet set) => new([], () => { });
+        private readonly Dictionary<string, OrderSlip> _slips = [];
+
+        public LaidSet Lay(BuildSet set) => new([], () => _slips[set.Order] = set.Builds[0].Slip);
 
         public Bound Bind(Lazy<BatchPull> pull)
         {
-            var sheet = PullSheet.Compose(pull.Value, catalog, setting.Paper.Sheet, fonts);
+            var sheet = PullSheet.Compose(pull.Value, _slips, catalog, setting.Paper.Sheet, fonts);
             return new Bound([new Document(name, setting.Paper.Sheet, setting.Scaled(sheet.Pages))], sheet.Problems);
         }
     }

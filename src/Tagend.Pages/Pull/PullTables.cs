@@ -2,6 +2,7 @@ using System.Globalization;
 using Tagend.Blocks;
 using Tagend.Catalog;
 using Tagend.Measures;
+using Tagend.Orders;
 using Tagend.Output;
 using Tagend.Pages.Parts;
 using Tagend.Specs;
@@ -10,14 +11,16 @@ namespace Tagend.Pages.Pull;
 
 /// <summary>The tables of a pull sheet.</summary>
 /// <param name="unit">Of all its lengths.</param>
-internal sealed class PullTables(ShopCatalog catalog, Fonts fonts, LengthUnit unit)
+/// <param name="slips">By order: whose it is and when it is due.</param>
+internal sealed class PullTables(
+    ShopCatalog catalog, Fonts fonts, LengthUnit unit, IReadOnlyDictionary<string, OrderSlip> slips, PullStyle style)
 {
     /// <summary>Least room between columns, in points.</summary>
-    private const float Gap = 14;
+    private const float Gap = 9;
 
-    public static TextStyle Text { get; } = TypeScale.Sheet with { Size = 9, Leading = 1.25f };
+    private TextStyle Text => style.Text;
 
-    public static TextStyle Strong { get; } = Text with { Weight = Weight.Bold };
+    private TextStyle Strong => Text with { Weight = Weight.Bold };
 
     private readonly CardWriter _write = new(unit, catalog.Words);
 
@@ -44,7 +47,7 @@ internal sealed class PullTables(ShopCatalog catalog, Fonts fonts, LengthUnit un
                 new TableColumn(catalog.Words[PaperWord.PullColor], ColumnWidth.Natural),
                 new TableColumn(catalog.Words[PaperWord.PullLength], ColumnWidth.Natural, Align.Right),
                 new TableColumn(catalog.Words[PaperWord.PullSpools], ColumnWidth.Natural, Align.Right),
-                new TableColumn("", ColumnWidth.Shared()),
+                new TableColumn(catalog.Words[PaperWord.PullDescription], ColumnWidth.Shared()),
             ],
             [.. rows],
             width);
@@ -61,6 +64,8 @@ internal sealed class PullTables(ShopCatalog catalog, Fonts fonts, LengthUnit un
                 new TableColumn(catalog.Words[PaperWord.PullBuilt], ColumnWidth.Natural),
                 new TableColumn(catalog.Words[PaperWord.PullOrderColumn], ColumnWidth.Natural),
                 new TableColumn(catalog.Words[PaperWord.PullPiece], ColumnWidth.Natural),
+                new TableColumn(catalog.Words[PaperWord.PullCustomer], ColumnWidth.Shared()),
+                new TableColumn(catalog.Words[PaperWord.PullDue], ColumnWidth.Natural),
                 new TableColumn(catalog.Words.Say(PaperWord.PullPosts, ("unit", _write.UnitSymbol)), ColumnWidth.Natural, Align.Right),
                 new TableColumn(catalog.Words[PaperWord.PullMaterialColumn], ColumnWidth.Natural),
                 new TableColumn(catalog.Words[PaperWord.PullLoops], ColumnWidth.Shared()),
@@ -72,6 +77,8 @@ internal sealed class PullTables(ShopCatalog catalog, Fonts fonts, LengthUnit un
                     new Checkbox(new Paragraph($"{i + 1}", Text)),
                     new Paragraph(step.Order, Strong),
                     new Paragraph(step.Piece, Strong),
+                    new Paragraph(slips.GetValueOrDefault(step.Order)?.Customer ?? "", Text),
+                    new Paragraph(slips.GetValueOrDefault(step.Order)?.Due ?? "", Text),
                     posts[i],
                     new Paragraph(step.Material, Text),
                     new Paragraph(Loops(step.Colors), Text),
@@ -116,7 +123,7 @@ internal sealed class PullTables(ShopCatalog catalog, Fonts fonts, LengthUnit un
         {
             Gap = Gap,
             WidestGap = Gap,
-            Padding = 2.5f,
+            Padding = style.Padding,
         };
     }
 }

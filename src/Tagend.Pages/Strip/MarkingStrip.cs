@@ -151,8 +151,8 @@ public static class MarkingStrip
             PaperWord.StripPartRange,
             ("part", $"{tile.Number}"),
             ("parts", $"{tile.Count}"),
-            ("from", write.Setting(tile.From)),
-            ("to", write.Mark(tile.To)));
+            ("from", write.BareSetting(tile.From)),
+            ("to", tile.IsLast ? write.Mark(tile.To) : write.Setting(tile.To)));
         var text = $"{spec.Order}\u00A0 {spec.Piece}   {range}";
         return new TextInk(NameFrom(tile, spec.Unit), StripStyle.FootTop + 9, text, TypeScale.BodyBold);
     }

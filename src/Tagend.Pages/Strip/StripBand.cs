@@ -102,6 +102,6 @@ internal sealed class StripBand(BuildSpec spec, StripPlaces places, StripTile ti
         }
 
         yield return new TextInk(label.Left, baseline, label.Place.Figure, style.Figure);
-        yield return new TextInk(label.Left, baseline + style.Words.CapHeight + 3, label.Place.Words, style.Words);
+        yield return new TextInk(label.Left, baseline + style.Words.CapHeight + style.UnderFigure, label.Place.Words, style.Words);
     }
 }

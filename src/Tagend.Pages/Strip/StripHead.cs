@@ -23,7 +23,7 @@ internal sealed class StripHead(BuildSpec spec, StripPlaces places, StripPositio
             PaperWord.StripLayFinished, ("load", write.Load(Stretch.MeasuringLoad)), ("pin", write.Setting(spec.Posts.PinDiameter)));
 
     private string Closing =>
-        write.Language.Say(PaperWord.StripClosing, ("length", $"{places.Read(spec.FinishedLength)} {write.UnitSymbol}")).Replace(' ', '\u00A0');
+        write.Language.Say(PaperWord.StripClosing, ("length", $"{places.Read(places.StripLength)} {write.UnitSymbol}")).Replace(' ', '\u00A0');
 
     /// <summary>The top of a sheet.</summary>
     public Block OnSheet(int page, int pages) => new Stack(

@@ -14,7 +14,6 @@ internal enum StripSymbol
     Separator,
     NockPoint,
     SpeedNock,
-    Post,
 }
 
 /// <summary>A line across a strip and its words.</summary>
@@ -25,16 +24,21 @@ internal sealed record StripPlace(StripSymbol Symbol, Length At, string Figure, 
 /// <summary>The places of a piece as a strip shows them.</summary>
 internal sealed class StripPlaces(BuildSpec spec, (string A, string B) ends, StripPositions positions, CardWriter write)
 {
-    public Length StripLength => At(spec.FinishedLength);
+    private bool IsOnJig => positions == StripPositions.OnJig;
 
-    /// <summary>A place of the finished piece on the strip.</summary>
-    public Length At(Length fromA) => positions == StripPositions.OnJig ? spec.OnJig(fromA) : fromA;
+    /// <summary>From end A to end B; on the jig from the outside of post A to that of post B.</summary>
+    public Length StripLength => IsOnJig ? spec.Posts.Outside : spec.FinishedLength;
 
-    /// <summary>As a tape reads it on the jig, else as it was ordered.</summary>
-    public string Read(Length fromA) => positions == StripPositions.OnJig ? write.BareTape(At(fromA)) : write.Bare(fromA);
+    /// <summary>A place of the finished piece on the strip; on the jig as the card has it: from the outside of post A.</summary>
+    public Length At(Length fromA) => IsOnJig
+        ? Length.Max(Length.Zero, Length.Min(StripLength, spec.FromPostA(fromA)))
+        : fromA;
+
+    /// <summary>A distance on the strip: as a tape reads it on the jig, else as it was ordered.</summary>
+    public string Read(Length onStrip) => IsOnJig ? write.BareTape(onStrip) : write.Bare(onStrip);
 
     /// <summary>What is to be done at a serving's bar: nothing yet on the jig.</summary>
-    public string Serve => write.Language[positions == StripPositions.OnJig ? PaperWord.StripServing : PaperWord.StripServe];
+    public string Serve => write.Language[IsOnJig ? PaperWord.StripServing : PaperWord.StripServe];
 
     /// <summary>In order from end A.</summary>
     public IReadOnlyList<StripPlace> All() =>
@@ -54,13 +58,9 @@ internal sealed class StripPlaces(BuildSpec spec, (string A, string B) ends, Str
 
     private IEnumerable<StripPlace> Ends()
     {
-        yield return new StripPlace(StripSymbol.End, Length.Zero, "A", ends.A);
-        yield return new StripPlace(StripSymbol.End, StripLength, "B", $"{ends.B}, A {Read(spec.FinishedLength)}");
-        if (positions == StripPositions.OnJig)
-        {
-            yield return new StripPlace(StripSymbol.Post, spec.PastPosts, Post("A"), write.Language[PaperWord.StripPostOutside]);
-            yield return new StripPlace(StripSymbol.Post, StripLength - spec.PastPosts, Post("B"), write.Language[PaperWord.StripPostOutside]);
-        }
+        var (a, b) = IsOnJig ? (Post("A"), Post("B")) : ends;
+        yield return new StripPlace(StripSymbol.End, Length.Zero, "A", a);
+        yield return new StripPlace(StripSymbol.End, StripLength, "B", $"{b}, A {Read(StripLength)}");
     }
 
     private IEnumerable<StripPlace> Edges()
@@ -80,8 +80,9 @@ internal sealed class StripPlaces(BuildSpec spec, (string A, string B) ends, Str
         }
     }
 
-    private string Post(string end) => write.Language.Say(PaperWord.StripPost, ("post", end));
+    private string Post(string end) =>
+        $"{write.Language.Say(PaperWord.StripPost, ("post", end))}, {write.Language[PaperWord.StripPostOutside]}";
 
     private StripPlace Place(StripSymbol symbol, Length fromA, string name) =>
-        new(symbol, At(fromA), Read(fromA), $"{name}, B {Read(spec.FromB(fromA))}");
+        new(symbol, At(fromA), Read(At(fromA)), $"{name}, B {Read(StripLength - At(fromA))}");
 }

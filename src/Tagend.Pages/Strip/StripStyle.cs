@@ -44,5 +44,8 @@ internal sealed record StripStyle(TextStyle Figure, TextStyle Words, int Lanes)
     /// <summary>Numbers of the scale, and words on bars.</summary>
     public static TextStyle CaptionBold { get; } = TypeScale.Heading with { Tracking = 0 };
 
+    /// <summary>From a figure's baseline to the words under it: a decimal comma hangs below.</summary>
+    public float UnderFigure => MathF.Max(3, Figure.Size * 0.24f);
+
     public float LaneHeight => (FootTop - LanesTop) / Lanes;
 }

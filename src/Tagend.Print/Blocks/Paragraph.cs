@@ -13,7 +13,7 @@ public enum Align
 public sealed record Span(string Text, TextStyle Style);
 
 /// <summary>Text that wraps at spaces and after hyphens, at line ends of its own, and within a word as a last resort.</summary>
-/// <remarks>A no-break space holds its words together and is drawn as a space.</remarks>
+/// <remarks>A no-break space or hyphen holds its words together and is drawn as a plain one.</remarks>
 public sealed record Paragraph(IReadOnlyList<Span> Spans, Align Align = Align.Left) : Block
 {
     /// <summary>Fewest lines left on either page when a paragraph goes over.</summary>
@@ -96,7 +96,7 @@ public sealed record Paragraph(IReadOnlyList<Span> Spans, Align Align = Align.Le
                 _ => 0,
             };
             inks.AddRange(line.Runs.Where(r => r.Span.Text.Length > 0).Select(r =>
-                new TextInk(left + r.X, y + line.Baseline, r.Span.Text.Replace('\u00A0', ' '), r.Span.Style)));
+                new TextInk(left + r.X, y + line.Baseline, r.Span.Text.Replace('\u00A0', ' ').Replace('\u2011', '-'), r.Span.Style)));
             y += line.Height;
         }
 

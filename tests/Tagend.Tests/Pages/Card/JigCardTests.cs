@@ -233,7 +233,7 @@ public sealed class JigCardTests
         Assert.All(["Leg", "Post A1: ", "Post A2: ", "each leg 8 turns"], t => Assert.Contains(t, texts));
 
         // Two loops at A and one at B.
-        Assert.Equal(3, composed.Pages[1].Inks.OfType<OvalInk>().Count(o => o.RadiusX > 4 && o.RadiusX < 6));
+        Assert.Equal(3, composed.Pages[1].Inks.OfType<OvalInk>().Count(o => o.RadiusX > 4.5f && o.RadiusX < 6));
     }
 
     [Fact]
@@ -286,7 +286,7 @@ public sealed class JigCardTests
     [Fact]
     public void Notes_LongerThanTheCard_AreAProblemAndNoPage()
     {
-        var notes = string.Join(' ', Enumerable.Repeat("keep the offcuts of this one", 80));
+        var notes = string.Join(' ', Enumerable.Repeat("keep the offcuts of this one", 300));
         var composed = Compose(SpecFixture.Good(), Paper.HalfLetter, Slip with { Notes = notes });
         Assert.Empty(composed.Pages);
         Assert.All(composed.Problems, p => Assert.StartsWith("jig card D-101 string: ", p.ToString(), StringComparison.Ordinal));

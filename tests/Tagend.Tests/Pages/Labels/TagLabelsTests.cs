@@ -54,7 +54,7 @@ public sealed class TagLabelsTests
         foreach (var label in LabelsOf(bag, loop, SheetFixture.Compound(5), SheetFixture.Crossbow()))
         {
             var texts = label.Inks.OfType<TextInk>().ToList();
-            Assert.All(texts, t => Assert.True(t.Style.Size >= 6));
+            Assert.All(texts, t => Assert.True(t.Style.Size >= 7));
             Assert.True(texts.Max(t => t.Style.Size) >= 14);
             Assert.All(texts, t => Assert.True(t.X + SheetFixture.WidthOf(t) <= label.Right));
             Assert.All(texts, t => Assert.True(t.Baseline - t.Style.CapHeight >= label.Top && t.Baseline <= label.Bottom));

@@ -18,10 +18,10 @@ public sealed class TagWordsTests
         var wordings = LoopTag.FromFullToLeast(build, SheetFixture.Catalog).Select(w => TextOf(w(Smallest))).ToList();
         Assert.Equal(
             [
-                "D-101 string | 60 1/4 in ± 1/16 in | 24 strands: black 12, red 12 | HMPE, 0.0145 in strand | "
-                + "String, hybrid-cam or twin-cam compound | compound bow, hybrid cam, 70 lb | 45 turns · rev 1 · 2026-03-14",
-                "D-101 string | 60 1/4 in ± 1/16 in | 24 strands: black 12, red 12 | HMPE, 0.0145 in strand | 45 turns · rev 1 · 2026-03-14",
-                "D-101 string | 60 1/4 in ± 1/16 in | 24 strands: black 12, red 12 | rev 1 · 2026-03-14",
+                "D-101 string | 60 1/4 in ± 1/16 in | Tie to A: top cam | 24 strands: black 12, red 12 | HMPE, 0.0145 in strand | "
+                + "String, hybrid-cam or twin-cam compound | compound bow, hybrid cam, 70 lb | 45 turns S · rev 1 · 2026-03-14",
+                "D-101 string | 60 1/4 in ± 1/16 in | Tie to A: top cam | 24 strands: black 12, red 12 | HMPE, 0.0145 in strand | 45 turns S · rev 1 · 2026-03-14",
+                "D-101 string | 60 1/4 in ± 1/16 in | Tie to A: top cam | 24 strands: black 12, red 12 | rev 1 · 2026-03-14",
                 "D-101 string | 60 1/4 in ± 1/16 in | rev 1 · 2026-03-14",
             ],
             wordings);
@@ -53,6 +53,15 @@ public sealed class TagWordsTests
         var set = SheetFixture.Recurve();
         var text = TextOf(BagTag.FromFullToLeast(set, SheetFixture.Catalog, true)[0](Smallest));
         Assert.Contains("string 65 in | colors: ", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void LoopTag_InANarrowRoom_BreaksNoColorAndKeepsTheToleranceBesideTheLength()
+    {
+        var build = SheetFixture.Compound(2).Builds[1];
+        var inks = Laid.Out(LoopTag.FromFullToLeast(build, SheetFixture.Catalog)[0](Smallest), 95).InksAt(0, 0).OfType<TextInk>().ToList();
+        Assert.Contains(inks, t => t.Text.Contains("flame-orange 8", StringComparison.Ordinal));
+        Assert.Single(inks.Where(t => t.Text.Contains("36 1/8 in", StringComparison.Ordinal) || t.Text.Contains('±', StringComparison.Ordinal)).Select(t => t.Baseline).Distinct());
     }
 
     [Theory]

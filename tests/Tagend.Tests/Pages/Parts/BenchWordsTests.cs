@@ -99,6 +99,7 @@ public sealed partial class BenchWordsTests
     {
         var build = new Build(spec, SheetFixture.Slip with { Notes = "notes" });
         var set = new BuildSet(spec.Order, [build, build with { Spec = spec with { Piece = "cable" } }]);
+        var slips = new Dictionary<string, Tagend.Orders.OrderSlip> { [spec.Order] = build.Slip };
         var tags = new[] { ("roll-4x2", "roll-3x2"), ("letter-2x5", "letter-2x5") };
         Composed[] papers =
         [
@@ -107,8 +108,8 @@ public sealed partial class BenchWordsTests
             MarkingStrip.Compose(build, catalog, StripStock.Sheet(Paper.Letter), StripPositions.Finished, TestFonts.Shipped),
             MarkingStrip.Compose(build, catalog, StripStock.Sheet(Paper.A4), StripPositions.OnJig, TestFonts.Shipped),
             .. tags.Select(t => TagLabels.Compose([set], catalog, TestFonts.Shipped, catalog.Stocks[t.Item1], catalog.Stocks[t.Item2])),
-            PullSheet.Compose(BatchPull.Of([spec], catalog.Shop)!, catalog, Paper.A4, TestFonts.Shipped),
-            PullSheet.Compose(BatchPull.Of([spec, spec with { Order = "D-102" }], catalog.Shop)!, catalog, Paper.Letter, TestFonts.Shipped),
+            PullSheet.Compose(BatchPull.Of([spec], catalog.Shop)!, slips, catalog, Paper.A4, TestFonts.Shipped),
+            PullSheet.Compose(BatchPull.Of([spec, spec with { Order = "D-102" }], catalog.Shop)!, slips, catalog, Paper.Letter, TestFonts.Shipped),
         ];
         var packing = PackingLists.Of(set, catalog, TestFonts.Shipped, catalog.Stocks["roll-3x2"], SheetUse.Whole);
         papers = [.. papers, new Composed(TagLabels.Pages(packing.Labels, SheetUse.Whole), packing.Problems)];

@@ -1,6 +1,7 @@
 using Tagend.Blocks;
 using Tagend.Catalog;
 using Tagend.Measures;
+using Tagend.Orders;
 using Tagend.Output;
 using Tagend.Pages.Parts;
 using Tagend.Pages.Pull;
@@ -51,7 +52,7 @@ public class PullSheetTests
         foreach (var step in order.Steps)
         {
             var posts = LengthWriter.Bare(step.Posts, LengthUnit.Inch);
-            at = text.IndexOf($"D-101 {step.Piece} {posts} ", at + 1, StringComparison.Ordinal);
+            at = text.IndexOf($"D-101 {step.Piece} Jo Sample 2026-04-01 {posts} ", at + 1, StringComparison.Ordinal);
             Assert.True(at > 0, $"{step.Piece} is missing or out of order");
         }
 
@@ -85,9 +86,12 @@ public class PullSheetTests
         Assert.StartsWith("pull sheet: \"漢\": the font has no picture of '漢'", Assert.Single(composed.Problems).ToString(), StringComparison.Ordinal);
     }
 
+    private static Dictionary<string, OrderSlip> SlipsOf(IEnumerable<BuildSet> sets) =>
+        sets.DistinctBy(s => s.Order).ToDictionary(s => s.Order, s => s.Builds[0].Slip);
+
     private static BatchPull PullOf(IEnumerable<BuildSet> sets) =>
         BatchPull.Of(sets.SelectMany(s => s.Builds).Select(b => b.Spec), SheetFixture.Catalog.Shop)!;
 
     private static Composed Compose(Paper paper, IReadOnlyList<BuildSet> sets) =>
-        PullSheet.Compose(PullOf(sets), SheetFixture.Catalog, paper, TestFonts.Shipped);
+        PullSheet.Compose(PullOf(sets), SlipsOf(sets), SheetFixture.Catalog, paper, TestFonts.Shipped);
 }

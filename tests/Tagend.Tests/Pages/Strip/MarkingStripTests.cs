@@ -61,10 +61,21 @@ public sealed class MarkingStripTests
     {
         var spec = SpecOf("usual", LengthUnit.Inch);
         var words = WordsOf(Compose(spec, StripStock.Roll(Length.FromInches(2)), StripPositions.OnJig));
-        Assert.Contains("POST A", words);
-        Assert.Contains("POST B", words);
-        Assert.Contains($"{LengthWriter.Fraction(spec.OnJig(Length.FromInches(18)), 16)}", words);
+        Assert.Contains("POST A, outside of the post", words);
+        Assert.Contains($"POST B, outside of the post, A {LengthWriter.Fraction(spec.Posts.Outside, 16)}", words);
+        Assert.Contains($"A to B must measure {LengthWriter.Fraction(spec.Posts.Outside, 16)} in.", string.Join(' ', words), StringComparison.Ordinal);
+
+        // From the same zero as the card: a tape hooked on the outside of post A.
+        Assert.Contains($"{LengthWriter.Fraction(spec.FromPostA(Length.FromInches(18)), 16)}", words);
         Assert.DoesNotContain("SERVE  t019 red", words);
+    }
+
+    [Fact]
+    public void Parts_OfAStripInMillimeters_NameTheirRangeInMillimetersOnce()
+    {
+        var words = WordsOf(Compose(SpecOf("usual", LengthUnit.Millimeter), StripStock.Sheet(Paper.A4), StripPositions.Finished));
+        Assert.Contains(words, w => w.EndsWith("part 1 of 6: 0 to 270 mm from A", StringComparison.Ordinal));
+        Assert.DoesNotContain(words, w => w.Contains("0 mm to", StringComparison.Ordinal));
     }
 
     [Theory]
