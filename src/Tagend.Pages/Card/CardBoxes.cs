@@ -1,6 +1,5 @@
 using Tagend.Blocks;
 using Tagend.Catalog;
-using Tagend.Output;
 using Tagend.Pages.Parts;
 
 namespace Tagend.Pages.Card;

@@ -1,6 +1,5 @@
 using Tagend.Blocks;
 using Tagend.Catalog;
-using Tagend.Measures;
 using Tagend.Pages.Parts;
 using Tagend.Specs;
 

@@ -106,7 +106,7 @@ internal sealed class CardSteps(BuildSpec spec, ShopCatalog catalog, string mate
         $"{write.Mark(spec.FinishedLength)} ± {write.Mark(spec.Tolerance)}",
         Words.Say(PaperWord.CardOverPins, ("pin", write.Setting(spec.Posts.PinDiameter)), ("load", write.Load(Stretch.MeasuringLoad))));
 
-    private IReadOnlyList<Block>? Serving(CardStep step)
+    private List<Block>? Serving(CardStep step)
     {
         var marks = spec.Marks.Count > 0;
         if (spec.Servings.Count == 0 && !marks && spec.EndLoops?.Serving is null)
