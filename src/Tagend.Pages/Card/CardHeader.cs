@@ -11,8 +11,8 @@ namespace Tagend.Pages.Card;
 internal static class CardHeader
 {
     /// <summary>
-    /// In points: a code of version 14 with its name, which is more than a tag of four colors and eight servings takes
-    /// (a test holds it). Only a larger code makes a header higher.
+    /// In points: a code of version 14 with its name, which is more than a tag of four colors and nine servings takes (a
+    /// test holds it). A name of several lines is left out under the code; only a larger code makes a header higher.
     /// </summary>
     public const float Height = 85;
 
@@ -67,7 +67,7 @@ internal static class CardHeader
     {
         var modules = symbol.Modules + (2 * QrSymbol.QuietModules);
         var code = new QrBlock(symbol, Math.Max(SmallestModule, WantedSide / modules)) { InWords = $"QR: {name}" };
-        return (new Stack([code, new Paragraph(name, TypeScale.Caption, Align.Center)]), code.Side);
+        return (new FirstThatFits([new Stack([code, new Paragraph(name, TypeScale.Caption, Align.Center)]), code], Height), code.Side);
     }
 
     /// <summary>Kept on one line of running text, unless it would leave half of one empty.</summary>

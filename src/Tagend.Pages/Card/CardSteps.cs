@@ -23,7 +23,7 @@ internal sealed class CardSteps(BuildSpec spec, ShopCatalog catalog, string mate
         .. catalog.CardSteps.Select(step => (Step: step, Content: ContentOf(step))).Where(s => s.Content is not null).Select(s => Of(s.Step, s.Content!)),
     ];
 
-    private Stack Of(CardStep step, IReadOnlyList<Block> content) => new(
+    private Stack Of(CardStep step, List<Block> content) => new(
     [
         new Rule(Between),
         new Spacer(1.5f + style.RowPadding),
@@ -53,7 +53,7 @@ internal sealed class CardSteps(BuildSpec spec, ShopCatalog catalog, string mate
     };
 
     /// <summary>Null for a step that the piece does not have.</summary>
-    private IReadOnlyList<Block>? ContentOf(CardStep step) => step.Kind switch
+    private List<Block>? ContentOf(CardStep step) => step.Kind switch
     {
         CardStepKind.LayUp => [_tables.Colors(), style.Text(Said(step, materialTitle))],
         CardStepKind.Tie =>

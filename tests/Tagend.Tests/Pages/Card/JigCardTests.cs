@@ -146,7 +146,7 @@ public sealed class JigCardTests
     public void Head_OfEveryCard_IsAtTheSamePlace()
     {
         var cards = new[] { Full, Bare, [] }
-            .SelectMany(cells => new[] { (Cells: cells, Slip), (Cells: cells, Slip: LongSlip) })
+            .SelectMany(cells => new[] { (Cells: cells, Slip), (Cells: [.. cells, ("order", "ORDER-NUMBER-TWENTY-FOUR"), ("piece", "piece of twenty-four ch")], Slip: LongSlip) })
             .Select(c => Compose(SpecFixture.Build(LengthUnit.Inch, c.Cells).Spec!, Paper.HalfLetter, c.Slip))
             .ToList();
         Assert.Single(cards.Select(c => PlaceOf(c, "SET THE POSTS")).Distinct());
