@@ -29,7 +29,8 @@ internal static class CardHeader
     {
         var spec = build.Spec;
         var facts = FactsOf(build, style, write);
-        var joined = new Paragraph([.. facts.SelectMany(f => f.Spans.Append(new Span("\u00A0\u00A0 ", style.Body)))]);
+        Paragraph Joined(Func<TextStyle, TextStyle> type) =>
+            new([.. facts.SelectMany(f => f.Spans.Append(new Span("\u00A0\u00A0 ", style.Body))).Select(s => s with { Style = type(s.Style) })]);
         Block Left(Block inFull) => new Stack(
         [
             new Paragraph($"{write.Language[PaperWord.CardTitle]}\u00A0\u00A0 {write.Issue(spec)}", TypeScale.Heading with { HeadingLevel = 0 }),
@@ -41,7 +42,7 @@ internal static class CardHeader
         ]);
 
         var code = CodeWithName(symbol, $"{spec.Order} {spec.Piece}, {write.Language.Say(PaperWord.Rev, ("revision", $"{spec.Revision}"))}");
-        var left = facts.Count == 0 ? Left(new Spacer(0)) : new FirstThatFits([Left(new Stack(facts)), Left(joined)], Height);
+        var left = facts.Count == 0 ? Left(new Spacer(0)) : new FirstThatFits([Left(new Stack(facts)), Left(Joined(t => t)), Left(Joined(t => TypeScale.TightBody with { Weight = t.Weight }))], Height);
         return new Top(new Row([new Column(left, ColumnWidth.Shared()), new Column(code.Block, ColumnWidth.Of(code.Side))], Gap: 10), Height);
     }
 
@@ -58,7 +59,7 @@ internal static class CardHeader
         {
             if (value.Length > 0)
             {
-                facts.Add(style.Fact(Joined(write.Language[name]), Joined(value)));
+                facts.Add(style.Fact(Held(write.Language[name]), Held(value)));
             }
         }
     }
@@ -71,7 +72,7 @@ internal static class CardHeader
     }
 
     /// <summary>Kept on one line of running text, unless it would leave half of one empty.</summary>
-    private static string Joined(string text) => text.Length > MostJoined ? text : text.Replace(' ', '\u00A0');
+    private static string Held(string text) => text.Length > MostJoined ? text : text.Replace(' ', '\u00A0');
 
     /// <summary>The first block that is no higher than wanted; the last one whatever its height.</summary>
     private sealed record FirstThatFits(IReadOnlyList<Block> Blocks, float Height) : Block

@@ -13,7 +13,7 @@ internal sealed record LabelStyle(TextStyle Title, TextStyle Length, TextStyle B
         Of(23, 17, 8.5f, 2),
         Of(20, 15, 8, 1.5f),
         Of(17, 14, 7.5f, 1),
-        Of(14, 12, 7, 0.4f),
+        Of(14, 12, 7, 0.4f, leading: 1.05f),
     ];
 
     public TextStyle BodyBold => Body with { Weight = Weight.Bold };
@@ -28,9 +28,9 @@ internal sealed record LabelStyle(TextStyle Title, TextStyle Length, TextStyle B
         return new Paragraph(last < 0 ? text : $"{text[..last]}\u00A0{text[(last + 1)..]}", Body);
     }
 
-    private static LabelStyle Of(float title, float length, float body, float gap) => new(
+    private static LabelStyle Of(float title, float length, float body, float gap, float leading = 1.2f) => new(
         new TextStyle(Weight.Bold, title, Tracking: -0.01f * title, Leading: 1),
         new TextStyle(Weight.Bold, length, Leading: 1.1f),
-        new TextStyle(Weight.Regular, body, Leading: 1.2f),
+        new TextStyle(Weight.Regular, body, Leading: leading),
         gap);
 }

@@ -18,7 +18,7 @@ internal sealed record CardStyle(float Gap, TextStyle Body, float RowPadding, fl
     private static readonly CardStyle Usual = new(5, TypeScale.CloseBody, 0.8f, 92, 26);
     private static readonly CardStyle Close = new(3, TypeScale.CloseBody, 0.2f, 84, 23);
     private static readonly CardStyle Tight = new(2, TypeScale.TightBody, 0, 74, 21);
-    private static readonly CardStyle Tightest = new(1, TypeScale.TightBody, 0, 70, 16);
+    private static readonly CardStyle Tightest = new(0.5f, TypeScale.TightBody, 0, 70, 15);
 
     /// <summary>Of a card's front: what does not fit goes to its back, marks first, then notes, then servings.</summary>
     public static IReadOnlyList<CardStyle> Front { get; } =
