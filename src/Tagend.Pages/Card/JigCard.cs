@@ -22,7 +22,10 @@ public static class JigCard
 
     /// <param name="tagText">What the QR code says.</param>
     /// <param name="paper">A card or a sheet.</param>
-    /// <returns>Front and back of a card, or one page of a sheet; or the problems of what does not fit.</returns>
+    /// <returns>
+    /// Front and back of a card; one page of a sheet, or both of its sides where one does not hold it all; or the problems
+    /// of what does not fit.
+    /// </returns>
     public static Composed Compose(Build build, ShopCatalog catalog, string tagText, Paper paper, Fonts fonts)
     {
         var spec = build.Spec;
@@ -33,16 +36,10 @@ public static class JigCard
         }
 
         var card = new CardSides(build, catalog, symbol, fonts);
-        List<Placement> sides = [];
-        if (paper.Width >= NarrowestSheet)
-        {
-            sides.Add(Lay(CardStyle.Sheet, card.Sheet, SheetMargin));
-        }
-        else
-        {
-            sides.Add(Lay(CardStyle.Front, card.Front, CardMargin));
-            sides.Add(Lay(CardStyle.Back, card.Back, CardMargin));
-        }
+        var margin = paper.Width >= NarrowestSheet ? SheetMargin : CardMargin;
+        Placement[] sides = paper.Width >= NarrowestSheet && Lay(CardStyle.Sheet, card.Sheet) is Placed whole
+            ? [whole]
+            : [Lay(CardStyle.Front, card.Front), Lay(CardStyle.Back, card.Back)];
 
         var reasons = sides.OfType<Misfit>().SelectMany(m => m.Reasons).Distinct().ToList();
         return reasons.Count > 0
@@ -50,7 +47,7 @@ public static class JigCard
             : new Composed([.. sides.OfType<Placed>()
                 .Select(s => new Page(Points.Of(paper.Width), Points.Of(paper.Height), [.. s.Inks]))], []);
 
-        Placement Lay(IReadOnlyList<CardStyle> styles, Func<CardStyle, Block> content, float margin)
+        Placement Lay(IReadOnlyList<CardStyle> styles, Func<CardStyle, Block> content)
         {
             var room = new Room(Points.Of(paper.Width) - (2 * margin), Points.Of(paper.Height) - (2 * margin), Fill: true);
             var laid = StyleSearch.Roomiest(styles, style => content(style).Place(fonts, room), placement => placement is Placed);
