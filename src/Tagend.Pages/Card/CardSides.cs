@@ -23,7 +23,7 @@ internal sealed class CardSides(Build build, ShopCatalog catalog, QrSymbol symbo
             .. Head(style),
             .. Steps(style),
             Grow.Room,
-            CardBoxes.AsBuilt(style, _write),
+            .. style.BoxesAreOnBack ? [] : (IEnumerable<Block>)[CardBoxes.AsBuilt(style, _write)],
             CardBoxes.Cautions(style, catalog.Words),
         ],
         style.Gap);
@@ -40,6 +40,7 @@ internal sealed class CardSides(Build build, ShopCatalog catalog, QrSymbol symbo
             .. Drawings(style),
             .. Places(style),
             CardNumbers.Of(_spec, columns: 2, style, _write),
+            .. style.BoxesAreOnBack ? [CardBoxes.AsBuilt(style, _write)] : (IEnumerable<Block>)[],
             CardBoxes.Notes(_write),
         ],
         style.Gap);

@@ -39,7 +39,9 @@ public static class JigCard
         var margin = paper.Width >= NarrowestSheet ? SheetMargin : CardMargin;
         Placement[] sides = paper.Width >= NarrowestSheet && Lay(CardStyle.Sheet, card.Sheet) is Placed whole
             ? [whole]
-            : [Lay(CardStyle.Front, card.Front), Lay(CardStyle.Back, card.Back)];
+            : Lay(CardStyle.Front, card.Front) is Placed front
+                ? [front, Lay(CardStyle.Back, card.Back)]
+                : [Lay(CardStyle.FullFront, card.Front), Lay(CardStyle.FullBack, card.Back)];
 
         var reasons = sides.OfType<Misfit>().SelectMany(m => m.Reasons).Distinct().ToList();
         return reasons.Count > 0

@@ -33,9 +33,15 @@ internal sealed record CardStyle(float Gap, TextStyle Body, float RowPadding, fl
         Tightest with { MarksAreOnBack = true, NotesAreOnBack = true, ServingsAreOnBack = true },
     ];
 
+    /// <summary>Of a front that fits in none of these: the boxes for what was built are on its back too.</summary>
+    public static IReadOnlyList<CardStyle> FullFront { get; } = [Front[^1] with { BoxesAreOnBack = true }];
+
     /// <summary>Of a card's back: the ends at true size are left to the marking strip where they find no room.</summary>
     public static IReadOnlyList<CardStyle> Back { get; } =
         [Roomy with { HasEnds = true }, Usual with { HasEnds = true }, Roomy, Usual, Close, Tight, Tightest];
+
+    /// <summary>The same with the boxes for what was built.</summary>
+    public static IReadOnlyList<CardStyle> FullBack { get; } = [.. Back.Select(style => style with { BoxesAreOnBack = true })];
 
     /// <summary>Of a card that is one side of a sheet.</summary>
     public static IReadOnlyList<CardStyle> Sheet { get; } =
@@ -60,6 +66,8 @@ internal sealed record CardStyle(float Gap, TextStyle Body, float RowPadding, fl
     public bool NotesAreOnBack { get; private init; }
 
     public bool ServingsAreOnBack { get; private init; }
+
+    public bool BoxesAreOnBack { get; private init; }
 
     /// <summary>Small type.</summary>
     public bool IsTight => Body == TypeScale.TightBody;

@@ -107,10 +107,11 @@ internal sealed class CardWriter(LengthUnit unit, PaperLanguage language)
     public string Colors(Layup layup) =>
         string.Join(", ", layup.Colors.Select(c => $"{c.Strands}\u00A0{Color(c.Color).Replace(' ', '\u00A0')}"));
 
+    /// <summary>With a comma only beside inches in a language without decimal commas: no one takes it for a decimal there.</summary>
     private string Thousands(double number)
     {
         var text = number.ToString("#,0", CultureInfo.InvariantCulture);
-        return language.DecimalSign == "," ? text.Replace(',', '\u00A0') : text;
+        return language.DecimalSign == "," || unit == LengthUnit.Millimeter ? text.Replace(',', '\u00A0') : text;
     }
 
     private string Local(string written) => $"{Decimal(written[..^LengthWriter.Symbol(unit).Length])}{UnitSymbol}";

@@ -19,7 +19,7 @@ public sealed class AgainRunTests : IDisposable
         var made = Run("card", "tag", "sheet").Add([SpecFixture.Good()]);
         Assert.Empty(made.Problems);
         Assert.Equal(["D-101-string-card.pdf", "D-101-string-sheet.pdf", "D-101-string-tag.pdf"], _folder.Files);
-        Assert.Equal([1, 1, 2], made.Papers.Select(p => p.Pages));
+        Assert.Equal([2, 1, 2], made.Papers.Select(p => p.Pages)); // a card has two sides
         Assert.Equal("Tagend D-101-string-card", made.Papers[0].Title);
     }
 

@@ -20,7 +20,7 @@ public sealed class PrintBatchTests : IDisposable
         Assert.Empty(volume.Printed.Problems);
         Assert.Equal(3, volume.PiecesSoFar);
         Assert.Equal(
-            [("cards.pdf", "Tagend cards, 2 sets", 3), ("tags.pdf", "Tagend tags, 2 sets", 5), ("sheets.pdf", "Tagend sheets, 2 sets", 4), ("pulls.pdf", "Tagend pulls, 2 sets", 1)],
+            [("cards.pdf", "Tagend cards, 2 sets", 6), ("tags.pdf", "Tagend tags, 2 sets", 5), ("sheets.pdf", "Tagend sheets, 2 sets", 4), ("pulls.pdf", "Tagend pulls, 2 sets", 1)],
             volume.Printed.Papers.Select(p => (Path.GetFileName(p.Path), p.Title, p.Pages)));
     }
 

@@ -171,9 +171,10 @@ public sealed class MarkingStripTests
             .Append(spec.FinishedLength);
         return positions == StripPositions.Finished
             ? finished.Distinct().Order()
-            : finished.Select(p => p * (spec.LaidUpLength / spec.FinishedLength))
-                .Append((spec.LaidUpLength - spec.Posts.Outside) / 2)
-                .Append((spec.LaidUpLength + spec.Posts.Outside) / 2)
+            : finished.Where(p => p > Length.Zero && p < spec.FinishedLength)
+                .Select(p => (p * (spec.LaidUpLength / spec.FinishedLength)) - ((spec.LaidUpLength - spec.Posts.Outside) / 2))
+                .Append(Length.Zero)
+                .Append(spec.Posts.Outside)
                 .Distinct().Order();
     }
 

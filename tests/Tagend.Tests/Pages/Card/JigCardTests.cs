@@ -154,6 +154,23 @@ public sealed class JigCardTests
     }
 
     [Fact]
+    public void Card_TooFullForItsBoxes_HasThemOnItsBack()
+    {
+        (string, string)[] longest = [("order", "ORDER-NUMBER-TWENTY-FOUR"), ("piece", "piece of twenty-four ch"), ("nock_groove", "0.08 in")];
+        var composed = Compose(SpecFixture.Build(LengthUnit.Inch, [.. Full, .. longest]).Spec!, Paper.IndexCard, LongSlip);
+        Assert.Equal(2, composed.Pages.Count);
+        Assert.Single(composed.Pages, p => p.Inks.OfType<TextInk>().Any(t => t.Text == "Initials"));
+    }
+
+    [Fact]
+    public void Load_InNewtons_HasNoCommaThatReadsAsADecimal()
+    {
+        var texts = TextsOf(Compose(SpecFixture.Good() with { Unit = LengthUnit.Millimeter }, Paper.A5, Slip));
+        Assert.Contains(texts, t => t.StartsWith("1 334 N, 20 min", StringComparison.Ordinal));
+        Assert.DoesNotContain(texts, t => t.Contains("1,334", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Steps_OfACard_AreInTheOrderOfTheWorkWithABoxEach()
     {
         string[] steps = ["LAY UP", "TIE", "SEPARATORS", "TWIST, BURNISH", "STRETCH", "REST", "SERVE", "STRETCH AGAIN", "MEASURE", "INSPECT"];
