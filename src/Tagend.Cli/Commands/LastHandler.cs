@@ -16,10 +16,10 @@ internal static class LastHandler
         {
             Say.Error(e.Message);
         }
-        catch (IOException)
+        catch (IOException e)
         {
             // Files have sentences of their own; what is left is the output.
-            Say.Error("standard output cannot be written: see that there is room where it goes, and somebody who reads it");
+            Say.Error($"standard output cannot be written ({e.Message}): see that there is room where it goes");
         }
         catch (Exception e)
         {

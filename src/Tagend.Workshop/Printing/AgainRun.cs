@@ -40,7 +40,7 @@ public sealed record AgainResult(IReadOnlyList<Problem> Problems, IReadOnlyList<
 /// <summary>Prints and orders again what tags carry: a page or a row for each tag, as it comes.</summary>
 public sealed class AgainRun(ShopCatalog catalog, AgainPlan plan, RunBook book)
 {
-    private static readonly string[] SlipColumns = 
+    private static readonly string[] SlipColumns =
         [OrderColumn.Customer, OrderColumn.Bow, OrderColumn.Due, OrderColumn.Notes, OrderColumn.Language, OrderColumn.Units, OrderColumn.Accessories];
 
     private readonly AgainPapers _papers = new(catalog, plan);

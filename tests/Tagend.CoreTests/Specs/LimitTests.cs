@@ -35,7 +35,8 @@ public class LimitTests
         var outside = SpecFixture.Good().Posts.Outside;
         var jig = SpecFixture.Catalog.Shop.Jig with
         {
-            Shortest = outside + (Micrometer * shortest), Longest = outside + (Micrometer * longest),
+            Shortest = outside + (Micrometer * shortest),
+            Longest = outside + (Micrometer * longest),
         };
         var (spec, problems) = SpecFixture.Build(SpecFixture.With(s => s with { Jig = jig }), LengthUnit.Inch);
         Assert.Equal(isBuilt, spec is not null);
@@ -146,7 +147,8 @@ public class LimitTests
     {
         var catalog = SpecFixture.With(s => s with
         {
-            WantedNockClearance = Length.FromInches(0.0001), GreatestNockMisfit = Length.FromInches(misfitAndClearance - 0.0001),
+            WantedNockClearance = Length.FromInches(0.0001),
+            GreatestNockMisfit = Length.FromInches(misfitAndClearance - 0.0001),
         });
         Assert.Equal(warnings, SpecFixture.Build(catalog, LengthUnit.Inch, ("nock_groove", groove)).Problems.Count);
     }

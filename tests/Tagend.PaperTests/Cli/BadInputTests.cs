@@ -251,7 +251,7 @@ public class BadInputTests
         File.WriteAllText(shop, File.ReadAllText(shop).Replace("turns_per_inch = 0.75", "turns_per_inch = \"many\"", StringComparison.Ordinal));
         var said = TagendProgram.Run("check", TagendProgram.DemoOrders, "--templates", templates);
         Assert.Equal(3, said.ExitCode);
-        Assert.Matches(@"^shop\.toml:\d+: \[twisting\] turns_per_inch ""many"": expected a number from 0 to 5", said.Errors);
+        Assert.Matches(@"^shop\.toml:\d+: \[twisting\] turns_per_inch ""many"": expected a number from 0.2 to 2", said.Errors);
     }
 
     [Fact]

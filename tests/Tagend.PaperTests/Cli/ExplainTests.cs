@@ -86,7 +86,7 @@ public class ExplainTests
         static bool IsString(JsonElement piece) => piece.GetProperty("kind").GetString()!.EndsWith("string", StringComparison.Ordinal);
 
         static bool Has(JsonElement element, string path) =>
-            path.Split('.').All(name => element.TryGetProperty(name, out element));
+            path.Split('.').All(name => element.ValueKind == JsonValueKind.Object && element.TryGetProperty(name, out element));
     }
 
     private static string OneLine(string text) => string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));

@@ -48,7 +48,7 @@ public class RecallAgainTests
         Assert.Equal(60.5, pieces.RootElement[0].GetProperty("finishedLength").GetProperty("in").GetDouble());
         var card = OutsideTool.Run("pdftotext", "-layout", folder["1001-string-card.pdf"], "-").Output;
         Assert.Contains("60 1/2 in", card, StringComparison.Ordinal);
-        Assert.Contains("60 5/8", card, StringComparison.Ordinal);
+        Assert.Contains("61 1/16", card, StringComparison.Ordinal); // 60.5 + 45 × 0.012 = 61.04, on posts as thick as the pins
     }
 
     [Theory]
@@ -64,8 +64,18 @@ public class RecallAgainTests
     }
 
     [Theory]
-    [InlineData("%2E%2E%2F%2E%2E%2FX", "..-..-x-string-card.pdf")]
-    [InlineData("%2FETC%2FX", "-etc-x-string-card.pdf")]
+    [InlineData("%2E%2E%2F%2E%2E%2FX", "../../X")]
+    [InlineData("%2FETC%2FX", "/ETC/X")]
+    public void Card_OfAForgedTag_ThatNamesAFolder_IsRefused(string order, string named)
+    {
+        using var folder = TagendProgram.NewFolder();
+        var said = TagendProgram.Run("recall", Forged(order), "--card", "--out", folder["out"]);
+        Assert.Equal(3, said.ExitCode);
+        Assert.Contains($"order \"{named}\": a name has letters", said.Errors, StringComparison.Ordinal);
+        Assert.Empty(Directory.GetFileSystemEntries(folder.Path));
+    }
+
+    [Theory]
     [InlineData("NUL", "nul-string-card.pdf")]
     public void Card_OfAForgedTag_StaysInItsFolder(string order, string file)
     {

@@ -16,7 +16,12 @@ public sealed partial class TaggedPdfTests
     /// <summary>Which parts may stand in which: ISO 32000-1, 14.8.4.</summary>
     private static readonly Dictionary<string, string[]> Within = new()
     {
-        ["/TR"] = ["/Table"], ["/TH"] = ["/TR"], ["/TD"] = ["/TR"], ["/LI"] = ["/L"], ["/Lbl"] = ["/LI"], ["/LBody"] = ["/LI"],
+        ["/TR"] = ["/Table"],
+        ["/TH"] = ["/TR"],
+        ["/TD"] = ["/TR"],
+        ["/LI"] = ["/L"],
+        ["/Lbl"] = ["/LI"],
+        ["/LBody"] = ["/LI"],
     };
 
     private static readonly string[] Grouping = ["/Document", "/Sect", "/Table", "/TR", "/L", "/LI"];
