@@ -83,7 +83,7 @@ public sealed class CatalogReaderTests : IDisposable
     [InlineData("shop.toml", "accent = \"\"", "accent = \"blue\"", "accent \"blue\": expected a color such as \"#1a4f8c\"")]
     [InlineData("shop.toml", "logo = \"\"", "logo = \"threads.toml\"", "logo \"threads.toml\": expected an SVG or a PNG picture; export a JPEG as PNG, 600 dots wide or more")]
     [InlineData("shop.toml", "language = \"en\"", "language = \"xx\"", "language \"xx\": there is no such language in words; there are de, en, es, fr")]
-    [InlineData("shop.toml", "phone = \"", "fone = \"", "fone: unknown entry; the entries here are accent, dates, language, logo, name, paper, phone, unit, web")]
+    [InlineData("shop.toml", "phone = \"", "fone = \"", "fone: unknown entry; the entries here are accent, cards, dates, language, logo, name, paper, phone, unit, web")]
     [InlineData("materials.toml", "density = 1.38", "density = 13.8", "[polyester-0180] density \"13.8\": expected a number from 0.5 to 3")]
     [InlineData("materials.toml", "strength = \"28 lbf\"", "strength = \"strong\"", "[polyester-0180] strength \"strong\": expected a force in quotes, such as \"44 lbf\" or \"196 N\"")]
     [InlineData("stocks.toml", "columns = 2\nleft = \"0.15625 in\"", "columns = 3\nleft = \"0.15625 in\"", "[letter-2x5] page: the labels reach beyond the page across: check page size, margin, pitch and count")]

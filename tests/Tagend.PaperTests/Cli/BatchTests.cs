@@ -15,8 +15,8 @@ public class BatchTests
         var said = TagendProgram.Run("print", TagendProgram.DemoOrders, "--only", "cards,tags", "--volume", "5", "--out", folder.Path);
         Assert.Equal((0, ""), (said.ExitCode, said.Errors));
 
-        // Sets of 3 + 2, 3, 5, and 1 + 1 + 3 pieces.
-        Assert.Equal([5, 3, 5, 5], Enumerable.Range(1, 4).Select(i => Pages(folder[$"cards-00{i}.pdf"])));
+        // Sets of 3 + 2, 3, 5, and 1 + 1 + 3 pieces; a card has two sides.
+        Assert.Equal([10, 6, 10, 10], Enumerable.Range(1, 4).Select(i => Pages(folder[$"cards-00{i}.pdf"])));
         Assert.Equal([7, 4, 6, 8], Enumerable.Range(1, 4).Select(i => Pages(folder[$"tags-00{i}.pdf"])));
         Assert.Equal(8, Directory.GetFiles(folder.Path).Length);
         Assert.Contains("volume 4 of 4: 18 of 18 pieces", said.Output, StringComparison.Ordinal);
@@ -49,7 +49,7 @@ public class BatchTests
         Assert.InRange(files.Length, 1, 99);
         Assert.All(files, f => Assert.Matches(@"cards-\d{3}\.pdf$", f));
         Assert.All(files, f => Assert.Equal(0, OutsideTool.Run("qpdf", "--check", f).ExitCode));
-        Assert.All(files, f => Assert.Equal(60, Pages(f)));
+        Assert.All(files, f => Assert.Equal(2 * 60, Pages(f)));
     }
 
     /// <summary>Signal 2 in the mask of ignored ones: proc(5).</summary>

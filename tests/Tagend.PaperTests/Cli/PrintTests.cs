@@ -75,7 +75,7 @@ public class PrintTests
         var totals = Regex.Matches(check, @"^  (?<name>\S+) +(?<color>\S+) +(?:color +)?(?<meters>\d+\.\d m) +\d+ spool", RegexOptions.Multiline);
         Assert.True(totals.Count > 15);
         Assert.All(totals, t => Assert.Matches($@"{t.Groups["name"]} +{t.Groups["color"]} +{Regex.Escape(t.Groups["meters"].Value)}", page));
-        Assert.Equal(18, Regex.Count(page, @" (string|buss|control|cable \d|yoke \d) +\d+ +(hmpe|polyester)-"));
+        Assert.Equal(18, Regex.Count(page, @"^ +\d+ +\d{4} +(string|buss|control|cable \d|yoke \d) .* (hmpe|polyester)-", RegexOptions.Multiline));
     }
 
     [Fact]

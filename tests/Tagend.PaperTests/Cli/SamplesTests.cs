@@ -13,7 +13,7 @@ public class SamplesTests
     public static TheoryData<string, string, string[]> Prints => new()
     {
         { "demo", "demo", ["--preview", "90"] },
-        { "demo-mm", "demo-mm", ["--preview", "90"] },
+        { "demo-mm", "demo-mm", ["--preview", "90", "--units", "mm", "--paper", "a4"] },
         { "strips", "demo", ["--preview", "90", "--order", "1001", "--only", "strips"] },
         { "sheets-de", "demo", [.. InLanguage, "de"] },
         { "sheets-es", "demo", [.. InLanguage, "es"] },
