@@ -16,6 +16,9 @@ internal sealed class TagsTarget(Corpus corpus) : ITarget
 {
     private const string CheckMark = "*E";
 
+    /// <summary>For people, before the text that is checked.</summary>
+    private const string Words = "BOWSTRING ";
+
     private readonly HashSet<BuildSpec> _real = [.. corpus.Sets.SelectMany(s => s.Builds).Select(b => b.Spec)];
 
     private readonly IReadOnlyList<byte[]> _texts = Corpus.Words(
@@ -23,7 +26,7 @@ internal sealed class TagsTarget(Corpus corpus) : ITarget
 
     public IReadOnlyList<byte[]> Tokens { get; } = Corpus.Words(
         [
-            "TE1*", "TB1*", "TE2*", "TB2*", "TE3*", "*", "/", "+", "$", "%", "%20", "%00", "%FF", "%C3%A9", "%2F", "*E", "IN", "MM", "I", "M", "N", "L", "R", "H", "F", "/C", "/A",
+            "TE1*", "TB1*", "TE2*", "TB2*", "TE3*", "BOWSTRING ", "*", "/", "+", "$", "%", "%20", "%00", "%FF", "%C3%A9", "%2F", "*E", "IN", "MM", "I", "M", "N", "L", "R", "H", "F", "/C", "/A",
             "0", "1", ".", "999999", "1000000", ".0000001", "20260314", "00010101", "99991231", "STRING", "HMPE-0145", "COMPOUND-STRING", "\n", "(", "-",
         ]);
 
@@ -69,6 +72,7 @@ internal sealed class TagsTarget(Corpus corpus) : ITarget
     {
         var end = text.LastIndexOf(CheckMark, StringComparison.Ordinal);
         var body = (end < 0 ? text : text[..end]).TrimStart();
-        return body + CheckMark + Crc32.HashToUInt32(Encoding.UTF8.GetBytes(body)).ToString("X8", CultureInfo.InvariantCulture);
+        var words = body.StartsWith(Words, StringComparison.Ordinal) ? Words : "";
+        return body + CheckMark + Crc32.HashToUInt32(Encoding.UTF8.GetBytes(body[words.Length..])).ToString("X8", CultureInfo.InvariantCulture);
     }
 }

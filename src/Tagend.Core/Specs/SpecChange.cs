@@ -31,15 +31,23 @@ public static class SpecChange
             .. Other("turns", Plain(before.TurnsToPutIn), Plain(now.TurnsToPutIn)),
             .. Other("hand of twist", $"{before.Twist.Hand}", $"{now.Twist.Hand}"),
             .. Other("hand of servings", $"{before.Twist.ServingHand}", $"{now.Twist.ServingHand}"),
+            .. Other("end loops", Loops(before.EndLoops ?? now.EndLoops), Loops(now.EndLoops)),
+            .. Other("legs", Legs(before, unit), Legs(now, unit)),
             .. Other("tolerance", LengthWriter.Exact(before.Tolerance, unit), LengthWriter.Exact(now.Tolerance, unit)),
             .. Other("stretch load", Plain(before.Stretch.Load.Pounds), Plain(now.Stretch.Load.Pounds)),
             .. Other("minutes of stretch", Plain(before.Stretch.Minutes), Plain(now.Stretch.Minutes)),
         ];
 
+        // A tag of version 1 says neither how end loops are built nor that there are legs.
+        string Legs(BuildSpec spec, LengthUnit unit) => before.EndLoops is null || now.EndLoops is null ? ""
+            : spec.Yoke is { } yoke ? $"{ExactNumber.Spelled(yoke.Split, unit)} with {yoke.LegTurns} turns each" : "none";
+
         static IEnumerable<string> Other(string name, string was, string now) => was == now ? [] : [Changed(name, was, now)];
     }
 
     private static string Changed(string name, string was, string now) => $"{name} {now} (was {was})";
+
+    private static string Loops(EndLoops? loops) => loops?.Serving is { } serving ? $"served with {serving.Thread}" : "bare";
 
     private static string Shown(string cell) => cell.Length > 0 ? cell : "none";
 

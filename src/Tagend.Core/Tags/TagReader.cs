@@ -10,9 +10,9 @@ public static class TagReader
     public const int LongestText = 4_296;
 
     /// <summary>What every tag's text begins with, one of these.</summary>
-    public static IReadOnlyList<string> Beginnings { get; } = [TagSigns.PieceWord, TagSigns.BagWord];
+    public static IReadOnlyList<string> Beginnings { get; } = [TagSigns.Words, TagSigns.PieceWord, TagSigns.BagWord];
 
-    /// <summary>What the text of a tag of ours begins with.</summary>
+    /// <summary>What the text of a tag of ours begins with, behind the words for people.</summary>
     private static readonly string[] Marks = [
         Version1.Grammar.PieceMark + "*",
         Version1.Grammar.BagMark + "*",
@@ -49,51 +49,47 @@ public static class TagReader
         return keyboards.Count == 0 ? null
             : TagWording.Keyboard(keyboards.Find(k => ReadText(k.Undo(text)) is TagReading.Piece or TagReading.Bag)?.Name);
 
-        static bool IsOurs(string words) => Array.Exists(Marks, mark => words.StartsWith(mark, StringComparison.Ordinal));
+        static bool IsOurs(string words) =>
+            Array.Exists(Marks, mark => WithoutWords(words).StartsWith(mark, StringComparison.Ordinal));
     }
+
+    private static string WithoutWords(string text) =>
+        text.StartsWith(TagSigns.Words, StringComparison.Ordinal) ? text[TagSigns.Words.Length..] : text;
 
     private static TagReading ReadText(string text)
     {
-        var isBag = text.StartsWith(TagSigns.BagWord, StringComparison.Ordinal);
-        if (!isBag && !text.StartsWith(TagSigns.PieceWord, StringComparison.Ordinal))
+        var words = WithoutWords(text);
+        var isBag = words.StartsWith(TagSigns.BagWord, StringComparison.Ordinal);
+        if (!isBag && !words.StartsWith(TagSigns.PieceWord, StringComparison.Ordinal))
         {
             return new TagReading.Foreign(text, TagWording.Foreign);
         }
 
-        var mark = text.Split(TagSigns.Field, 2);
+        var mark = words.Split(TagSigns.Field, 2);
         var version = mark[0][TagSigns.PieceWord.Length..];
         if (mark.Length < 2 || version.Length is 0 or > 3 || !version.All(char.IsAsciiDigit))
         {
             return new TagReading.Foreign(text, TagWording.Foreign);
         }
 
+        var fault = new TagFault();
         return version switch
         {
             Version1.Grammar.Version => isBag
-                ? ReadBag(text, Version1.Reader.ReadBag)
-                : ReadPiece(text, Version1.Reader.ReadPiece),
+                ? Bag(Version1.Reader.ReadBag(words, fault))
+                : Piece(Version1.Reader.ReadPiece(words, fault)),
             Version2.Grammar.Version => isBag
-                ? ReadBag(text, Version2.Reader.ReadBag)
-                : ReadPiece(text, Version2.Reader.ReadPiece),
+                ? Bag(Version2.Reader.ReadBag(words, fault))
+                : Piece(Version2.Reader.ReadPiece(words, fault)),
             _ => new TagReading.Later(text, TagWording.Later(version, Version2.Grammar.Version)),
         };
-    }
 
-    private static TagReading ReadPiece(string text, Func<string, TagFault, Specs.BuildSpec> read)
-    {
-        var fault = new TagFault();
-        var spec = read(text, fault);
-        return fault.Message is { } message ? new TagReading.Damaged(text, message) : new TagReading.Piece(text, spec);
-    }
+        TagReading Piece(Specs.BuildSpec spec) =>
+            fault.Message is { } message ? new TagReading.Damaged(text, message) : new TagReading.Piece(text, spec);
 
-    private static TagReading ReadBag(
-        string text,
-        Func<string, TagFault, (string Order, ValueList<(string Piece, int Revision)> Contents, ValueList<Specs.BuildSpec> Specs)> read)
-    {
-        var fault = new TagFault();
-        var (order, contents, specs) = read(text, fault);
-        return fault.Message is { } message
-            ? new TagReading.Damaged(text, message)
-            : new TagReading.Bag(text, order, contents.Select(c => new BagEntry(c.Piece, c.Revision)).ToValueList(), specs);
+        TagReading Bag((string Order, ValueList<(string Piece, int Revision)> Contents, ValueList<Specs.BuildSpec> Specs) bag) =>
+            fault.Message is { } message
+                ? new TagReading.Damaged(text, message)
+                : new TagReading.Bag(text, bag.Order, bag.Contents.Select(c => new BagEntry(c.Piece, c.Revision)).ToValueList(), bag.Specs);
     }
 }

@@ -3,7 +3,7 @@ namespace Tagend.Tags;
 /// <summary>All wording about tags that do not read, so that tests can hold it.</summary>
 internal static class TagWording
 {
-    public const string Foreign = "this is no tag of ours: ours begin with TE or TB and a number";
+    public const string Foreign = "this is no tag of ours: ours begin with BOWSTRING, or with TE or TB and a number";
 
     public const string LongerThanACode = "this is longer than any code: scan one tag at a time";
 

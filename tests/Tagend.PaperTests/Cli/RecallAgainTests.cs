@@ -135,7 +135,7 @@ public class RecallAgainTests
     {
         var text = Texts("demo.csv")[0];
         var body = text[..text.LastIndexOf("*E", StringComparison.Ordinal)].Replace("*1001*", $"*{order}*", StringComparison.Ordinal);
-        return $"{body}*E{System.IO.Hashing.Crc32.HashToUInt32(System.Text.Encoding.ASCII.GetBytes(body)):X8}";
+        return $"{body}*E{System.IO.Hashing.Crc32.HashToUInt32(System.Text.Encoding.ASCII.GetBytes(body["BOWSTRING ".Length..])):X8}";
     }
 
     /// <summary>The loop tags of a demo, in the file's order.</summary>
@@ -148,7 +148,7 @@ public class RecallAgainTests
         var all = read.RootElement.EnumerateArray().Select(s => s.GetProperty("text").GetString()!).ToList();
         using var pieces = JsonDocument.Parse(Check(orders));
         return pieces.RootElement.EnumerateArray()
-            .Select(p => $"TE2*{p.GetProperty("order").GetString()}*{p.GetProperty("piece").GetString()}*".ToUpperInvariant().Replace(" ", "%20", StringComparison.Ordinal))
+            .Select(p => $"BOWSTRING TE2*{p.GetProperty("order").GetString()}*{p.GetProperty("piece").GetString()}*".ToUpperInvariant().Replace(" ", "%20", StringComparison.Ordinal))
             .Select(start => all.First(t => t.StartsWith(start, StringComparison.Ordinal)))
             .ToList();
     }

@@ -1,6 +1,8 @@
 using Tagend.Jobs;
+using Tagend.Measures;
 using Tagend.Problems;
 using Tagend.Tags;
+using Tagend.Tests.Specs;
 using Xunit;
 
 namespace Tagend.Tests.Jobs;
@@ -59,6 +61,21 @@ public abstract class JobBookContract
         book.Record([TestBook.Piece()]);
         Assert.Equal(1, book.Record([TestBook.Piece(), TestBook.Piece(cells: ("finished_length", "60 1/8 in"))]));
         Assert.Equal(2, book.Find(new JobSearch()).Count());
+    }
+
+    [Fact]
+    public void Record_TheSameIssueInAnotherUnitOrOfAnotherDay_IsTheSameEntry()
+    {
+        using var book = Open();
+        var first = TestBook.Piece();
+        book.Record([first]);
+        var metric = new Tagend.Specs.Build(SpecFixture.Build(LengthUnit.Millimeter).Spec!, first.Slip);
+        Assert.NotEqual(TagWriter.Write(first.Spec), TagWriter.Write(metric.Spec));
+        Assert.Equal(0, book.Record([metric, new Tagend.Specs.Build(first.Spec with { Date = first.Spec.Date.AddDays(1) }, first.Slip)]));
+        var logged = book.Log(metric.Spec, TestBook.Built, Guid.NewGuid());
+        var job = Assert.Single(book.Find(new JobSearch()));
+        Assert.Equal((TagWriter.Write(first.Spec), logged), (job.Tag, Assert.Single(job.Builds)));
+        Assert.Equal(1, book.Record([new Tagend.Specs.Build(first.Spec with { Revision = 2 }, first.Slip)]));
     }
 
     [Fact]

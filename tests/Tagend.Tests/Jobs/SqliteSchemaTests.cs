@@ -39,6 +39,23 @@ public class SqliteSchemaTests
         Assert.Equal(3L, Run(test.Path, "PRAGMA user_version"));
     }
 
+    /// <summary>A tag of version 1 says less than one of today, but it is the same piece.</summary>
+    [Fact]
+    public void Record_PieceWithATagOfVersionOne_IsTheSameEntry()
+    {
+        const string Tag =
+            "TE1*D-101*STRING*COMPOUND-STRING*1*20260314*IN*L60.25/.0625*W70*MHMPE-0145/24/.07941976*T45/R/.54/.5186121/0/C"
+            + "*J1/.25/60.38706386/.0625/5*CBLACK/12+RED/12*YT021/.021/BLACK+T019/.019/RED"
+            + "*SA0/8/1+C26.25/31/2+B51.75/60.25/1*PPEEP/18*NS9+N29.5+S50.75*B696.9599998*X300/20/60.54963717*G*Q3882*E7746C85C";
+        using var test = new TestBook();
+        Run(test.Path, VersionOne.Replace("'OLD-1', 'string', 2", "'D-101', 'string', 1", StringComparison.Ordinal).Replace("TE1*OLD", Tag, StringComparison.Ordinal));
+        using var book = test.Open();
+        Assert.Equal(0, book.Record([TestBook.Piece()]));
+        book.Log(TestBook.Piece().Spec, TestBook.Built, Guid.NewGuid());
+        var job = Assert.Single(book.Find(new JobSearch()));
+        Assert.Equal((Tag, 1), (job.Tag, job.Builds.Count));
+    }
+
     [Fact]
     public void Open_BookOfVersionOne_IsSearchedAndHeldToItsSealsLikeANewOne()
     {

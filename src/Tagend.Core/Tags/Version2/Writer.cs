@@ -10,8 +10,29 @@ namespace Tagend.Tags.Version2;
 /// <summary>Writes tag texts, version 2: frozen. Grammar: docs/TAGTEXT.md.</summary>
 internal static class Writer
 {
-    /// <summary>The text that goes with a piece: its whole spec, in the QR alphanumeric set.</summary>
-    public static string Write(BuildSpec spec)
+    /// <summary>The text of a piece: its whole spec, in the QR alphanumeric set.</summary>
+    public static string Write(BuildSpec spec) => TagSigns.Words + WritePiece(spec);
+
+    /// <summary>The text of a bag: the set's pieces and their revisions, then each piece's whole text without the words for people.</summary>
+    public static string Write(BuildSet set)
+    {
+        var text = new StringBuilder(WriteContents(set));
+        foreach (var build in set.Builds)
+        {
+            text.Append(TagSigns.Text).Append(WritePiece(build.Spec));
+        }
+
+        return text.ToString();
+    }
+
+    /// <summary>The short text of a bag, where the pieces' texts do not fit: pieces and revisions alone.</summary>
+    public static string WriteContents(BuildSet set) => TagSigns.Words + TagCheck.Append(string.Join(
+        TagSigns.Field,
+        Grammar.BagMark,
+        TagName.Escape(set.Order),
+        "C" + Items(set.Builds, b => $"{TagName.Escape(b.Spec.Piece)}/{Whole(b.Spec.Revision)}")));
+
+    private static string WritePiece(BuildSpec spec)
     {
         var unit = spec.Unit;
         var spools = Spools(spec);
@@ -74,25 +95,6 @@ internal static class Writer
         string WriteServing(Serving serving) =>
             $"{Grammar.RoleLetters[serving.Role]}{Write(serving.From)}/{Write(serving.To)}/{Whole(spools.IndexOf(Spool(serving)) + 1)}";
     }
-
-    /// <summary>The text that goes with a bag: the set's pieces and their revisions, then each piece's whole text.</summary>
-    public static string Write(BuildSet set)
-    {
-        var text = new StringBuilder(WriteContents(set));
-        foreach (var build in set.Builds)
-        {
-            text.Append(TagSigns.Text).Append(Write(build.Spec));
-        }
-
-        return text.ToString();
-    }
-
-    /// <summary>The short text of a bag, where the pieces' texts do not fit: pieces and revisions alone.</summary>
-    public static string WriteContents(BuildSet set) => TagCheck.Append(string.Join(
-        TagSigns.Field,
-        Grammar.BagMark,
-        TagName.Escape(set.Order),
-        "C" + Items(set.Builds, b => $"{TagName.Escape(b.Spec.Piece)}/{Whole(b.Spec.Revision)}")));
 
     /// <summary>Each thread in use once, that of the end loops with them.</summary>
     private static List<(string Thread, Length Diameter, string Color)> Spools(BuildSpec spec)

@@ -19,12 +19,12 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock) : IJobBook
     public int Record(IEnumerable<Build> builds)
     {
         var entered = builds.ToList();
-        return store.Write(() => entered.Sum(b => Enter(b, TagWriter.Write(b.Spec))));
+        return store.Write(() => entered.Sum(b => TagOf(b.Spec) is null ? Enter(b, TagWriter.Write(b.Spec)) : 0));
     }
 
     public LoggedBuild Log(BuildSpec spec, AsBuilt built, Guid key) => store.Write(() =>
     {
-        var tag = TagWriter.Write(spec);
+        var tag = TagOf(spec) ?? TagWriter.Write(spec);
         Enter(new Build(spec, OrderSlip.Blank), tag);
         var added = store.Read(
             """
@@ -149,6 +149,14 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock) : IJobBook
     private (PrintedJob Job, LoggedBuild Build)? BuildOf(string column, object value) =>
         store.Read(JobRows.Select("jobs j", "JOIN") + $" WHERE b.{column} = @value", row => (JobRows.Job(row), JobRows.Build(row)!), ("value", value))
             .Select(r => ((PrintedJob, LoggedBuild)?)r).SingleOrDefault();
+
+    /// <summary>The text of the job that is this issue of the piece, whatever version or unit it was printed in; null where there is none.</summary>
+    private string? TagOf(BuildSpec spec) => store.Read(
+        "SELECT tag FROM jobs WHERE order_number = @order AND piece = @piece AND revision = @revision ORDER BY number",
+        row => row.GetString(0),
+        ("order", spec.Order),
+        ("piece", spec.Piece),
+        ("revision", (long)spec.Revision)).LastOrDefault(tag => TagReader.Read(tag) is TagReading.Piece job && SpecChange.Of(job.Spec, spec).Count == 0);
 
     private int Enter(Build build, string tag) => store.Run(
         """
