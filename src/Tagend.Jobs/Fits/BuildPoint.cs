@@ -6,15 +6,16 @@ using Tagend.Tags;
 namespace Tagend.Fits;
 
 /// <summary>A build as the fit sees it.</summary>
-/// <param name="Number">In the job book.</param>
+/// <param name="Number">The build's number in the job book, from 1.</param>
 /// <param name="LaidUpLength">
 /// As built: over measuring pins, before twisting, end loops closed. The posts were set so much longer or shorter than
 /// the spec has them, and so was the laid-up length: the correction for thick posts and closed loops is the same.
 /// </param>
-/// <param name="Turns">0 or more.</param>
-/// <param name="Measured">The finished piece.</param>
-/// <param name="Ordered">The finished length wanted.</param>
-/// <param name="IsLeftOut">By choice.</param>
+/// <param name="Turns">The turns that were put in, 0 or more, halves too.</param>
+/// <param name="Measured">The finished length as measured, over measuring pins and after stretching.</param>
+/// <param name="Ordered">The finished length that was ordered.</param>
+/// <param name="Tolerance">The piece may be this much longer or shorter.</param>
+/// <param name="IsLeftOut">Whether it is left out of the fit, by choice.</param>
 public sealed record BuildPoint(
     long Number,
     string Order,
@@ -28,7 +29,7 @@ public sealed record BuildPoint(
     Length Tolerance,
     bool IsLeftOut)
 {
-    /// <summary>Turns an inch of laid-up length.</summary>
+    /// <summary>The turns an inch of laid-up length.</summary>
     public double Rate => Turns / LaidUpLength.Inches;
 
     /// <summary>All builds of some jobs, in the order they were logged.</summary>

@@ -5,9 +5,10 @@ namespace Tagend.Fits;
 
 /// <summary>A build beside what the fit makes of it.</summary>
 /// <param name="Predicted">The finished length that the fit expects of the posts and turns of this build.</param>
-/// <param name="IsOutlier">Far off the others: see <see cref="TakeUpFit"/>. Only said; left out it is by choice.</param>
+/// <param name="IsOutlier">Whether it is far off the others (see <see cref="TakeUpFit"/>). It is used all the same until the shop leaves it out.</param>
 public sealed record FitPoint(BuildPoint Build, Length Predicted, bool IsOutlier)
 {
+    /// <summary>How much longer the piece was measured than the fit expects; below zero where it is shorter.</summary>
     public Length Difference => Build.Measured - Predicted;
 }
 
@@ -22,8 +23,10 @@ public sealed record FitPoint(BuildPoint Build, Length Predicted, bool IsOutlier
 /// An outlier is a build off by more than 3.5 robust standard deviations (modified z-score: Iglewicz and Hoaglin, How to
 /// Detect and Handle Outliers, 1993) of the fit without it, and by more than its own tolerance.
 /// </remarks>
-/// <param name="Fit">Null where fewer than two builds are left in.</param>
-/// <param name="Points">All builds, those left out too.</param>
+/// <param name="Material">The strand material's name in the catalog.</param>
+/// <param name="Strands">The number of strands.</param>
+/// <param name="Fit">Null where fewer than two builds are left in, or none of them has a turn.</param>
+/// <param name="Points">All builds, those left out too, in the order of logging.</param>
 public sealed record TakeUpFit(string Material, int Strands, FittedTakeUp? Fit, IReadOnlyList<FitPoint> Points)
 {
     /// <summary>Builds from which on settle is fitted too.</summary>
@@ -59,8 +62,9 @@ public sealed record TakeUpFit(string Material, int Strands, FittedTakeUp? Fit, 
             .Select(g => Of([.. g], catalog.Materials.GetValueOrDefault(g.Key.Material)?.Settle ?? 0)),
     ];
 
-    /// <param name="builds">One at least, of one material and strand count.</param>
-    /// <param name="catalogSettle">Used where the builds do not tell settle from take-up.</param>
+    /// <summary>Fits the builds of one material and strand count.</summary>
+    /// <param name="builds">One at least.</param>
+    /// <param name="catalogSettle">The settle of materials.toml, a fraction of the laid-up length; it stands where the builds do not tell settle from take-up.</param>
     public static TakeUpFit Of(IReadOnlyList<BuildPoint> builds, double catalogSettle)
     {
         var first = builds[0];

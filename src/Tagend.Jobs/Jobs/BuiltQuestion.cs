@@ -4,13 +4,15 @@ using Tagend.Specs;
 
 namespace Tagend.Jobs;
 
-/// <summary>What a text did to the values of a build: they have it, or it is said why not.</summary>
+/// <summary>What came of an answer that was read.</summary>
+/// <param name="Built">The values with the answer among them; null where it cannot be read.</param>
+/// <param name="Error">What was found and what was expected; null where it was read.</param>
 public sealed record BuiltAnswer(AsBuilt? Built, string? Error);
 
 /// <summary>One value of a build, asked for and read from text.</summary>
-/// <param name="Name">Of the value: <c>posts</c>, <c>turns</c>, <c>length</c>, <c>load</c>, <c>minutes</c>, <c>who</c>, <c>lots</c>.</param>
-/// <param name="AsCarded">What stands where nothing is answered, as text; null where an answer is needed.</param>
-/// <param name="Read">Puts an answer among the values so far.</param>
+/// <param name="Name">The value's name, which is its option of the log command too: <c>posts</c>, <c>turns</c>, <c>length</c>, <c>load</c>, <c>minutes</c>, <c>who</c>, <c>lots</c>.</param>
+/// <param name="AsCarded">The card's value as text, which stands where nothing is answered; null where an answer is needed.</param>
+/// <param name="Read">Reads an answer and puts it among the values so far.</param>
 public sealed record BuiltQuestion(string Name, string? AsCarded, Func<AsBuilt, string, BuiltAnswer> Read)
 {
     /// <summary>A length farther off the card than this share is a slip of the hand.</summary>
@@ -30,7 +32,8 @@ public sealed record BuiltQuestion(string Name, string? AsCarded, Func<AsBuilt, 
         Who = "",
     };
 
-    /// <param name="unit">Of a bare number.</param>
+    /// <summary>The questions about a build of this spec, in the order in which they are asked.</summary>
+    /// <param name="unit">The unit of a number without one.</param>
     public static IReadOnlyList<BuiltQuestion> Of(BuildSpec spec, LengthUnit unit) =>
     [
         new("posts", LengthWriter.Setting(spec.Posts.Tape, unit), (b, text) =>

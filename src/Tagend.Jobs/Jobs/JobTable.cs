@@ -17,8 +17,10 @@ public static class JobTable
     /// <summary>= + - @ in full width (U+FF01 to FF60 of The Unicode Standard): some spreadsheets take them for the others.</summary>
     private static readonly System.Buffers.SearchValues<char> FullWidth = System.Buffers.SearchValues.Create("＝＋－＠");
 
-    /// <param name="unit">Of all lengths; loads are lbf with inches and N with millimeters.</param>
-    /// <param name="output">Left open.</param>
+    /// <summary>Writes the header and a row a build.</summary>
+    /// <param name="jobs">In the order of the rows.</param>
+    /// <param name="unit">The unit of all lengths; loads are in lbf with inches and in N with millimeters.</param>
+    /// <param name="output">It is left open.</param>
     public static void Write(IEnumerable<PrintedJob> jobs, LengthUnit unit, Stream output)
     {
         using var csv = CsvWriter.Create(output, Options, leaveOpen: true);

@@ -8,14 +8,15 @@ namespace Tagend.Jobs;
 /// A turn more makes a piece shorter by the turn sensitivity of its spec, at its own twist. That is linear, so it holds for a
 /// few turns; a piece whose turns would leave those of its plan by more than a fifth is not made right by twisting.
 /// </remarks>
-/// <param name="Off">Measured less ordered length.</param>
-/// <param name="Turns">To put in, in halves; below zero to take out.</param>
-/// <param name="IsTwistEnough">The turns it then has are within a fifth of its plan's.</param>
+/// <param name="Off">The measured length less the ordered one.</param>
+/// <param name="Turns">The turns to put in, in halves; below zero to take out.</param>
+/// <param name="IsTwistEnough">Whether the turns it then has are within a fifth of its plan's.</param>
 public sealed record TurnAdvice(Length Off, double Turns, bool IsTwistEnough)
 {
     /// <summary>Common practice: a string twisted more or less than about a fifth off its plan is another string.</summary>
     private const double MostOff = 0.2;
 
+    /// <summary>What to do with a piece that was built by this spec.</summary>
     /// <returns>Null where the piece is within its tolerance.</returns>
     public static TurnAdvice? Of(BuildSpec spec, AsBuilt built)
     {

@@ -65,5 +65,9 @@ internal static class QrBars
     }
 }
 
-/// <summary>A rectangle of whole squares. In bytes, for a page with a code has several hundred.</summary>
+/// <summary>A dark rectangle of a symbol. In bytes, for a page with a code has several hundred.</summary>
+/// <param name="X">Modules from the symbol's left edge, without the quiet zone.</param>
+/// <param name="Y">Modules from its top edge.</param>
+/// <param name="Width">In modules, 1 or more.</param>
+/// <param name="Height">In modules, 1 or more.</param>
 public readonly record struct Bar(byte X, byte Y, byte Width, byte Height);

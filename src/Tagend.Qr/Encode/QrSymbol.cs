@@ -38,25 +38,30 @@ public sealed class QrSymbol
         _bars = new(() => QrBars.Of(this));
     }
 
-    /// <summary>1 to 40.</summary>
+    /// <summary>The version, 1 to 40, which sets the size: 4 × version + 17 modules a side.</summary>
     public int Version { get; }
 
-    /// <summary>0 to 7.</summary>
+    /// <summary>The number of the data mask pattern, 0 to 7 (ISO/IEC 18004:2015, table 10).</summary>
     public int Mask { get; }
 
-    /// <summary>Modules a side, without the quiet zone.</summary>
+    /// <summary>The modules a side, without the quiet zone: 21 to 177.</summary>
     public int Modules { get; }
 
-    /// <summary>The alphanumeric mode's 45 characters serve for all of the text.</summary>
+    /// <summary>Whether all of the text is in the 45 characters of the alphanumeric mode (ISO/IEC 18004:2015, table 5).</summary>
     public bool IsAlphanumeric { get; }
 
-    /// <summary>The dark areas as rectangles, in modules.</summary>
+    /// <summary>The dark areas as rectangles in modules, which may overlap; counted from the top left without the quiet zone.</summary>
     public IReadOnlyList<Bar> Bars => _bars.Value;
 
+    /// <summary>Whether a module is dark.</summary>
+    /// <param name="column">From the left, 0 to <see cref="Modules"/> - 1.</param>
+    /// <param name="row">From the top, 0 to <see cref="Modules"/> - 1.</param>
     public bool IsDark(int column, int row) => _modules[(row * Modules) + column] == 1;
 
-    /// <summary>The smallest symbol that holds a text; null where none does.</summary>
-    /// <param name="text">Not empty.</param>
+    /// <summary>Encodes a text in the smallest symbol that holds it.</summary>
+    /// <param name="text">At least one character; those of the alphanumeric set take the least room.</param>
+    /// <param name="recovery">The error correction level.</param>
+    /// <returns>Null where the text is too long for version 40 at this level.</returns>
     public static QrSymbol? Of(string text, QrRecovery recovery = QrRecovery.M)
     {
         try

@@ -7,19 +7,22 @@ using Tagend.Workshop.Readings;
 namespace Tagend.Workshop.Books;
 
 /// <summary>The piece that a text names, or what is wrong with the text.</summary>
+/// <param name="Spec">Null where the text names no piece that is known.</param>
+/// <param name="Error">What is wrong and what to do; null where there is a spec.</param>
 public sealed record FoundPiece(BuildSpec? Spec, string? Error);
 
 /// <summary>What became of a build that was given in full.</summary>
 /// <param name="Logged">Null where it was not logged.</param>
 /// <param name="Error">What is wrong; null where it was logged.</param>
-/// <param name="IsPieceKnown">The piece was found, so that an error is in the values.</param>
+/// <param name="IsPieceKnown">Whether the piece was found, so that an error is in the values.</param>
 public sealed record LogAnswer(LoggedPiece? Logged, string? Error, bool IsPieceKnown);
 
 /// <summary>A build in the log, with the spec it was built to.</summary>
 public sealed record LoggedPiece(BuildSpec Spec, LoggedBuild Build);
 
 /// <summary>Finds the pieces that builds are logged for, and logs them.</summary>
-/// <param name="unit">Of bare numbers.</param>
+/// <param name="book">The shop's job book.</param>
+/// <param name="unit">The unit of numbers without one.</param>
 public sealed class BenchLog(IJobBook book, LengthUnit unit)
 {
     /// <summary>The piece a text names: a tag's text, or an order and piece that were printed.</summary>
@@ -34,7 +37,7 @@ public sealed class BenchLog(IJobBook book, LengthUnit unit)
     };
 
     /// <summary>Logs a build of a piece; what is not given is as the card has it.</summary>
-    /// <param name="piece">As of <see cref="Find"/>.</param>
+    /// <param name="piece">A text that <see cref="Find"/> reads.</param>
     /// <param name="given">Answers by the names of their questions.</param>
     public LogAnswer Log(string piece, IReadOnlyDictionary<string, string> given)
     {

@@ -21,11 +21,15 @@ public enum OrderState
 }
 
 /// <summary>An order, as far as the job book and an order file know it.</summary>
-/// <param name="Due">The day; null where nothing is said, or it is no date.</param>
-/// <param name="DueText">As written; empty where nothing is.</param>
-/// <param name="Pieces">By name, in the order of printing.</param>
-/// <param name="Unbuilt">Pieces whose newest papers have no build.</param>
-/// <param name="Builders">Who built pieces of it.</param>
+/// <param name="Order">The order's number, in capitals.</param>
+/// <param name="State">How far it has come.</param>
+/// <param name="Due">The day it is due; null where none is given, or what is given is no date.</param>
+/// <param name="DueText">The day as it was written; empty where none was.</param>
+/// <param name="Customer">Empty where none is given.</param>
+/// <param name="Bow">Empty where none is given.</param>
+/// <param name="Pieces">The pieces' names, in the order of printing.</param>
+/// <param name="Unbuilt">The pieces whose newest papers have no build.</param>
+/// <param name="Builders">Names or initials of those who built pieces of it, each once.</param>
 public sealed record ListedOrder(
     string Order,
     OrderState State,
@@ -42,8 +46,9 @@ public static class OrderList
 {
     /// <summary>Lists what the book has, and what is in order files and was never printed.</summary>
     /// <param name="jobs">All jobs, in the order of printing.</param>
-    /// <param name="file">Null for the book alone.</param>
-    /// <param name="style">Of dates in numbers.</param>
+    /// <param name="file">Order files that were read; null for the book alone.</param>
+    /// <param name="style">How the shop writes dates in numbers.</param>
+    /// <param name="today">The day from which a date without a year is counted.</param>
     /// <returns>The first due first; those without a day last; of one day, by order.</returns>
     public static IReadOnlyList<ListedOrder> Of(IEnumerable<PrintedJob> jobs, OrderFile? file, DateStyle style, DateOnly today)
     {

@@ -9,8 +9,8 @@ namespace Tagend.Workshop.Books;
 
 /// <summary>What was entered in a job book.</summary>
 /// <param name="Book">The book's address.</param>
-/// <param name="Added">Pieces that are new in it.</param>
-/// <param name="Known">Pieces that it has already, letter for letter.</param>
+/// <param name="Added">The number of pieces that are new in it.</param>
+/// <param name="Known">The number of pieces that it had already, letter for letter.</param>
 public sealed record BookEntry(string Book, int Added, int Known);
 
 /// <summary>Why a job book was not used.</summary>
@@ -20,6 +20,7 @@ public sealed record BookFault(string Reason, string Consequence);
 
 /// <summary>The job book of a run on orders, which goes on without it where the book fails: papers come first.</summary>
 /// <param name="address">Null where no book is wanted.</param>
+/// <param name="clock">The clock that dates what is entered.</param>
 public sealed class RunBook(JobBookAddress? address, TimeProvider clock)
 {
     /// <summary>The first thing the book failed at, after which the run leaves it alone; null for nothing.</summary>

@@ -10,10 +10,12 @@ public static class Superseded
     /// <summary>Changes that are named one by one.</summary>
     private const int MostNamed = 6;
 
-    /// <summary>What a book says of a tag that was scanned: null where it is the newest issue, or the book has none later.</summary>
+    /// <summary>What a book says of a tag that was scanned.</summary>
+    /// <returns>A sentence; null where it is the newest issue, or the book does not know the piece.</returns>
     public static string? Of(BuildSpec scanned, IJobBook book) =>
         book.Newest(scanned.Order, scanned.Piece) is { } newest && newest.Revision > scanned.Revision ? Sentence(newest) : null;
 
+    /// <summary>That papers are superseded, by which, and what to do.</summary>
     /// <param name="newest">The issue that is to be built.</param>
     public static string Sentence(PrintedJob newest) =>
         $"superseded by revision {newest.Revision} of {DateWriter.Iso(newest.Issued)}: do not build by it, find that card or print it again";

@@ -11,22 +11,28 @@ using Tagend.Workshop.Readings;
 namespace Tagend.Workshop.Checks;
 
 /// <summary>How the numbers of a piece came about, or why that cannot be told.</summary>
-/// <param name="Spec">Null where it cannot be built, or is not in the file.</param>
-/// <param name="Problems">Of the piece; of the whole file where it has no pieces.</param>
+/// <param name="Spec">Null where the piece cannot be built, or is not in the file.</param>
+/// <param name="Steps">The steps in the order in which they were computed; none without a spec.</param>
+/// <param name="Problems">The piece's problems; those of the whole file where it has no pieces.</param>
 /// <param name="Missing">Says what there is instead, where the file has no such piece; null where it has.</param>
 public sealed record PieceExplanation(
     BuildSpec? Spec, IReadOnlyList<ExplainedStep> Steps, IReadOnlyList<Problem> Problems, string? Missing);
 
 /// <summary>Order files, computed with a shop's templates and what its builds teach.</summary>
-/// <param name="Catalog">With the fits of the job book.</param>
+/// <param name="Catalog">The shop's templates, with the fits of the job book.</param>
+/// <param name="File">What the files say.</param>
+/// <param name="Report">What was computed of it.</param>
 public sealed record CheckedOrders(ShopCatalog Catalog, OrderFile File, SetReport Report)
 {
-    /// <param name="map">Name of the map to read the files by; null for the one whose headers they have.</param>
-    /// <param name="book">What its builds teach is used; where it fails, it says so itself.</param>
-    /// <param name="unit">Of what is printed; null for the shop's own.</param>
-    /// <param name="date">Of the pages.</param>
-    /// <param name="mayReplace">An order may be of another customer than the book has.</param>
-    /// <exception cref="TagendException">The file is not there or cannot be read.</exception>
+    /// <summary>Reads order files and computes their pieces, with all problems at once.</summary>
+    /// <param name="paths">One or more; an order may have rows in several.</param>
+    /// <param name="map">The name of the map to read the files by; null to choose by their headers.</param>
+    /// <param name="catalog">The shop's templates.</param>
+    /// <param name="book">The job book whose builds and revisions are used; where it fails, it keeps the fault and the run goes on.</param>
+    /// <param name="unit">The unit of what is printed; null for the shop's own.</param>
+    /// <param name="date">The date of issue of new revisions.</param>
+    /// <param name="mayReplace">Whether an order may be of another customer than the book has.</param>
+    /// <exception cref="TagendException">A file is not there or cannot be read.</exception>
     public static CheckedOrders Read(
         IReadOnlyList<string> paths, string? map, ShopCatalog catalog, RunBook book, LengthUnit? unit, DateOnly date, bool mayReplace = false)
     {
@@ -43,7 +49,8 @@ public sealed record CheckedOrders(ShopCatalog Catalog, OrderFile File, SetRepor
     /// <exception cref="TagendException">A text or the logo cannot be read.</exception>
     public IReadOnlyList<Problem> CheckSheets() => CustomerSheet.Check(Catalog.Folder, Catalog.Shop.Logo);
 
-    /// <returns>Says what there is instead, where an order is not in the file; null where all are.</returns>
+    /// <summary>Whether one of some orders is not in the files.</summary>
+    /// <returns>A sentence that names the first and says what there is instead; null where all are there.</returns>
     public string? MissingOrder(IEnumerable<string> orders)
     {
         var known = Report.Pieces.Select(p => p.Order).ToHashSet();
@@ -52,7 +59,8 @@ public sealed record CheckedOrders(ShopCatalog Catalog, OrderFile File, SetRepor
             : null;
     }
 
-    /// <returns>Says what there is instead, where an order or a piece is not in the files; null where all are.</returns>
+    /// <summary>Whether something that a run is for is not in the files.</summary>
+    /// <returns>A sentence that names the first and says what there is instead; null where all is there.</returns>
     public string? Missing(OrderChoice choice) => MissingOrder(choice.Orders)
         ?? choice.Pieces.Where(c => !Report.Pieces.Any(p => p.Order == c.Order && p.Piece == c.Piece)).Select(Missing).FirstOrDefault();
 

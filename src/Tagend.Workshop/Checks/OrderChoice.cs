@@ -14,6 +14,7 @@ public sealed class OrderChoice
     {
     }
 
+    /// <summary>Whether the run is for everything in the files.</summary>
     public bool IsAll => _orders.Count == 0;
 
     /// <summary>The orders that are named, as they are in the book.</summary>
@@ -45,6 +46,8 @@ public sealed class OrderChoice
         return choice;
     }
 
+    /// <summary>Whether the run is for this order, or for pieces of it.</summary>
+    /// <param name="order">Its number, in capitals.</param>
     public bool Has(string order) => IsAll || _orders.ContainsKey(order);
 
     /// <summary>What is wanted of a set that is ready.</summary>

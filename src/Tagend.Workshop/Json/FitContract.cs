@@ -6,7 +6,7 @@ namespace Tagend.Workshop.Json;
 
 /// <summary>The fit of a material and strand count, and the builds it rests on.</summary>
 /// <remarks>Of two builds on there is a result; before that its properties are left out.</remarks>
-public sealed record FitContract
+internal sealed record FitContract
 {
     internal FitContract(TakeUpFit fit)
     {
@@ -59,7 +59,7 @@ public sealed record FitContract
 }
 
 /// <summary>A build, and what the fit expects of it.</summary>
-public sealed record FitPointContract(
+internal sealed record FitPointContract(
     long Build, string Order, string Piece, LengthContract Predicted, LengthContract Measured, bool Outlier, bool LeftOut)
 {
     internal static FitPointContract Of(FitPoint point) => new(

@@ -4,7 +4,7 @@ using Tagend.Measures;
 namespace Tagend.Workshop.Json;
 
 /// <summary>A job of the job book, with its builds.</summary>
-public sealed record JobContract(
+internal sealed record JobContract(
     string Order,
     string Piece,
     int Revision,
@@ -42,7 +42,7 @@ public sealed record JobContract(
 }
 
 /// <summary>What was really done to a piece.</summary>
-public sealed record LoggedBuildContract(
+internal sealed record LoggedBuildContract(
     long Build,
     LengthContract PostsSet,
     double Turns,

@@ -3,14 +3,14 @@ using Tagend.Specs;
 namespace Tagend.Workshop.Json;
 
 /// <summary>Strands of a color.</summary>
-public sealed record StrandsContract(string Color, int Strands)
+internal sealed record StrandsContract(string Color, int Strands)
 {
     /// <summary>Colors and strands of half a layup.</summary>
     internal static IReadOnlyList<StrandsContract> Of(Layup half) => [.. half.Colors.Select(c => new StrandsContract(c.Color, c.Strands))];
 }
 
 /// <summary>A separator, where it stands on the jig, and what passes on either side of it.</summary>
-public sealed record SeparatorContract(
+internal sealed record SeparatorContract(
     string Name,
     LengthContract Finished,
     LengthContract OnJig,
@@ -28,7 +28,7 @@ public sealed record SeparatorContract(
 }
 
 /// <summary>A serving, measured from both ends, and what it takes.</summary>
-public sealed record ServingContract(
+internal sealed record ServingContract(
     string Name,
     LengthContract FromA,
     LengthContract ToA,
@@ -60,14 +60,14 @@ public sealed record ServingContract(
 }
 
 /// <summary>A nock point or a speed nock.</summary>
-public sealed record MarkContract(string Name, LengthContract FromA, LengthContract FromB)
+internal sealed record MarkContract(string Name, LengthContract FromA, LengthContract FromB)
 {
     internal static MarkContract Of(Mark mark, BuildSpec spec) =>
         new(Words.Of(mark.Kind), LengthContract.Of(mark.Position), LengthContract.Of(spec.FromB(mark.Position)));
 }
 
 /// <summary>The center serving in the groove of the nock; a clearance below zero is too tight.</summary>
-public sealed record NockFitContract(LengthContract Groove, string Thread, LengthContract Diameter, LengthContract Clearance)
+internal sealed record NockFitContract(LengthContract Groove, string Thread, LengthContract Diameter, LengthContract Clearance)
 {
     internal static NockFitContract? Of(NockFit? fit) => fit is null
         ? null

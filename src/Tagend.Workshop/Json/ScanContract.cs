@@ -8,7 +8,7 @@ namespace Tagend.Workshop.Json;
 /// <summary>A code that was found, and the specs it carries.</summary>
 /// <param name="Reading"><c>piece</c>, <c>bag</c>, <c>damaged</c>, <c>later</c> or <c>foreign</c>.</param>
 /// <param name="Message">What was wrong; null where it was read.</param>
-public sealed record ScanContract(string Source, string Text, string Reading, string? Message, IReadOnlyList<ScannedSpecContract> Specs)
+internal sealed record ScanContract(string Source, string Text, string Reading, string? Message, IReadOnlyList<ScannedSpecContract> Specs)
 {
     internal static ScanContract Of(TagScan scan, TagReading reading) =>
         new(scan.Source, reading.Text, Word(reading), scan.Message, [.. scan.Specs.Select(s => new ScannedSpecContract(s))]);
@@ -24,7 +24,7 @@ public sealed record ScanContract(string Source, string Text, string Reading, st
 }
 
 /// <summary>A spec that a tag carries.</summary>
-public sealed record ScannedSpecContract : SpecContract
+internal sealed record ScannedSpecContract : SpecContract
 {
     internal ScannedSpecContract(BuildSpec spec)
         : base(spec) => (Order, Piece) = (spec.Order, spec.Piece);

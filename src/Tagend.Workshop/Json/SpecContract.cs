@@ -5,7 +5,7 @@ using Tagend.Specs;
 namespace Tagend.Workshop.Json;
 
 /// <summary>A spec. Names and units: docs/JSON.md. What stands before and after it in an object is in the types that inherit.</summary>
-public record SpecContract
+internal record SpecContract
 {
     internal SpecContract(BuildSpec spec)
     {
@@ -113,7 +113,7 @@ public record SpecContract
 
 /// <summary>Take-up by each model, and which was used.</summary>
 /// <param name="Fitted">Null where the shop's builds do not serve; error and builds are left out then.</param>
-public sealed record TakeUpContract(
+internal sealed record TakeUpContract(
     LengthContract Rule,
     LengthContract Helix,
     LengthContract? Fitted,
@@ -137,7 +137,7 @@ public sealed record TakeUpContract(
 }
 
 /// <summary>Where the posts stand, and between which settings the models of take-up disagree.</summary>
-public sealed record PostSettingContract(
+internal sealed record PostSettingContract(
     LengthContract Outside,
     LengthContract Centers,
     LengthContract Tape,
@@ -161,20 +161,20 @@ public sealed record PostSettingContract(
 }
 
 /// <summary>A color's share of the strands.</summary>
-public sealed record ColorContract(string Color, int Strands, double Loops, string Post, string EndPost);
+internal sealed record ColorContract(string Color, int Strands, double Loops, string Post, string EndPost);
 
 /// <summary>What is tied at a post.</summary>
-public sealed record EndTagContract(string Post, int Leg, bool Dummy, IReadOnlyList<string> Colors);
+internal sealed record EndTagContract(string Post, int Leg, bool Dummy, IReadOnlyList<string> Colors);
 
 /// <summary>The end loops, and the thread they are served with; null where they are bare.</summary>
-public sealed record EndLoopsContract(LengthContract A, LengthContract B, string? Thread)
+internal sealed record EndLoopsContract(LengthContract A, LengthContract B, string? Thread)
 {
     internal static EndLoopsContract? Of(EndLoops? loops) =>
         loops is null ? null : new EndLoopsContract(LengthContract.Of(loops.A), LengthContract.Of(loops.B), loops.Serving?.Thread);
 }
 
 /// <summary>Where a yoke splits, and what its legs are of.</summary>
-public sealed record YokeContract(LengthContract Split, int LegTurns, IReadOnlyList<IReadOnlyList<StrandsContract>> Legs)
+internal sealed record YokeContract(LengthContract Split, int LegTurns, IReadOnlyList<IReadOnlyList<StrandsContract>> Legs)
 {
     internal static YokeContract? Of(BuildSpec spec) => spec.Yoke is { } yoke
         ? new YokeContract(LengthContract.Of(yoke.Split), yoke.LegTurns, [.. spec.Legs().Select(StrandsContract.Of)])
@@ -182,10 +182,10 @@ public sealed record YokeContract(LengthContract Split, int LegTurns, IReadOnlyL
 }
 
 /// <summary>Load and time on the stretcher.</summary>
-public sealed record StretchContract(ForceContract Load, int Minutes, LengthContract? ReadingUnderLoad, double ShareOfStrength);
+internal sealed record StretchContract(ForceContract Load, int Minutes, LengthContract? ReadingUnderLoad, double ShareOfStrength);
 
 /// <summary>Breaking strength, and the floor that it is held against; null where no draw weight is given.</summary>
-public sealed record StrengthContract(ForceContract Breaking, ForceContract? Floor, double? Ratio);
+internal sealed record StrengthContract(ForceContract Breaking, ForceContract? Floor, double? Ratio);
 
 /// <summary>Mass of strands and servings.</summary>
-public sealed record MassContract(double Grains, double Grams, double ArrowShareGrains);
+internal sealed record MassContract(double Grains, double Grams, double ArrowShareGrains);

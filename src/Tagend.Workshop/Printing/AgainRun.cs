@@ -14,27 +14,29 @@ public sealed record AgainPlan
     /// <summary>The kinds of paper, each one that a tag serves for.</summary>
     public required IReadOnlyList<IPageKind> Kinds { get; init; }
 
-    /// <summary>Rows of an order file are gathered.</summary>
+    /// <summary>Whether rows of an order file are gathered.</summary>
     public bool AsOrder { get; init; }
 
-    /// <summary>Cells of the piece's order that are others now, by column.</summary>
+    /// <summary>The new texts of cells of the piece's order, by column; with any, the piece is computed anew.</summary>
     public required IReadOnlyDictionary<string, string> Changes { get; init; }
 
+    /// <summary>The folder for the files; it is made if need be.</summary>
     public required string Folder { get; init; }
 
-    /// <summary>Null for the shop's own.</summary>
+    /// <summary>The paper to print on; null for the shop's own.</summary>
     public PaperSet? Paper { get; init; }
 
-    /// <summary>Label stock of tags; null for the shop's own.</summary>
+    /// <summary>The name of the label stock for all tags; null for the shop's own.</summary>
     public string? Labels { get; init; }
 
-    /// <summary>Of a new revision.</summary>
+    /// <summary>The date of issue of a new revision.</summary>
     public required DateOnly Date { get; init; }
 }
 
 /// <summary>What was made of one tag.</summary>
 /// <param name="Problems">With a refusal among them nothing was printed.</param>
-/// <param name="Entry">Of a new revision in the job book; null for none.</param>
+/// <param name="Papers">The files that were written.</param>
+/// <param name="Entry">What was entered of a new revision in the job book; null where nothing was.</param>
 public sealed record AgainResult(IReadOnlyList<Problem> Problems, IReadOnlyList<PrintedPaper> Papers, BookEntry? Entry);
 
 /// <summary>Prints and orders again what tags carry: a page or a row for each tag, as it comes.</summary>
@@ -46,10 +48,11 @@ public sealed class AgainRun(ShopCatalog catalog, AgainPlan plan, RunBook book)
     private readonly AgainPapers _papers = new(catalog, plan);
     private readonly List<IReadOnlyDictionary<string, string>> _rows = [];
 
-    /// <summary>Something could not be made.</summary>
+    /// <summary>Whether something could not be made.</summary>
     public bool HasRefusals { get; private set; }
 
-    /// <param name="specs">Of one tag: a piece, or the pieces of a bag; one at least.</param>
+    /// <summary>Makes what is wanted of one tag.</summary>
+    /// <param name="specs">The tag's specs: a piece, or the pieces of a bag; one at least.</param>
     /// <exception cref="TagendException">A file cannot be written.</exception>
     public AgainResult Add(IReadOnlyList<BuildSpec> specs)
     {

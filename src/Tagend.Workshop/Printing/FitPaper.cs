@@ -15,9 +15,12 @@ public static class FitPaper
     /// <summary>Whether a file of that name is a PNG picture, and not a PDF.</summary>
     public static bool IsPicture(string path) => path.EndsWith(".png", StringComparison.OrdinalIgnoreCase);
 
-    /// <param name="path">Of a PDF, or of a picture, which holds one fit.</param>
-    /// <param name="date">Of the document.</param>
-    /// <returns>How many fits were drawn.</returns>
+    /// <summary>Draws fits into a file.</summary>
+    /// <param name="fits">Those without a result are passed over.</param>
+    /// <param name="catalog">The shop's templates.</param>
+    /// <param name="path">A PDF, or a picture, which holds one fit.</param>
+    /// <param name="date">The date in the document.</param>
+    /// <returns>The number of fits that were drawn.</returns>
     /// <exception cref="TagendException">There is nothing to draw, too much for a picture, or the file cannot be written.</exception>
     public static int Draw(IEnumerable<TakeUpFit> fits, ShopCatalog catalog, string path, DateOnly date)
     {
@@ -49,7 +52,7 @@ public static class FitPaper
         return pages.Count;
     }
 
-    /// <summary>The settle of a fit with its error, or where else it comes from.</summary>
+    /// <summary>The settle of a fit, a fraction of the laid-up length, with its standard error or where else it comes from.</summary>
     public static string Settle(FittedTakeUp fit) => fit.IsSettleFitted
         ? FormattableString.Invariant($"{fit.Settle:0.00000} ± {fit.SettleError:0.00000}")
         : FormattableString.Invariant($"{fit.Settle:0.######} (materials.toml)");

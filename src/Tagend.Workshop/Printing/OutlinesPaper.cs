@@ -9,8 +9,11 @@ namespace Tagend.Workshop.Printing;
 /// <summary>The test page of a label sheet, as a file.</summary>
 public static class OutlinesPaper
 {
-    /// <param name="name">Of a sheet of labels in stocks.toml.</param>
-    /// <param name="date">Of the document.</param>
+    /// <summary>Writes the page.</summary>
+    /// <param name="name">The name of a sheet of labels in stocks.toml.</param>
+    /// <param name="catalog">The shop's templates.</param>
+    /// <param name="folder">The folder for the file; it is made if need be.</param>
+    /// <param name="date">The date in the document.</param>
     /// <exception cref="TagendException">There is no such sheet, or the file cannot be written.</exception>
     public static PrintedPaper Print(string name, ShopCatalog catalog, string folder, DateOnly date)
     {

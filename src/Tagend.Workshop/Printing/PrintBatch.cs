@@ -5,7 +5,9 @@ using Tagend.Specs;
 namespace Tagend.Workshop.Printing;
 
 /// <summary>A volume that was written, in the order of the file.</summary>
-/// <param name="PiecesSoFar">Of this volume and all before it.</param>
+/// <param name="Volume">Which of all volumes it is.</param>
+/// <param name="Printed">What became of its sets.</param>
+/// <param name="PiecesSoFar">The number of pieces of this volume and all before it, printed or withheld.</param>
 public sealed record PrintedVolume(Volume Volume, PrintedSets Printed, int PiecesSoFar);
 
 /// <summary>
@@ -16,7 +18,10 @@ public sealed class PrintBatch(ShopCatalog catalog, PrintPlan plan)
 {
     private readonly PrintRun _run = new(catalog, plan);
 
-    /// <summary>Whole sets, in the file's order, up to the volume's pieces each; one empty volume where there are no sets.</summary>
+    /// <summary>Shares sets among volumes, whole and in the file's order.</summary>
+    /// <param name="sets">The sets that are ready.</param>
+    /// <param name="pieces">The most pieces of a volume, but for a set that has more.</param>
+    /// <returns>One volume at least, empty where there are no sets.</returns>
     public static IReadOnlyList<IReadOnlyList<ReadySet>> VolumesOf(IEnumerable<ReadySet> sets, int pieces)
     {
         var volumes = new List<List<ReadySet>> { new() };
@@ -36,7 +41,8 @@ public sealed class PrintBatch(ShopCatalog catalog, PrintPlan plan)
         return volumes;
     }
 
-    /// <summary>Each volume as soon as it and all before it are on disk.</summary>
+    /// <summary>Prints volumes, a worker for each, as far as they are asked for.</summary>
+    /// <returns>Each volume, as soon as it and all before it are on disk.</returns>
     /// <exception cref="OperationCanceledException">It was stopped; what came before is whole.</exception>
     /// <exception cref="Problems.TagendException">A volume cannot be written; what came before is whole.</exception>
     public IEnumerable<PrintedVolume> Print(IReadOnlyList<IReadOnlyList<ReadySet>> volumes, CancellationToken stop)

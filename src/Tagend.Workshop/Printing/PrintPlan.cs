@@ -11,35 +11,39 @@ public sealed record PrintPlan
     /// <summary>The kinds of paper, in the order of their list.</summary>
     public required IReadOnlyList<IPageKind> Kinds { get; init; }
 
-    /// <summary>What they are printed on.</summary>
+    /// <summary>What they are printed on, and with which printer's scale.</summary>
     public required PageSetting Setting { get; init; }
 
-    /// <summary>Dots an inch of the one-bit pictures beside the tags; null for none.</summary>
+    /// <summary>The resolution in dots an inch of black-and-white pictures beside the tags; null for no pictures.</summary>
     public int? LabelDpi { get; init; }
 
-    /// <summary>Dots an inch of the pictures beside each PDF; null for none.</summary>
+    /// <summary>The resolution in dots an inch of pictures beside each PDF; null for no pictures.</summary>
     public int? PreviewDpi { get; init; }
 
-    /// <summary>Most pieces of a volume, but for a set that has more.</summary>
+    /// <summary>The most pieces of a volume, but for a set that has more; 1 or more.</summary>
     public required int VolumePieces { get; init; }
 }
 
 /// <summary>A PDF that was made.</summary>
-/// <param name="Title">Also the job's name at a printer.</param>
-/// <param name="Paper">Of its first page; where it goes to a printer, of all.</param>
+/// <param name="Path">Where it is.</param>
+/// <param name="Title">The title in the document, and the job's name at a printer.</param>
+/// <param name="Pages">The number of its pages.</param>
+/// <param name="Paper">The paper of its first page; where it goes to a printer, of all.</param>
 public sealed record PrintedPaper(string Path, string Title, int Pages, Catalog.Paper Paper);
 
 /// <summary>One of the parts that a large batch is printed in.</summary>
 /// <param name="Number">From 1.</param>
-/// <param name="Count">Of all; files are numbered where there are several.</param>
+/// <param name="Count">The number of volumes; files are numbered where there are several.</param>
 public sealed record Volume(int Number, int Count)
 {
     internal string FileOf(string document) => Count == 1 ? document : $"{document}-{Number:000}";
 }
 
 /// <summary>What became of the sets of a volume.</summary>
-/// <param name="Sets">Printed whole: on every paper asked for.</param>
-/// <param name="Withheld">Orders with something that did not fit its paper.</param>
+/// <param name="Sets">The sets that are on every paper asked for.</param>
+/// <param name="Withheld">The orders that are on none, for something did not fit its paper.</param>
+/// <param name="Problems">What did not fit, and how much room there is.</param>
+/// <param name="Papers">The PDFs, in the order of the kinds.</param>
 public sealed record PrintedSets(
     IReadOnlyList<Specs.BuildSet> Sets,
     IReadOnlyList<string> Withheld,

@@ -10,9 +10,13 @@ public static class RulerPaper
 {
     private const string FileName = "ruler.pdf";
 
-    /// <param name="scale">Of the printer whose correction is to be seen; null for a page to measure by.</param>
-    /// <param name="date">Of the document.</param>
-    /// <returns>The file, null where the problems keep it from being made.</returns>
+    /// <summary>Writes the page.</summary>
+    /// <param name="catalog">The shop's templates.</param>
+    /// <param name="paper">The paper to print on.</param>
+    /// <param name="scale">The printer whose correction is to be seen; null for a page to measure by.</param>
+    /// <param name="folder">The folder for the file; it is made if need be.</param>
+    /// <param name="date">The date in the document.</param>
+    /// <returns>The file; null where the problems keep it from being made.</returns>
     /// <exception cref="TagendException">It cannot be written.</exception>
     public static (PrintedPaper? Paper, IReadOnlyList<Problem> Problems) Print(
         ShopCatalog catalog, Paper paper, PrinterScale? scale, string folder, DateOnly date)

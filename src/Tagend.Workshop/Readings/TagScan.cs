@@ -5,7 +5,9 @@ using Tagend.Tags;
 
 namespace Tagend.Workshop.Readings;
 
-/// <summary>A code and where it was found; no reading where a picture has none.</summary>
+/// <summary>A code and where it was found.</summary>
+/// <param name="Source">A picture's path, <c>text</c>, or <c>standard input</c>.</param>
+/// <param name="Reading">What it says; null where a picture has no code.</param>
 public sealed record TagScan(string Source, TagReading? Reading)
 {
     /// <summary>In place of a file: a scanner's lines.</summary>
@@ -19,7 +21,7 @@ public sealed record TagScan(string Source, TagReading? Reading)
     /// <summary>Whether a scanner sent it: what it sends between tags is passed over.</summary>
     public bool IsFromScanner => Source == Scanner;
 
-    /// <summary>Of the piece, or of the pieces of a bag whose code carries them.</summary>
+    /// <summary>The spec of the piece, or of the pieces of a bag whose code carries them; none where nothing was read.</summary>
     public ValueList<BuildSpec> Specs => Reading switch
     {
         TagReading.Piece piece => [piece.Spec],
@@ -27,7 +29,7 @@ public sealed record TagScan(string Source, TagReading? Reading)
         _ => [],
     };
 
-    /// <summary>What was wrong; null where it was read.</summary>
+    /// <summary>What was wrong and what to do; null where a tag was read.</summary>
     public string? Message => Reading switch
     {
         null => "no code was read from this picture: come closer, straighten the tag, and mind light and glare",

@@ -29,7 +29,10 @@ public static class ShopBows
     ];
 
     /// <summary>Keeps pieces as a bow.</summary>
-    /// <param name="bow">As its owners call it.</param>
+    /// <param name="bow">The bow's name as its owner writes it.</param>
+    /// <param name="specs">The pieces, one at least.</param>
+    /// <param name="catalog">The shop's templates.</param>
+    /// <param name="mayReplace">Whether a bow of the same name is written over.</param>
     /// <returns>The file's path; null where there is one of that name and it may not be replaced.</returns>
     /// <exception cref="TagendException">It cannot be written.</exception>
     public static string? Keep(string bow, IReadOnlyList<BuildSpec> specs, ShopCatalog catalog, bool mayReplace)

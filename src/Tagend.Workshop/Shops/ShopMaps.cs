@@ -10,13 +10,18 @@ namespace Tagend.Workshop.Shops;
 
 /// <summary>A proposed map, and what the file it was proposed from becomes by it.</summary>
 /// <param name="Proposal">Null where none could be made; the problems say why.</param>
-/// <param name="Read">The file, read by it.</param>
+/// <param name="Read">The file, read by it; null without a proposal.</param>
+/// <param name="Problems">What is wrong with the file, or with its rows as the map reads them.</param>
 public sealed record ProposedMap(MapProposal? Proposal, OrderFile? Read, IReadOnlyList<Problem> Problems);
 
 /// <summary>The maps in a shop's templates folder.</summary>
 public static class ShopMaps
 {
     /// <summary>Proposes a map for a file, and reads the file by it.</summary>
+    /// <param name="path">A spreadsheet or an export as CSV.</param>
+    /// <param name="name">The name the map gets.</param>
+    /// <param name="catalog">The shop's templates.</param>
+    /// <param name="today">The date of issue of the specs that are tried.</param>
     /// <exception cref="TagendException">The file cannot be read.</exception>
     public static ProposedMap Propose(string path, string name, ShopCatalog catalog, DateOnly today)
     {

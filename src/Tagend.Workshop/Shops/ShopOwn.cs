@@ -5,8 +5,10 @@ using Tagend.Measures;
 namespace Tagend.Workshop.Shops;
 
 /// <summary>What only a shop itself knows, for its new templates. What is null stays out: nothing is assumed for it.</summary>
-/// <param name="Unit">Of the lengths it reads and prints.</param>
-/// <param name="PostDiameter">Of the posts of its jig, measured.</param>
+/// <param name="Name">The shop's name, as papers print it.</param>
+/// <param name="Phone">Its telephone number, as papers print it.</param>
+/// <param name="Unit">The unit of the lengths it reads and prints.</param>
+/// <param name="PostDiameter">The diameter of its jig's posts, measured.</param>
 public sealed record ShopOwn(string? Name, string? Phone, LengthUnit? Unit, Length? PostDiameter)
 {
     /// <summary>A shop that has said nothing yet.</summary>

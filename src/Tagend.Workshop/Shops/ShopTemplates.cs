@@ -5,6 +5,7 @@ namespace Tagend.Workshop.Shops;
 
 /// <summary>What became of a templates folder.</summary>
 /// <param name="Catalog">Null where the templates have mistakes.</param>
+/// <param name="Problems">All mistakes, each with its file and line; none where there is a catalog.</param>
 public sealed record TemplatesReading(ShopCatalog? Catalog, IReadOnlyList<Problem> Problems);
 
 /// <summary>A shop's templates folder.</summary>

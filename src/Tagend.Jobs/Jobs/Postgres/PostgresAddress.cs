@@ -15,8 +15,10 @@ public sealed class PostgresAddress(string text, NpgsqlConnectionStringBuilder c
 
     private readonly TimeSpan _patience = patience ?? Patience;
 
+    /// <inheritdoc/>
     public override IJobBook? OpenExisting(TimeProvider clock) => Open(clock, begin: false);
 
+    /// <inheritdoc/>
     public override IJobBook OpenOrBegin(TimeProvider clock) => Open(clock, begin: true)!;
 
     private SqlJobBook? Open(TimeProvider clock, bool begin)

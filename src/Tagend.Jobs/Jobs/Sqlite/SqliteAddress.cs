@@ -12,6 +12,7 @@ public sealed class SqliteAddress(string path, TimeSpan? patience = null) : JobB
 {
     private readonly TimeSpan _patience = patience ?? Patience;
 
+    /// <inheritdoc/>
     public override IJobBook? OpenExisting(TimeProvider clock) => new FileInfo(Text) switch
     {
         { Exists: false } => null,
@@ -19,6 +20,7 @@ public sealed class SqliteAddress(string path, TimeSpan? patience = null) : JobB
         _ => new SqlJobBook(SqliteStore.Open(Text, SqliteOpenMode.ReadWrite, _patience), clock),
     };
 
+    /// <inheritdoc/>
     public override IJobBook OpenOrBegin(TimeProvider clock)
     {
         if (!File.Exists(Text))
