@@ -16,6 +16,7 @@ public sealed class BowBook(IReadOnlyList<BowRecipe> bows)
         .DistinctBy(n => n.Name)
         .ToDictionary(n => n.Name, n => n.Bow);
 
+    /// <summary>All bows without a mistake, in order of their files' names.</summary>
     public IReadOnlyList<BowRecipe> Bows => bows;
 
     /// <summary>The bow of a name: letter case, spaces and punctuation do not matter.</summary>

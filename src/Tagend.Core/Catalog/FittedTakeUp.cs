@@ -16,14 +16,16 @@ public sealed record FittedTakeUp
     /// <summary>Share by which a piece's turns an inch may lie outside those of the log.</summary>
     private const double Reach = 0.25;
 
-    /// <summary>Catalog name.</summary>
+    /// <summary>The strand material's name in the catalog.</summary>
     public required string Material { get; init; }
 
+    /// <summary>The number of strands of all its builds.</summary>
     public required int Strands { get; init; }
 
-    /// <summary>Builds the fit is made of.</summary>
+    /// <summary>The number of builds the fit is made of.</summary>
     public required int Builds { get; init; }
 
+    /// <summary>The take-up of one turn.</summary>
     public required Length PerTurn { get; init; }
 
     /// <summary>Share of its length that a piece gains for good on the stretcher.</summary>
@@ -35,6 +37,7 @@ public sealed record FittedTakeUp
     /// <summary>How much longer loops are than the jig says, whatever their length; zero where the builds do not tell.</summary>
     public Length Offset { get; init; }
 
+    /// <summary>How sure settle, take-up and offset are.</summary>
     public required FitVariance Variance { get; init; }
 
     /// <summary>Standard deviation of a measured length about the fit.</summary>
@@ -46,10 +49,13 @@ public sealed record FittedTakeUp
     /// <summary>Turns an inch of laid-up length, most of the log.</summary>
     public required double MostRate { get; init; }
 
+    /// <summary>The standard error of the settle, a share.</summary>
     public double SettleError => Math.Sqrt(Variance.Settle);
 
+    /// <summary>The standard error of the offset.</summary>
     public Length OffsetError => Length.FromInches(Math.Sqrt(Variance.Offset));
 
+    /// <summary>The standard error of the take-up of one turn.</summary>
     public Length PerTurnError => Length.FromInches(Math.Sqrt(Variance.PerTurn));
 
     /// <summary>Take-up of a piece less the jig's offset, with the standard error of the laid-up length it leads to.</summary>
@@ -67,6 +73,7 @@ public sealed record FittedTakeUp
             && Error(turns, finishedLength) <= tolerance;
     }
 
+    /// <summary>The laid-up length that turns and a finished length need, as the jig in use has it.</summary>
     public Length LaidUpLength(double turns, Length finishedLength) => (finishedLength / (1 + Settle)) + (PerTurn * turns) - Offset;
 
     /// <summary>The finished length that a laid-up length and turns lead to.</summary>

@@ -47,5 +47,6 @@ public sealed record LabelStock
     /// <summary>Dots an inch of the label printer; null for sheets that a laser or ink printer takes.</summary>
     public required int? DotsPerInch { get; init; }
 
+    /// <summary>Labels on a page; 1 from a roll.</summary>
     public int LabelsPerPage => Rows * Columns;
 }

@@ -3,6 +3,8 @@ using System.Text.RegularExpressions;
 namespace Tagend.Catalog;
 
 /// <summary>The words that the program writes on paper. Each has a text in every file of words, under <see cref="PaperWords.KeyOf"/>.</summary>
+/// <remarks>What a word says is its text in templates/words/en.toml, and is not said again here.</remarks>
+#pragma warning disable CS1591
 public enum PaperWord
 {
     // Signal words by ANSI Z535.6.
@@ -46,6 +48,7 @@ public enum PaperWord
     RulerTitle, RulerFor, RulerPrint, RulerMeasure, RulerSay, RulerThen, RulerCheck, RulerAgain, RulerAcross, RulerAlong,
     RulerAcrossBox, RulerAlongBox, RulerPrinterBox, RulerEveryPage, OutlinesHowTo,
 }
+#pragma warning restore CS1591
 
 /// <summary>How words are named in their files, and which fields their texts have.</summary>
 public static partial class PaperWords

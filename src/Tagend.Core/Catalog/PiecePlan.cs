@@ -6,8 +6,13 @@ namespace Tagend.Catalog;
 /// <summary>The bows a piece is for: what its customer sheet says.</summary>
 public enum BowSystem
 {
+    /// <summary>Compound bows: a string and cables on cams.</summary>
     Compound,
+
+    /// <summary>Recurves and longbows: a string alone.</summary>
     Recurve,
+
+    /// <summary>Crossbows, with cables or without.</summary>
     Crossbow,
 }
 
@@ -106,4 +111,6 @@ public sealed record PiecePlan
 }
 
 /// <summary>A separator that every piece of a kind has, such as a yoke's split.</summary>
+/// <param name="Name">As cards name it.</param>
+/// <param name="At">Its place on the finished piece.</param>
 public sealed record PlannedSeparator(string Name, Position At);

@@ -8,6 +8,7 @@ namespace Tagend.Catalog;
 /// <summary>The scales of a shop's printers: printers.toml in its templates folder, written by the program.</summary>
 public static class PrinterScaleFile
 {
+    /// <summary>The file's name in the templates folder.</summary>
     public const string Name = "printers.toml";
 
     /// <summary>All scales in a templates folder; none where there is no file.</summary>

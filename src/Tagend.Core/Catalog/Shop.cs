@@ -12,10 +12,13 @@ public sealed record Shop
     /// <summary>Take-up of one turn by the rule model where a shop says nothing else: common practice.</summary>
     public static readonly Length CommonTakeUpPerTurn = Length.FromInches(0.012);
 
+    /// <summary>As papers print it; empty where the shop has not given it.</summary>
     public required string Name { get; init; }
 
+    /// <summary>As papers print it; empty where the shop has not given it.</summary>
     public required string Phone { get; init; }
 
+    /// <summary>As papers print it; empty where the shop has not given it.</summary>
     public required string Web { get; init; }
 
     /// <summary>Path of an SVG or a PNG picture for the head of customer sheets; null for none.</summary>
@@ -33,6 +36,7 @@ public sealed record Shop
     /// <summary>How a bare number is read and how lengths are printed.</summary>
     public required LengthUnit Unit { get; init; }
 
+    /// <summary>The sheets and cards that are printed on where a run says nothing else.</summary>
     public required PaperSet Paper { get; init; }
 
     /// <summary>Where jig cards are printed.</summary>
@@ -41,6 +45,7 @@ public sealed record Shop
     /// <summary>A shop's own column names: theirs, in lower case, to ours.</summary>
     public required IReadOnlyDictionary<string, string> Columns { get; init; }
 
+    /// <summary>The jig that strands are laid on.</summary>
     public required Jig Jig { get; init; }
 
     /// <summary>Pins the finished length is measured over: 1/4 in by AMO Standards FP-3, 2000.</summary>
@@ -49,6 +54,7 @@ public sealed record Shop
     /// <summary>Turns per inch where the order names none: 0.75, common practice.</summary>
     public required double TurnsPerInch { get; init; }
 
+    /// <summary>The model that decides where the shop's own builds do not: rule or helix.</summary>
     public required TakeUpModel TakeUpModel { get; init; }
 
     /// <summary>Hand of the twist.</summary>

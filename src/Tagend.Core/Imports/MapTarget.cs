@@ -51,5 +51,6 @@ public readonly record struct MapTarget(string? Piece, string Column)
         return true;
     }
 
+    /// <summary>As a map and messages spell it.</summary>
     public override string ToString() => Piece is null ? Column : $"{Piece}.{Column}";
 }

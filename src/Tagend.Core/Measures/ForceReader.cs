@@ -7,6 +7,9 @@ public static class ForceReader
     private static readonly string[] NewtonWords = ["N", "newton", "newtons"];
 
     /// <summary>Reads the whole text as one force of 0 or more; a number without a unit is pounds-force.</summary>
+    /// <param name="text">Spaces around it do not matter.</param>
+    /// <param name="force">The force to the nearest micronewton.</param>
+    /// <returns>False where it is no such force.</returns>
     public static bool TryRead(string text, out Force force)
     {
         force = default;

@@ -45,6 +45,7 @@ public static class LengthReader
     /// <param name="text">Spaces around it do not matter.</param>
     /// <param name="bareUnit">The unit of a number that has none.</param>
     /// <param name="length">Exact for fractions and decimals of an inch or a millimeter; else to the nearest nanometer.</param>
+    /// <returns>False where it is no such length.</returns>
     /// <remarks>
     /// A decimal comma is read, a comma that could be a thousands separator (<c>1,530</c>) is not. Fractions are those of a
     /// tape, halves to sixty-fourths. Inches after feet are less than 12.

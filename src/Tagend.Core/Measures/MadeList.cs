@@ -4,7 +4,7 @@ namespace Tagend.Measures;
 
 /// <summary>A list that holds no items: each is made anew whenever it is asked for.</summary>
 /// <param name="make">An item by its index; gives equal items for equal indexes, on any thread.</param>
-public sealed class MadeList<T>(int count, Func<int, T> make) : IReadOnlyList<T>
+internal sealed class MadeList<T>(int count, Func<int, T> make) : IReadOnlyList<T>
 {
     public int Count => count;
 

@@ -7,14 +7,19 @@ namespace Tagend.Measures;
 [CollectionBuilder(typeof(ValueList), nameof(ValueList.Create))]
 public sealed class ValueList<T>(T[] items) : IReadOnlyList<T>, IEquatable<ValueList<T>>
 {
+    /// <inheritdoc/>
     public int Count => items.Length;
 
+    /// <inheritdoc/>
     public T this[int index] => items[index];
 
+    /// <summary>Whether the other list has equal items in the same order.</summary>
     public bool Equals(ValueList<T>? other) => other is not null && items.AsSpan().SequenceEqual(other.AsSpan());
 
+    /// <inheritdoc/>
     public override bool Equals(object? obj) => Equals(obj as ValueList<T>);
 
+    /// <inheritdoc/>
     public override int GetHashCode()
     {
         var hash = default(HashCode);
@@ -26,10 +31,12 @@ public sealed class ValueList<T>(T[] items) : IReadOnlyList<T>, IEquatable<Value
         return hash.ToHashCode();
     }
 
+    /// <inheritdoc/>
     public IEnumerator<T> GetEnumerator() => ((IEnumerable<T>)items).GetEnumerator();
 
     IEnumerator IEnumerable.GetEnumerator() => items.GetEnumerator();
 
+    /// <summary>The items with semicolons between them, in brackets.</summary>
     public override string ToString() => $"[{string.Join("; ", items)}]";
 
     internal ReadOnlySpan<T> AsSpan() => items;
@@ -38,7 +45,9 @@ public sealed class ValueList<T>(T[] items) : IReadOnlyList<T>, IEquatable<Value
 /// <summary>Makes <see cref="ValueList{T}"/> from collection expressions and sequences.</summary>
 public static class ValueList
 {
+    /// <summary>A list of these items, copied.</summary>
     public static ValueList<T> Create<T>(ReadOnlySpan<T> items) => new(items.ToArray());
 
+    /// <summary>A list of the items of a sequence, which is read once.</summary>
     public static ValueList<T> ToValueList<T>(this IEnumerable<T> items) => new([.. items]);
 }

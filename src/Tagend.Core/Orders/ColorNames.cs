@@ -31,9 +31,10 @@ public sealed class ColorNames
     /// <summary>No list: each color is called what it is ordered by.</summary>
     public static ColorNames None { get; } = new([]);
 
-    /// <summary>Of the longest name.</summary>
+    /// <summary>The words of the longest name, 1 or more.</summary>
     public int MostWords { get; }
 
+    /// <summary>Whether the list has a color by this name: letter case, spaces and hyphens do not matter.</summary>
     public bool Knows(string written) => _names.ContainsKey(Plain(written));
 
     /// <summary>The color's name; as written, in one word, where the list does not have it.</summary>

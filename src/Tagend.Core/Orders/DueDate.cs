@@ -7,7 +7,11 @@ public enum DateStyle
 {
     /// <summary>Not said: 12/4 could be either.</summary>
     Unknown,
+
+    /// <summary>12/4 is December 4th.</summary>
     MonthFirst,
+
+    /// <summary>12/4 is April 12th.</summary>
     DayFirst,
 }
 

@@ -4,17 +4,24 @@ using Tagend.Problems;
 namespace Tagend.Orders;
 
 /// <summary>A color as ordered: <c>black:12</c>, or a name that shares the strands equally.</summary>
+/// <param name="Name">One word in lower case.</param>
+/// <param name="Strands">1 or more; null where the strands are shared equally.</param>
 public sealed record OrderedColor(string Name, int? Strands);
 
-/// <summary>What is printed for people and goes into no tag.</summary>
+/// <summary>What is printed for people and goes into no tag. A text is empty where nothing is said.</summary>
+/// <param name="Customer">Who it is for.</param>
+/// <param name="Bow">The customer's bow.</param>
+/// <param name="Due">The day as it was written.</param>
+/// <param name="Notes">Of this piece, on several lines perhaps.</param>
 public sealed record OrderSlip(string Customer, string Bow, string Due, string Notes)
 {
+    /// <summary>A slip with nothing on it.</summary>
     public static OrderSlip Blank { get; } = new("", "", "", "");
 
-    /// <summary>Of the customer's sheet, as the files of words are named; empty for the shop's own.</summary>
+    /// <summary>The language of the customer's sheet, as the files of words are named; empty for the shop's own.</summary>
     public string Language { get; init; } = "";
 
-    /// <summary>Of the customer's sheet; null for those of all other papers.</summary>
+    /// <summary>The unit of the customer's sheet; null for that of all other papers.</summary>
     public LengthUnit? Units { get; init; }
 
     /// <summary>What is packed with this piece, one entry after the other.</summary>
@@ -28,13 +35,16 @@ public sealed record OrderLine
     /// <summary>The row as written, to name a cell in a message.</summary>
     public required OrderRow Row { get; init; }
 
+    /// <summary>The set's number, in capitals.</summary>
     public required string Order { get; init; }
 
+    /// <summary>The piece's name, in lower case.</summary>
     public required string Piece { get; init; }
 
+    /// <summary>The plan's name or one of its other names.</summary>
     public string? Kind { get; init; }
 
-    /// <summary>Of issue, from 1; the first where there is none.</summary>
+    /// <summary>The number of the issue, from 1; the first where there is none.</summary>
     public int? Revision { get; init; }
 
     /// <summary>Over measuring pins, outside to outside.</summary>
@@ -46,29 +56,40 @@ public sealed record OrderLine
     /// <summary>The column that gives the length: finished or bow length.</summary>
     public string LengthColumn => FinishedLength is null ? OrderColumn.BowLength : OrderColumn.FinishedLength;
 
+    /// <summary>The strand material's name.</summary>
     public string? Material { get; init; }
 
+    /// <summary>The total of strands: even, 2 to 998.</summary>
     public int? Strands { get; init; }
 
+    /// <summary>The colors in the order they are laid; all of them with strands, or none.</summary>
     public ValueList<OrderedColor>? Colors { get; init; }
 
+    /// <summary>Peak draw weight, above 0.</summary>
     public Force? DrawWeight { get; init; }
 
+    /// <summary>The servings without the center serving.</summary>
     public ValueList<OrderedServing>? Servings { get; init; }
 
+    /// <summary>The serving the arrow is nocked on.</summary>
     public OrderedServing? CenterServing { get; init; }
 
+    /// <summary>The nock point's place.</summary>
     public Position? NockPoint { get; init; }
 
+    /// <summary>The peep separator's place.</summary>
     public Position? Peep { get; init; }
 
+    /// <summary>The speed nocks' places, one or more.</summary>
     public ValueList<Position>? SpeedNocks { get; init; }
 
     /// <summary>Width of the arrow nock's throat.</summary>
     public Length? NockGroove { get; init; }
 
+    /// <summary>Turns an inch of finished length, 0 to 5.</summary>
     public double? TurnsPerInch { get; init; }
 
+    /// <summary>What is printed for people.</summary>
     public required OrderSlip Slip { get; init; }
 }
 

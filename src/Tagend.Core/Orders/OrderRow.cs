@@ -13,8 +13,10 @@ public sealed record CellOrigin(string Column, string Text);
 /// <param name="origins">As many, null for a cell that stands under its own name; null where all do.</param>
 public sealed class OrderRow(string file, int line, string?[] columns, string[] cells, CellOrigin?[]? origins = null)
 {
+    /// <summary>The file's name, for messages.</summary>
     public string File { get; } = file;
 
+    /// <summary>The line the row starts on, from 1.</summary>
     public int Line { get; } = line;
 
     /// <summary>The cell's text; null where the column is absent or the cell empty.</summary>

@@ -3,9 +3,10 @@ using Tagend.Measures;
 namespace Tagend.Orders;
 
 /// <summary>What is said about an order's cells: every sentence in one place, so that tests can hold it.</summary>
-public static class OrderWording
+internal static class OrderWording
 {
     public const string Length = "expected a length such as 60 1/4, 60.25 in or 1530 mm";
+
     /// <summary>Added to a length that is out of all measure.</summary>
     public static string UnitMeant(string text, LengthUnit unit) =>
         $"; did you mean {text} {LengthWriter.Symbol(unit)}?";

@@ -5,11 +5,16 @@ namespace Tagend.Orders;
 /// <summary>An end of a piece; A is the upper one on the bow, unless the plan says otherwise.</summary>
 public enum PieceEnd
 {
+    /// <summary>The upper end.</summary>
     A,
+
+    /// <summary>The lower end.</summary>
     B,
 }
 
 /// <summary>A place on a piece, as ordered: a distance from one of its ends, on the finished piece.</summary>
+/// <param name="End">The end it is measured from.</param>
+/// <param name="Distance">0 or more.</param>
 public readonly record struct Position(PieceEnd End, Length Distance)
 {
     /// <summary>The same place as a distance from end A.</summary>

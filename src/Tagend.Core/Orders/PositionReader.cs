@@ -8,6 +8,11 @@ public static class PositionReader
 {
     private const StringSplitOptions Splitting = StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries;
 
+    /// <summary>Reads the whole text as one place.</summary>
+    /// <param name="text">An end where one is named, then a length; spaces around them do not matter.</param>
+    /// <param name="bareUnit">The unit of a length that has none.</param>
+    /// <param name="position">The place; without an end, from A.</param>
+    /// <returns>False where it is no place.</returns>
     public static bool TryRead(string text, LengthUnit bareUnit, out Position position)
     {
         var (end, distance) = SplitEnd(text);

@@ -14,6 +14,7 @@ public sealed record Spool(string Material, string Color);
 public sealed record PullStep(
     string Order, string Piece, Length Posts, string Material, ValueList<ColorShare> Colors, ValueList<Spool> Mounted, bool MovesPosts)
 {
+    /// <summary>Spools that are mounted, and one for posts that move.</summary>
     public int Changes => Mounted.Count + (MovesPosts ? 1 : 0);
 }
 
@@ -29,6 +30,9 @@ public sealed record PullOrder(IEnumerable<PullStep> Steps, int Changes, int Cha
 /// <param name="Stock">Each spool once: strands before threads, in order of name and color.</param>
 public sealed record BatchPull(LengthUnit Unit, DateOnly Date, int Sets, int Pieces, ValueList<StockNeed> Stock, PullOrder Order)
 {
+    /// <summary>The stock and the order of builds of some pieces.</summary>
+    /// <param name="specs">In the file's order; the pieces of a set may be scattered.</param>
+    /// <param name="shop">Its waste, tails and dummy tags.</param>
     /// <returns>Null where there are no pieces.</returns>
     public static BatchPull? Of(IEnumerable<BuildSpec> specs, Shop shop)
     {
@@ -51,7 +55,8 @@ public sealed class PullList(Shop shop)
     private readonly List<Piece> _pieces = [];
     private (LengthUnit Unit, DateOnly Date) _first;
 
-    /// <param name="spec">In the file's order; its set may be scattered.</param>
+    /// <summary>Adds a piece.</summary>
+    /// <param name="spec">The next in the file's order; the pieces of its set may be scattered.</param>
     public void Add(BuildSpec spec)
     {
         if (_pieces.Count == 0)
@@ -68,7 +73,8 @@ public sealed class PullList(Shop shop)
         _pieces.Add(new Piece(spec.Order, spec.Piece, spec.Bundle.Material, Shared(_setUps, SetUp.Of(spec)), Shared(_colors, spec.Layup.Colors)));
     }
 
-    /// <returns>Null where there are no pieces.</returns>
+    /// <summary>The stock and the order of builds of all pieces so far.</summary>
+    /// <returns>Null where there are none.</returns>
     public BatchPull? Finished()
     {
         if (_pieces.Count == 0)

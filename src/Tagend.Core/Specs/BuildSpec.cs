@@ -11,8 +11,10 @@ namespace Tagend.Specs;
 /// </remarks>
 public sealed record BuildSpec
 {
+    /// <summary>The set's number, in capitals.</summary>
     public required string Order { get; init; }
 
+    /// <summary>The piece's name in its set, in lower case.</summary>
     public required string Piece { get; init; }
 
     /// <summary>The plan that gave the defaults.</summary>
@@ -21,6 +23,7 @@ public sealed record BuildSpec
     /// <summary>1 for the first issue of a piece.</summary>
     public required int Revision { get; init; }
 
+    /// <summary>The date of issue.</summary>
     public required DateOnly Date { get; init; }
 
     /// <summary>The unit the pages are printed in.</summary>
@@ -32,19 +35,25 @@ public sealed record BuildSpec
     /// <summary>The finished length may be this much longer or shorter.</summary>
     public required Length Tolerance { get; init; }
 
+    /// <summary>The bow's peak draw weight; null where it was not ordered.</summary>
     public required Force? DrawWeight { get; init; }
 
+    /// <summary>Material, strands and thickness.</summary>
     public required Bundle Bundle { get; init; }
 
+    /// <summary>Turns, hands and take-up.</summary>
     public required Twist Twist { get; init; }
 
     /// <summary>What the piece gains for good on the stretcher; the laid-up length is this much shorter.</summary>
     public required Length Settle { get; init; }
 
+    /// <summary>How far apart the jig's posts are set.</summary>
     public required PostSetting Posts { get; init; }
 
+    /// <summary>The colors in the order they are laid, and the tails.</summary>
     public required Layup Layup { get; init; }
 
+    /// <summary>In order from end A.</summary>
     public required ValueList<Separator> Separators { get; init; }
 
     /// <summary>In order from end A.</summary>
@@ -53,8 +62,10 @@ public sealed record BuildSpec
     /// <summary>Nock point and speed nocks, in order from end A.</summary>
     public required ValueList<Mark> Marks { get; init; }
 
+    /// <summary>What it should carry, and what it must.</summary>
     public required Strength Strength { get; init; }
 
+    /// <summary>Load and time on the stretcher.</summary>
     public required Stretch Stretch { get; init; }
 
     /// <summary>Width of the arrow nock's throat, where it was given.</summary>

@@ -11,6 +11,7 @@ public sealed record NockFit(Length Groove, string Thread, Length Diameter)
     /// <summary>What is left beside the serving; below zero the nock is forced on.</summary>
     public Length Clearance => Groove - Diameter;
 
+    /// <summary>The fit of a serving of one thread: its diameter is the bundle's and two threads'.</summary>
     public static NockFit Of(Length groove, string thread, Length threadDiameter, Length bundleDiameter) =>
         new(groove, thread, bundleDiameter + (threadDiameter * 2));
 

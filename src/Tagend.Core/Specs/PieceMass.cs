@@ -27,6 +27,8 @@ public static class PieceMass
         return sum;
     }
 
+    /// <summary>The mass of strands or thread, to the milligram.</summary>
+    /// <param name="length">Of all of it.</param>
     /// <param name="linearDensity">Of one strand or thread, tex (g/km).</param>
     public static Mass Of(Length length, double linearDensity) => Mass.FromGrams(length.Millimeters / 1_000_000 * linearDensity);
 }

@@ -25,17 +25,23 @@ public enum ServingRole
 public sealed record Serving(
     ServingRole Role, Length From, Length To, string Thread, Length ThreadDiameter, string Color)
 {
+    /// <summary>How long the stretch is.</summary>
     public Length Length => To - From;
 }
 
 /// <summary>What a mark is for.</summary>
 public enum MarkKind
 {
+    /// <summary>Where the arrow sits.</summary>
     NockPoint,
+
+    /// <summary>A weight on the string.</summary>
     SpeedNock,
 }
 
-/// <summary>A place on the finished piece, from end A.</summary>
+/// <summary>A place that is marked on the finished piece.</summary>
+/// <param name="Kind">What it is for.</param>
+/// <param name="Position">From end A.</param>
 public sealed record Mark(MarkKind Kind, Length Position);
 
 /// <summary>Where the strands are split, half to each side, and something is put between them.</summary>

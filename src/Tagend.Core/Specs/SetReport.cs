@@ -9,10 +9,13 @@ namespace Tagend.Specs;
 /// <param name="made">Null where the piece cannot be built by itself; else made when it is asked for.</param>
 public sealed class PieceReport(RowName name, IReadOnlyList<Problem> problems, Lazy<Build>? made)
 {
+    /// <summary>The set's number, in capitals.</summary>
     public string Order => name.Order;
 
+    /// <summary>The piece's name, in lower case.</summary>
     public string Piece => name.Piece;
 
+    /// <summary>The line its row starts on, from 1.</summary>
     public int Line => name.Line;
 
     /// <summary>Null where the piece cannot be built by itself.</summary>
@@ -21,6 +24,7 @@ public sealed class PieceReport(RowName name, IReadOnlyList<Problem> problems, L
     /// <summary>Blank where the piece cannot be built.</summary>
     public OrderSlip Slip => made?.Value.Slip ?? OrderSlip.Blank;
 
+    /// <summary>The problems of the row, of its spec, and of the piece among its set.</summary>
     public IReadOnlyList<Problem> Problems => problems;
 }
 
@@ -29,13 +33,16 @@ public sealed class PieceReport(RowName name, IReadOnlyList<Problem> problems, L
 /// <param name="only">Pieces that are wanted of it; null for all.</param>
 public sealed class ReadySet(IGrouping<string, int> rows, Func<IGrouping<string, int>, BuildSet> make, IReadOnlySet<string>? only = null)
 {
+    /// <summary>The set's number, in capitals.</summary>
     public string Order => rows.Key;
 
+    /// <summary>The number of its pieces that are wanted.</summary>
     public int Pieces => only?.Count ?? rows.Count();
 
     /// <summary>The same set with some of its pieces alone.</summary>
     public ReadySet Only(IReadOnlySet<string> pieces) => new(rows, make, pieces);
 
+    /// <summary>Computes its pieces: an equal set each time, on any thread.</summary>
     public BuildSet Make()
     {
         var set = make(rows);

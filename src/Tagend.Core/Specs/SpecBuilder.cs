@@ -6,13 +6,15 @@ using Tagend.Problems;
 namespace Tagend.Specs;
 
 /// <summary>Computes the spec of an ordered piece: the only place where orders and catalog meet.</summary>
+/// <param name="catalog">The shop's templates, with what its builds teach.</param>
 /// <param name="unit">The unit the pages are printed in.</param>
-/// <param name="date">Of issue.</param>
+/// <param name="date">The date of issue.</param>
 /// <param name="issues">What was printed before; null where nothing is known of it.</param>
 public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly date, IIssues? issues = null)
 {
     private static readonly char[] Digits = [.. "0123456789"];
 
+    /// <summary>The plans it takes defaults from, by name.</summary>
     public IReadOnlyDictionary<string, PiecePlan> Plans => catalog.Plans;
 
     /// <summary>The day an order of the shop is due; null where its text is no date.</summary>
@@ -23,6 +25,9 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
         ? line.Slip with { Notes = line.Slip.Notes.Length > 0 ? $"{mark}\n{line.Slip.Notes}" : mark }
         : line.Slip;
 
+    /// <summary>Computes a piece.</summary>
+    /// <param name="line">Its row.</param>
+    /// <param name="problems">Every problem of it is added, warnings too.</param>
     /// <returns>Null where a problem refuses the piece.</returns>
     public BuildSpec? Build(OrderLine line, ICollection<Problem> problems)
     {

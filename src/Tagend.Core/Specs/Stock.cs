@@ -6,7 +6,10 @@ namespace Tagend.Specs;
 /// <summary>What is pulled from a spool.</summary>
 public enum StockKind
 {
+    /// <summary>Strand material, from materials.toml.</summary>
     Strand,
+
+    /// <summary>Serving thread, from threads.toml.</summary>
     Thread,
 }
 

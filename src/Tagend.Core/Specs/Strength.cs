@@ -22,8 +22,12 @@ public sealed record Strength(Force Breaking, Force? Floor)
     /// <summary>Breaking force over the floor; null without a floor.</summary>
     public double? Ratio => Floor is { } floor ? Breaking / floor : null;
 
+    /// <summary>Whether it carries less than the floor; false without a floor.</summary>
     public bool IsBelowFloor => Ratio < 1 - Slack;
 
+    /// <summary>The strength of a bundle of strands.</summary>
+    /// <param name="strands">The total.</param>
+    /// <param name="strandStrength">Breaking force of one strand in straight pull.</param>
     /// <param name="terminationEfficiency">Share of the strands' summed strength that the finished piece carries.</param>
     /// <param name="drawWeight">Null where there is none, and for pieces the rule is not meant for.</param>
     public static Strength Of(int strands, Force strandStrength, double terminationEfficiency, Force? drawWeight) =>

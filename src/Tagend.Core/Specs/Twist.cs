@@ -6,7 +6,10 @@ namespace Tagend.Specs;
 /// <summary>Which way a hook is turned, as one sees it who faces the hook.</summary>
 public enum TwistDirection
 {
+    /// <summary>As a clock's hands go.</summary>
     Clockwise,
+
+    /// <summary>Against a clock's hands.</summary>
     Counterclockwise,
 }
 

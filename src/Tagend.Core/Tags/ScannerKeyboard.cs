@@ -29,6 +29,7 @@ public sealed class ScannerKeyboard
     /// <summary>The language the computer's keyboard is set to.</summary>
     public string Name { get; }
 
+    /// <summary>The layouts whose slips are undone.</summary>
     public static IReadOnlyList<ScannerKeyboard> Layouts => All;
 
     /// <summary>On a German keyboard the grave accent waits for a vowel and joins it.</summary>
