@@ -8,6 +8,7 @@ var (mode, tagend, floor, folder) = (args[0], Path.GetFullPath(args[1]), Path.Ge
 var (rounds, batchRounds, rows) = mode == "tiny" ? (1, 1, 12) : (9, 3, 100_000);
 int[] batches = mode switch { "tiny" => [2, 4], "long" => [10, 1000, 2000, 50_000, 100_000], _ => [10, 1000, 2000] };
 Environment.SetEnvironmentVariable("TAGEND_JOB_BOOK", "none");
+Environment.SetEnvironmentVariable("XDG_DATA_HOME", Path.Combine(Path.GetTempPath(), "tagend-bench-none"));
 Directory.CreateDirectory(folder);
 var before = Machine.Load;
 var templates = Path.Combine(Layout.Root, "templates");

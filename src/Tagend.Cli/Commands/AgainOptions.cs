@@ -7,6 +7,7 @@ using Tagend.Pages.Parts;
 using Tagend.Problems;
 using Tagend.Workshop.Books;
 using Tagend.Workshop.Printing;
+using Tagend.Workshop.Shops;
 
 namespace Tagend.Commands;
 
@@ -78,7 +79,7 @@ internal sealed class AgainOptions
     /// <summary>The shop's job book, where there is one: it knows which tags are superseded.</summary>
     /// <exception cref="TagendException">It cannot be used.</exception>
     public IJobBook? BookOf(ParseResult parsed) => JobBookOption
-        .AddressOf(parsed.GetValue(_jobBook), ShopOptions.TemplatesFolderOf(parsed.GetValue(_templates)))
+        .AddressOf(parsed.GetValue(_jobBook), ShopFolders.Here.Templates(parsed.GetValue(_templates)))
         ?.OpenExisting(TimeProvider.System);
 
     /// <returns>Null where nothing is made again.</returns>

@@ -42,9 +42,9 @@ internal static class BowCommand
             return ExitCode.Usage;
         }
 
-        if (Path.GetFullPath(catalog.Folder) == Path.GetFullPath(ShopOptions.ShippedTemplates))
+        if (ShopFolders.Here.IsShipped(catalog.Folder))
         {
-            Say.Error("a bow is kept in your shop's templates, and these are the program's own: make yours with tagend init templates, then run this again");
+            Say.Error("a bow is kept in your shop's templates, and these are the program's own: make yours with tagend init, then run this again");
             return ExitCode.Usage;
         }
 

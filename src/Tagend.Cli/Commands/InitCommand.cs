@@ -7,8 +7,11 @@ namespace Tagend.Commands;
 /// <summary><c>tagend init DIR</c>: copies the shipped templates for a shop to edit, with what the shop says of itself.</summary>
 internal sealed class InitCommand
 {
-    private readonly Argument<string> _folder =
-        new Argument<string>("DIR") { Description = "The folder to make; it must not exist." }.NamesSomething();
+    private readonly Argument<string?> _folder = new Argument<string?>("DIR")
+    {
+        Description = "The folder to make; it must not exist. Default: in your user's own folder, where every run finds it.",
+        Arity = ArgumentArity.ZeroOrOne,
+    }.NamesSomething();
 
     private readonly Option<string?> _name = new("--name") { Description = "Your shop's name, for sheets and bag tags.", HelpName = "NAME" };
 
@@ -23,12 +26,17 @@ internal sealed class InitCommand
         HelpName = "LENGTH",
     };
 
+    private readonly Option<bool> _move = new("--move")
+    {
+        Description = "Move what an earlier version kept beside the program, templates and job book, to your user's own folder.",
+    };
+
     public static Command Create()
     {
         var init = new InitCommand();
         var command = new Command("init", "Copies the templates for your shop to edit, and writes what you say of it into shop.toml.")
         {
-            init._folder, init._name, init._phone, init._unit, init._post,
+            init._folder, init._name, init._phone, init._unit, init._post, init._move,
         };
         command.Validators.Add(result =>
         {
@@ -43,7 +51,12 @@ internal sealed class InitCommand
 
     private int Run(ParseResult parsed)
     {
-        var folder = parsed.GetValue(_folder)!;
+        if (parsed.GetValue(_move))
+        {
+            return Move();
+        }
+
+        var folder = parsed.GetValue(_folder) ?? ShopFolders.Here.Own;
         var ask = !Console.IsInputRedirected && !Console.IsOutputRedirected;
         var unit = parsed.GetValue(_unit) ?? (ask ? Asked("Do you work in inches or millimeters? in or mm", t => t is "in" or "mm") : null);
         LengthUnit? works = unit switch { "mm" => LengthUnit.Millimeter, "in" => LengthUnit.Inch, _ => null };
@@ -55,14 +68,15 @@ internal sealed class InitCommand
             Length(parsed.GetValue(_post) ?? (ask
                 ? Asked($"Diameter of your jig's posts in {LengthWriter.Symbol(bare)}, as a caliper shows it", t => LengthReader.TryRead(t, bare, out _))
                 : null)));
-        var problems = ShopTemplates.Begin(ShopOptions.ShippedTemplates, folder, own);
+        var problems = ShopTemplates.Begin(ShopFolders.Here.Shipped, folder, own);
         if (problems.Count > 0)
         {
             Say.Problems(problems);
             return ExitCode.Usage;
         }
 
-        Console.WriteLine($"Templates are in {folder}. Start with shop.toml; then: tagend print ORDERS.csv --templates {folder}");
+        Console.WriteLine($"Templates are in {folder}. Start with shop.toml; then: tagend print ORDERS.csv"
+            + (folder == ShopFolders.Here.Own ? "" : $" --templates {folder}"));
         if (own.PostDiameter is null)
         {
             Console.WriteLine("Its posts are not given: settings are those for posts as thick as the pins until post_diameter is in shop.toml.");
@@ -71,6 +85,19 @@ internal sealed class InitCommand
         return ExitCode.Done;
 
         Length? Length(string? text) => text is not null && LengthReader.TryRead(text, bare, out var length) ? length : null;
+    }
+
+    private static int Move()
+    {
+        if (ShopFolders.Here.BookBesideProgram is not { } book)
+        {
+            Console.WriteLine("There is no job book beside the program: nothing to move.");
+            return ExitCode.Done;
+        }
+
+        ShopFolders.Here.MoveOwn(book);
+        Console.WriteLine($"Templates and job book are in {Path.GetDirectoryName(ShopFolders.Here.Own)} now; a new version of the program leaves them alone.");
+        return ExitCode.Done;
     }
 
     /// <summary>Asks until the answer can be taken; null where it is left empty.</summary>

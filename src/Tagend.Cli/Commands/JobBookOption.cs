@@ -2,6 +2,7 @@ using System.CommandLine;
 using Tagend.Addresses;
 using Tagend.Jobs;
 using Tagend.Problems;
+using Tagend.Workshop.Shops;
 
 namespace Tagend.Commands;
 
@@ -11,15 +12,12 @@ internal static class JobBookOption
     /// <summary>In place of a file: no book is kept or read.</summary>
     public const string None = "none";
 
-    /// <summary>The book's file in the shop's folder.</summary>
-    private const string FileName = "tagend-jobs.db";
-
     private const string Variable = "TAGEND_JOB_BOOK";
 
     public static Option<string?> Create() => new("--job-book")
     {
-        Description = $"The job book's file, a server as postgres://USER@HOST/DATABASE, or {None}. Default: ${Variable}, else {FileName} in the templates folder; "
-            + "beside the program's own templates it is in this folder.",
+        Description = $"The job book's file, a server as postgres://USER@HOST/DATABASE, or {None}. Default: ${Variable}, else tagend-jobs.db in the templates "
+            + "folder; with those of tagend init or the program's own, in your user's folder for Tagend.",
         HelpName = "ADDRESS",
     };
 
@@ -28,11 +26,7 @@ internal static class JobBookOption
     public static JobBookAddress? AddressOf(string? asked, string templates)
     {
         var named = asked ?? Environment.GetEnvironmentVariable(Variable);
-        if (string.IsNullOrEmpty(named))
-        {
-            named = templates == ShopOptions.ShippedTemplates ? FileName : Path.Combine(templates, FileName);
-        }
-
+        named = string.IsNullOrEmpty(named) ? ShopFolders.Here.JobBook(templates) : named;
         return named == None ? null : JobBookAddressReader.Read(named);
     }
 

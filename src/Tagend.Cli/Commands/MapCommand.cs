@@ -43,10 +43,10 @@ internal static class MapCommand
             return ExitCode.Usage;
         }
 
-        if (!show && Path.GetFullPath(catalog.Folder) == Path.GetFullPath(ShopOptions.ShippedTemplates))
+        if (!show && ShopFolders.Here.IsShipped(catalog.Folder))
         {
             Say.Error(
-                "a map is kept in your shop's templates, and these are the program's own: make yours with tagend init templates, "
+                "a map is kept in your shop's templates, and these are the program's own: make yours with tagend init, "
                 + "then run this again; or add --show to see the map only");
             return ExitCode.Usage;
         }

@@ -67,11 +67,11 @@ internal static class RulerCommand
             }
         }
 
-        var folder = ShopOptions.TemplatesFolderOf(templates);
-        if (!Directory.Exists(folder) || folder == ShopOptions.ShippedTemplates)
+        var folder = ShopFolders.Here.Templates(templates);
+        if (!Directory.Exists(folder) || ShopFolders.Here.IsShipped(folder))
         {
             throw new TagendException(
-                "what a printer measured is kept in your shop's templates folder, and there is none here: make one with tagend init templates, or name it with --templates");
+                "what a printer measured is kept in your shop's templates folder, and you have none yet: make it with tagend init, or name it with --templates");
         }
 
         var path = PrinterScales.Keep(scale, folder);

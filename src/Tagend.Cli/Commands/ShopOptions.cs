@@ -11,8 +11,6 @@ namespace Tagend.Commands;
 /// <param name="isOneFile">Of orders; else one or more.</param>
 internal sealed class ShopOptions(bool isOneFile = false)
 {
-    private const string TemplatesFolder = "templates";
-
     private readonly Argument<string[]> _orders = new Argument<string[]>("ORDERS.csv")
     {
         Description = "The order file, or several: with our own columns, or those of one of the shop's maps.",
@@ -40,11 +38,9 @@ internal sealed class ShopOptions(bool isOneFile = false)
         Description = "An order number that the job book has for another customer is this one's now.",
     };
 
-    public static string ShippedTemplates => Path.Combine(AppContext.BaseDirectory, TemplatesFolder);
-
     public static Option<string?> TemplatesOption() => new Option<string?>("--templates")
     {
-        Description = "The shop's templates folder. Default: ./templates, else the one that comes with the program.",
+        Description = "The shop's templates folder. Default: ./templates, else your own that tagend init made, else the program's.",
         HelpName = "DIR",
     }.NamesSomething();
 
@@ -62,14 +58,16 @@ internal sealed class ShopOptions(bool isOneFile = false)
     /// <summary>The catalog in the folder named, or found; null, with its problems on standard error, where it has mistakes.</summary>
     public static ShopCatalog? ReadCatalog(string? folder)
     {
-        var reading = ShopTemplates.Read(TemplatesFolderOf(folder));
+        var templates = ShopFolders.Here.Templates(folder);
+        if (ShopFolders.Here.BookBesideProgram is { } book && ShopFolders.Here.IsShipped(templates))
+        {
+            Console.Error.WriteLine($"Your job book is beside the program ({book}), where a new version may replace it: tagend init --move takes it to your own folder.");
+        }
+
+        var reading = ShopTemplates.Read(templates);
         Say.Problems(reading.Problems);
         return reading.Catalog;
     }
-
-    /// <summary>The folder named, else ./templates, else the one that comes with the program.</summary>
-    public static string TemplatesFolderOf(string? folder) =>
-        folder ?? (Directory.Exists(TemplatesFolder) ? TemplatesFolder : ShippedTemplates);
 
     /// <summary>
     /// The orders and the job book of the run; null where the templates have mistakes. What is wrong with templates and book

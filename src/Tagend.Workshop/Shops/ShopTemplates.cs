@@ -36,7 +36,7 @@ public static class ShopTemplates
         var draft = Path.Combine(Path.GetDirectoryName(whole)!, $".{Path.GetFileName(whole)}.draft-{Guid.NewGuid():N}");
         try
         {
-            foreach (var file in Directory.EnumerateFiles(from, "*", SearchOption.AllDirectories))
+            foreach (var file in Directory.EnumerateFiles(from, "*", SearchOption.AllDirectories).Where(f => !IsJobBook(f)))
             {
                 var target = Path.Combine(draft, Path.GetRelativePath(from, file));
                 Directory.CreateDirectory(Path.GetDirectoryName(target)!);
@@ -61,6 +61,8 @@ public static class ShopTemplates
             throw new TagendException($"cannot copy the templates to {folder}: {e.Message}", e);
         }
     }
+
+    private static bool IsJobBook(string file) => Path.GetFileName(file).StartsWith(ShopFolders.BookFile, StringComparison.Ordinal);
 
     private static void Remove(string draft)
     {

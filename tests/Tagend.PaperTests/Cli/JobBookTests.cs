@@ -9,7 +9,7 @@ public class JobBookTests
 {
     [Theory]
     [InlineData("shop/tagend-jobs.db", "--templates", "shop")]
-    [InlineData("tagend-jobs.db")] // the shipped templates: beside the program nothing is written
+    [InlineData("own-data/tagend/tagend-jobs.db")] // the shipped templates: beside the program nothing is written
     [InlineData("book.db", "--templates", "shop", "--job-book", "book.db")]
     public void Print_Shop_KeepsOneBookInItsFolder(string book, params string[] options)
     {

@@ -70,6 +70,7 @@ internal static class TagendProgram
             RedirectStandardError = true,
         };
         start.Environment["TAGEND_JOB_BOOK"] = "none";
+        start.Environment["XDG_DATA_HOME"] = Path.Combine(folder, "own-data"); // not that of who runs the tests
         foreach (var (name, value) in environment)
         {
             start.Environment[name] = value;
