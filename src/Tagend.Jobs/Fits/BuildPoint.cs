@@ -32,11 +32,11 @@ public sealed record BuildPoint(
     /// <summary>The turns an inch of laid-up length.</summary>
     public double Rate => Turns / LaidUpLength.Inches;
 
-    /// <summary>All builds of some jobs, in the order they were logged.</summary>
+    /// <summary>All builds of some jobs that were not struck, in the order they were logged.</summary>
     /// <exception cref="TagendException">What the book has of a job is not what the job's own tag says, whose check is there.</exception>
     public static IReadOnlyList<BuildPoint> Of(IEnumerable<PrintedJob> jobs) =>
     [
-        .. jobs.Select(Held).SelectMany(job => job.Builds.Select(logged => new BuildPoint(
+        .. jobs.Select(Held).SelectMany(job => job.Builds.Where(b => !b.IsStruck).Select(logged => new BuildPoint(
             logged.Number,
             job.Order,
             job.Piece,

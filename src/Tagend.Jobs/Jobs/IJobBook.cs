@@ -11,7 +11,11 @@ namespace Tagend.Jobs;
 /// </remarks>
 public interface IJobBook : IDisposable
 {
-    /// <summary>Enters specs as printed, all of them or none. A spec that is in the book already, letter for letter, stays as it is.</summary>
+    /// <summary>Enters specs as printed, all of them or none.</summary>
+    /// <remarks>
+    /// A spec that is in the book already, letter for letter, stays as it is; what is printed beside it, such as the due date,
+    /// becomes as it is now where something is given.
+    /// </remarks>
     /// <returns>The number of specs that are new.</returns>
     int Record(IEnumerable<Build> builds);
 
@@ -22,11 +26,53 @@ public interface IJobBook : IDisposable
     /// </param>
     LoggedBuild Log(BuildSpec spec, AsBuilt built, Guid key);
 
+    /// <summary>Logs other values for a build; the first ones stay in the book, and nothing is learned from them.</summary>
+    /// <param name="number">Of a build that was not struck.</param>
+    /// <param name="who">Who corrects it; may be empty.</param>
+    /// <param name="reason">May be empty.</param>
+    /// <param name="key">The name of this one write, as of <see cref="Log"/>.</param>
+    /// <returns>The build that stands for it.</returns>
+    /// <exception cref="TagendException">The number is of no build, or of one that was struck.</exception>
+    LoggedBuild Correct(long number, AsBuilt built, string who, string reason, Guid key);
+
+    /// <summary>Strikes a build that is none; it stays in the book, and nothing is learned from it.</summary>
+    /// <param name="number">Of a build that was not struck.</param>
+    /// <param name="who">Who strikes it; may be empty.</param>
+    /// <param name="reason">May be empty.</param>
+    /// <param name="key">The name of this one write, as of <see cref="Log"/>.</param>
+    /// <exception cref="TagendException">The number is of no build, or of one that was struck.</exception>
+    void Strike(long number, string who, string reason, Guid key);
+
+    /// <summary>Enters in the log what became of the pieces of an order, which have that state from then on.</summary>
+    /// <param name="order">The order's number, in capitals as in the book.</param>
+    /// <param name="piece">The piece's name, in lower case as in the book; null for all of the order.</param>
+    /// <param name="what">What becomes of pieces: neither corrected nor struck, which builds are.</param>
+    /// <param name="who">May be empty.</param>
+    /// <param name="reason">May be empty.</param>
+    /// <param name="key">The name of this one write, as of <see cref="Log"/>.</param>
+    /// <returns>All issues of those pieces as they are now, in the order of printing.</returns>
+    /// <exception cref="TagendException">The book has no such order or piece.</exception>
+    IReadOnlyList<PrintedJob> Enter(string order, string? piece, EventKind what, string who, string reason, Guid key);
+
+    /// <summary>Reads the log of an order: what became of it beside being printed and built, in the order of logging.</summary>
+    IReadOnlyList<BookEvent> Events(string order);
+
+    /// <summary>Finds the job that a build is of; null where there is no such build.</summary>
+    PrintedJob? WithBuild(long number);
+
+    /// <summary>Says where this bench's part-used sheet of a label stock goes on.</summary>
+    /// <returns>The first free label, from 1; null where no sheet of the stock was begun.</returns>
+    int? NextLabel(string stock);
+
+    /// <summary>Keeps where this bench's part-used sheet of a label stock goes on.</summary>
+    /// <param name="next">The first free label, from 1; 1 where the next sheet is a whole one.</param>
+    void KeepLabel(string stock, int next);
+
     /// <summary>Takes builds out of the fit, or back in, all of them or none.</summary>
     /// <exception cref="TagendException">A number is of no build.</exception>
     void LeaveOut(IReadOnlyCollection<long> numbers, bool isLeftOut);
 
-    /// <summary>Takes a customer's name out of the book. The jobs and their builds stay, without a name.</summary>
+    /// <summary>Takes a customer's name out of the book, and the notes beside it. The jobs and their builds stay.</summary>
     /// <param name="customer">The whole name, in any case.</param>
     /// <returns>The number of jobs that had it.</returns>
     int Forget(string customer);

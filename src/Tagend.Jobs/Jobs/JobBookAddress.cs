@@ -13,11 +13,13 @@ public abstract class JobBookAddress(string text)
     public string Text { get; } = text;
 
     /// <summary>Opens the book that has been begun here; an older one is brought to today's version.</summary>
+    /// <param name="bench">Where this run is: kept with all it enters; empty where benches have no names.</param>
     /// <returns>Null where no book has been begun yet.</returns>
     /// <exception cref="TagendException">There is something, but it cannot be used.</exception>
-    public abstract IJobBook? OpenExisting(TimeProvider clock);
+    public abstract IJobBook? OpenExisting(TimeProvider clock, string bench = "");
 
     /// <summary>Opens the book here, and begins a new one where there is none.</summary>
+    /// <param name="bench">Where this run is: kept with all it enters; empty where benches have no names.</param>
     /// <exception cref="TagendException">The book cannot be used or begun.</exception>
-    public abstract IJobBook OpenOrBegin(TimeProvider clock);
+    public abstract IJobBook OpenOrBegin(TimeProvider clock, string bench = "");
 }

@@ -35,5 +35,13 @@ internal static class JobWording
     public static string CopyDiffers(string table) =>
         $"a row of {table} did not come back as it was, and nothing is copied; look to the disk and the memory of both machines";
 
+    public static string NoOrder(string order) => $"there is no order {order} in the job book; tagend jobs lists what was printed";
+
+    public static string NoPiece(string order, string piece, IEnumerable<string> pieces) =>
+        $"there is no piece {piece} of order {order} in the job book; there are {string.Join(", ", pieces)}";
+
+    public static string IsStruck(long number) =>
+        $"build {number} was struck or corrected before, and counts no more; tagend jobs --built lists the builds";
+
     public static string NoBuild(long number) => $"there is no build {number} in the job book; tagend jobs --built lists them";
 }

@@ -1,4 +1,5 @@
 using Tagend.Measures;
+using Tagend.Orders;
 
 namespace Tagend.Jobs;
 
@@ -50,14 +51,44 @@ public sealed record PrintedJob
     /// <summary>When the order is due, as it was written; empty where nothing was.</summary>
     public required string Due { get; init; }
 
+    /// <summary>The order's notes; empty where there are none.</summary>
+    public string Notes { get; init; } = "";
+
+    /// <summary>Language of the customer's sheet; empty for the shop's own.</summary>
+    public string Language { get; init; } = "";
+
+    /// <summary>Of the customer's sheet; null for those of all other papers.</summary>
+    public LengthUnit? Units { get; init; }
+
+    /// <summary>What is packed with this piece.</summary>
+    public ValueList<string> Accessories { get; init; } = [];
+
     /// <summary>The tag's text: the whole spec.</summary>
     public required string Tag { get; init; }
 
     /// <summary>When the job was entered, to the second.</summary>
     public required DateTimeOffset PrintedAt { get; init; }
 
-    /// <summary>What was built of it, in the order of logging.</summary>
+    /// <summary>Where it was printed; empty where benches have no names.</summary>
+    public string Bench { get; init; } = "";
+
+    /// <summary>Shipped or cancelled; null where it is neither.</summary>
+    public PieceState? Mark { get; init; }
+
+    /// <summary>Builds from this number on are of the piece as it is made again; 0 where it never was.</summary>
+    public long RemadeFrom { get; init; }
+
+    /// <summary>What was built of it, in the order of logging, with builds that were struck.</summary>
     public ValueList<LoggedBuild> Builds { get; init; } = [];
+
+    /// <summary>Builds that stand: neither struck, nor of before the piece was remade.</summary>
+    public IEnumerable<LoggedBuild> Standing => Builds.Where(b => !b.IsStruck && (b.Replaces > 0 ? b.Replaces : b.Number) >= RemadeFrom);
+
+    /// <summary>How far the piece has come by this issue.</summary>
+    public PieceState State => Mark ?? (Standing.Any() ? PieceState.Built : RemadeFrom > 0 ? PieceState.Remade : PieceState.Printed);
+
+    /// <summary>What its papers say beside the spec.</summary>
+    public OrderSlip Slip => new(Customer, Bow, Due, Notes) { Language = Language, Units = Units, Accessories = Accessories };
 }
 
 /// <summary>What was really done to a piece.</summary>
@@ -89,7 +120,17 @@ public sealed record AsBuilt
 /// <param name="Number">The build's number in the book, from 1 and never used again.</param>
 /// <param name="LoggedAt">When it was logged, to the second.</param>
 /// <param name="IsLeftOut">It is left out of the fit, by choice.</param>
-public sealed record LoggedBuild(long Number, AsBuilt Built, DateTimeOffset LoggedAt, bool IsLeftOut);
+public sealed record LoggedBuild(long Number, AsBuilt Built, DateTimeOffset LoggedAt, bool IsLeftOut)
+{
+    /// <summary>Where it was logged; empty where benches have no names.</summary>
+    public string Bench { get; init; } = "";
+
+    /// <summary>It is none, or another stands for it: nothing is learned from it.</summary>
+    public bool IsStruck { get; init; }
+
+    /// <summary>The first of the builds that this one stands for, corrected; 0 for none.</summary>
+    public long Replaces { get; init; }
+}
 
 /// <summary>What to look for in a job book; null stands for anything.</summary>
 public sealed record JobSearch
@@ -115,6 +156,9 @@ public sealed record JobSearch
     /// <summary>A lot that a build of the job was made of, the whole of it in any case.</summary>
     public string? Lot { get; init; }
 
-    /// <summary>Only jobs with a build.</summary>
+    /// <summary>Only jobs with a build, of struck ones too.</summary>
     public bool IsBuilt { get; init; }
+
+    /// <summary>Only orders with a piece that is neither shipped nor cancelled.</summary>
+    public bool IsOpen { get; init; }
 }

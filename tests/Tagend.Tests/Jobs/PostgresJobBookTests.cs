@@ -21,8 +21,8 @@ public sealed class PostgresJobBookTests(PostgresServer server) : JobBookContrac
     public void Open_BookOfALaterVersion_IsRefused()
     {
         Open().Dispose();
-        server.Run(Name, "UPDATE tagend.book SET version = 2");
-        var said = $"{_address.Value}: the job book has version 2, and this program knows versions to 1: use the later Tagend that wrote it; nothing in it was changed";
+        server.Run(Name, "UPDATE tagend.book SET version = 3");
+        var said = $"{_address.Value}: the job book has version 3, and this program knows versions to 2: use the later Tagend that wrote it; nothing in it was changed";
         Assert.Equal(said, Assert.Throws<TagendException>(() => Open()).Message);
         Assert.Equal(said, Assert.Throws<TagendException>(() => Address.OpenExisting(TimeProvider.System)).Message);
     }
@@ -31,9 +31,21 @@ public sealed class PostgresJobBookTests(PostgresServer server) : JobBookContrac
     public void Record_AfterALaterProgramHasChangedTheBook_IsRefused()
     {
         using var book = Open();
-        server.Run(Name, "UPDATE tagend.book SET version = 2");
-        Assert.Contains("has version 2", Assert.Throws<TagendException>(() => book.Record([TestBook.Piece()])).Message, StringComparison.Ordinal);
+        server.Run(Name, "UPDATE tagend.book SET version = 3");
+        Assert.Contains("has version 3", Assert.Throws<TagendException>(() => book.Record([TestBook.Piece()])).Message, StringComparison.Ordinal);
         Assert.Equal(0L, server.Run(Name, "SELECT count(*) FROM tagend.jobs"));
+    }
+
+    [Theory]
+    [InlineData("UPDATE tagend.events SET reason = 'other'")]
+    [InlineData("DELETE FROM tagend.events")]
+    public void Log_InAnyProgram_IsOnlyEverAddedTo(string sql)
+    {
+        using var book = Open();
+        book.Record([TestBook.Piece()]);
+        book.Enter("D-101", null, EventKind.Cancelled, "", "called off", Guid.NewGuid());
+        Assert.Contains("the log is only ever added to", Assert.ThrowsAny<Exception>(() => server.Run(Name, sql)).Message, StringComparison.Ordinal);
+        Assert.Single(book.Events("D-101"));
     }
 
     [Fact]

@@ -31,8 +31,9 @@ public sealed class SqliteDamageTests : IDisposable
             [
                 "order_number", "piece", "revision", "issued", "kind", "material", "strands", "finished_nm", "tolerance_nm", "laid_up_nm",
                 "posts_nm", "customer", "bow", "due", "tag", "printed_at", "builds", "seal",
+                "notes", "language", "units", "accessories", "bench", "mark", "remade_from",
             ];
-            string[] builds = ["job", "posts_nm", "turns", "measured_nm", "load_un", "minutes", "who", "logged_at", "left_out", "lots", "seal"];
+            string[] builds = ["job", "posts_nm", "turns", "measured_nm", "load_un", "minutes", "who", "logged_at", "left_out", "lots", "seal", "bench", "struck", "replaces"];
             foreach (var (table, column) in jobs.Select(c => ("jobs", c)).Concat(builds.Select(c => ("builds", c))))
             {
                 foreach (var value in new[] { "NULL", "'x'", "x'00ff'", "7", "9223372036854775807", "-1.5e300" })

@@ -32,6 +32,22 @@ public sealed class SqliteJobBookTests : JobBookContract, IDisposable
         Assert.Equal(1, book.Record([TestBook.Piece()]));
     }
 
+    [Theory]
+    [InlineData("UPDATE events SET reason = 'other'")]
+    [InlineData("DELETE FROM events")]
+    public void Log_InAnyProgram_IsOnlyEverAddedTo(string sql)
+    {
+        using var book = Open();
+        book.Record([TestBook.Piece()]);
+        book.Enter("D-101", null, EventKind.Cancelled, "", "called off", Guid.NewGuid());
+        using var other = new SqliteConnection($"Data Source={_test.Path};Pooling=False");
+        other.Open();
+        using var command = other.CreateCommand();
+        command.CommandText = sql;
+        Assert.Contains("the log is only ever added to", Assert.Throws<SqliteException>(() => command.ExecuteNonQuery()).Message, StringComparison.Ordinal);
+        Assert.Single(book.Events("D-101"));
+    }
+
     [Fact]
     public void Forget_Customer_LeavesNothingOfTheNameInTheFile()
     {

@@ -36,7 +36,7 @@ public class SqliteSchemaTests
             Assert.Equal(1, book.Log(TestBook.Piece().Spec, TestBook.Built, Guid.NewGuid()).Number);
         }
 
-        Assert.Equal(3L, Run(test.Path, "PRAGMA user_version"));
+        Assert.Equal(4L, Run(test.Path, "PRAGMA user_version"));
     }
 
     /// <summary>A tag of version 1 says less than one of today, but it is the same piece.</summary>
@@ -120,11 +120,11 @@ public class SqliteSchemaTests
     {
         using var test = new TestBook();
         test.Open().Dispose();
-        Run(test.Path, "PRAGMA user_version = 4");
+        Run(test.Path, "PRAGMA user_version = 5");
         var before = File.ReadAllBytes(test.Path);
         var fault = Assert.Throws<TagendException>(() => test.Open());
         Assert.Equal(
-            $"{test.Path}: the job book has version 4, and this program knows versions to 3: use the later Tagend that wrote it; nothing in it was changed",
+            $"{test.Path}: the job book has version 5, and this program knows versions to 4: use the later Tagend that wrote it; nothing in it was changed",
             fault.Message);
         Assert.Equal(before, File.ReadAllBytes(test.Path));
     }

@@ -71,9 +71,9 @@ internal sealed class BrokenAddress() : JobBookAddress("broken.db")
 
     public int Tries { get; private set; }
 
-    public override IJobBook? OpenExisting(TimeProvider clock) => OpenOrBegin(clock);
+    public override IJobBook? OpenExisting(TimeProvider clock, string bench = "") => OpenOrBegin(clock);
 
-    public override IJobBook OpenOrBegin(TimeProvider clock)
+    public override IJobBook OpenOrBegin(TimeProvider clock, string bench = "")
     {
         Tries++;
         throw new TagendException(Reason);

@@ -16,12 +16,12 @@ public sealed class PostgresAddress(string text, NpgsqlConnectionStringBuilder c
     private readonly TimeSpan _patience = patience ?? Patience;
 
     /// <inheritdoc/>
-    public override IJobBook? OpenExisting(TimeProvider clock) => Open(clock, begin: false);
+    public override IJobBook? OpenExisting(TimeProvider clock, string bench = "") => Open(clock, bench, begin: false);
 
     /// <inheritdoc/>
-    public override IJobBook OpenOrBegin(TimeProvider clock) => Open(clock, begin: true)!;
+    public override IJobBook OpenOrBegin(TimeProvider clock, string bench = "") => Open(clock, bench, begin: true)!;
 
-    private SqlJobBook? Open(TimeProvider clock, bool begin)
+    private SqlJobBook? Open(TimeProvider clock, string bench, bool begin)
     {
         var seconds = (int)Math.Ceiling(_patience.TotalSeconds);
         var settings = new NpgsqlConnectionStringBuilder(connection.ConnectionString)
@@ -38,7 +38,7 @@ public sealed class PostgresAddress(string text, NpgsqlConnectionStringBuilder c
         {
             if (store.Begin(begin))
             {
-                return new SqlJobBook(store, clock);
+                return new SqlJobBook(store, clock, bench);
             }
 
             store.Dispose();

@@ -96,9 +96,11 @@ internal sealed class PostgresStore : SqlStore
         }
     });
 
+    public override void Alone() => PostgresSchema.ChangeAlone(_connection);
+
     public override void NumbersAreGiven()
     {
-        foreach (var table in new[] { "jobs", "builds", "build_lots" })
+        foreach (var table in new[] { "jobs", "builds", "build_lots", "events", "label_sheets" })
         {
             Read($"SELECT setval(pg_get_serial_sequence('{table}', 'number'), max(number)) FROM {table} HAVING max(number) > 0", _ => 0);
         }

@@ -16,13 +16,17 @@ internal static class BookCopy
             [
                 "number", "order_number", "piece", "revision", "issued", "kind", "material", "strands", "finished_nm", "tolerance_nm",
                 "laid_up_nm", "posts_nm", "customer", "bow", "due", "tag", "printed_at", "customer_folded", "bow_folded", "seal", "builds",
+                "notes", "language", "units", "accessories", "bench", "mark", "remade_from",
             ]),
         (
             "builds",
             [
                 "number", "job", "posts_nm", "turns", "measured_nm", "load_un", "minutes", "who", "logged_at", "left_out", "lots", "seal", "write_key",
+                "bench", "struck", "replaces",
             ]),
         ("build_lots", ["number", "lot", "build", "job"]),
+        ("events", ["number", "order_number", "piece", "what", "build", "at", "who", "bench", "reason", "write_key", "seal"]),
+        ("label_sheets", ["number", "bench", "stock", "next_label", "seal"]),
     ];
 
     /// <summary>Copies one state of a book into an empty one, whole or not at all, and reads each row again there.</summary>

@@ -19,6 +19,7 @@ internal sealed class JobConditions
         AddPart(search.Bow, "bow_folded", store);
         Add(search.Lot?.ToUpperInvariant(), "number IN (SELECT job FROM build_lots WHERE lot = @lot)", "lot");
         _sql.Append(search.IsBuilt ? " AND builds > 0" : "");
+        _sql.Append(search.IsOpen ? " AND order_number IN (SELECT order_number FROM jobs WHERE mark = '')" : "");
     }
 
     /// <summary>Each condition with AND before it.</summary>

@@ -6,82 +6,118 @@ using Tagend.Specs;
 namespace Tagend.Jobs.Sql;
 
 /// <summary>The rows of the tables of jobs and builds, and what they say.</summary>
-/// <remarks>A row's seal is made of the values of one of the lists, in their order, and each row that is read is held to its seal.</remarks>
+/// <remarks>Each row that is read is held to its seal, which is made of the values of its columns in their order.</remarks>
 internal static class JobRows
 {
-    /// <summary>The columns of a job that its seal holds.</summary>
-    private static readonly string[] JobColumns =
-    [
-        "order_number", "piece", "revision", "issued", "kind", "material", "strands", "finished_nm", "tolerance_nm", "laid_up_nm",
-        "posts_nm", "customer", "bow", "due", "tag", "printed_at",
-    ];
+    /// <summary>Between two lots, or two accessories, in their column; none of them has it.</summary>
+    private const char ListSeparator = '\n';
 
-    /// <summary>The columns of a build that its seal holds, with those that say which job it is of.</summary>
-    private static readonly string[] BuildColumns =
-        ["build", "order_number", "piece", "tag", "set_nm", "turns", "measured_nm", "load_un", "minutes", "who", "logged_at", "left_out", "lots"];
+    private static readonly SealedColumns JobColumns = new(
+        [
+            "order_number", "piece", "revision", "issued", "kind", "material", "strands", "finished_nm", "tolerance_nm", "laid_up_nm",
+            "posts_nm", "customer", "bow", "due", "tag", "printed_at",
+        ],
+        [("notes", ""), ("language", ""), ("units", ""), ("accessories", ""), ("bench", ""), ("mark", ""), ("remade_from", 0L)]);
 
-    /// <summary>Between two lots in their column; no lot has it.</summary>
-    private const char LotSeparator = '\n';
+    /// <summary>With the columns that say which job it is of.</summary>
+    private static readonly SealedColumns BuildColumns = new(
+        ["build", "order_number", "piece", "tag", "set_nm", "turns", "measured_nm", "load_un", "minutes", "who", "logged_at", "left_out", "lots"],
+        [("build_bench", ""), ("struck", 0L), ("replaces", 0L)]);
+
+    /// <summary>The columns of a job that a writing gives values to, but for its seal.</summary>
+    public static IEnumerable<string> OfJob => JobColumns.All;
 
     /// <summary>Selects jobs with their builds, a row each.</summary>
     /// <param name="jobs">A table or query of jobs, named <c>j</c>.</param>
     /// <param name="join">How builds, named <c>b</c>, are joined.</param>
     public static string Select(string jobs, string join) =>
         $"""
-         SELECT j.number, {string.Join(", ", JobColumns.Select(c => $"j.{c}"))}, j.seal, j.builds,
+         SELECT j.number, {string.Join(", ", OfJob.Select(c => $"j.{c}"))}, j.seal, j.builds,
              b.number AS build, b.posts_nm AS set_nm, b.turns, b.measured_nm, b.load_un, b.minutes, b.who, b.logged_at, b.left_out, b.lots,
-             b.seal AS build_seal
+             b.bench AS build_bench, b.struck, b.replaces, b.seal AS build_seal
          FROM {jobs} {join} builds b ON b.job = j.number
          """;
 
-    /// <summary>The values of a new job by column.</summary>
-    public static (string Name, object Value)[] Values(Build build, string tag, DateTimeOffset now) =>
-    [
-        ("order_number", build.Spec.Order),
-        ("piece", build.Spec.Piece),
-        ("revision", (long)build.Spec.Revision),
-        ("issued", DateWriter.Iso(build.Spec.Date)),
-        ("kind", build.Spec.Kind),
-        ("material", build.Spec.Bundle.Material),
-        ("strands", (long)build.Spec.Bundle.Strands),
-        ("finished_nm", build.Spec.FinishedLength.Nanometers),
-        ("tolerance_nm", build.Spec.Tolerance.Nanometers),
-        ("laid_up_nm", build.Spec.LaidUpLength.Nanometers),
-        ("posts_nm", build.Spec.Posts.Outside.Nanometers),
-        ("customer", build.Slip.Customer),
-        ("bow", build.Slip.Bow),
-        ("due", build.Slip.Due),
-        ("tag", tag),
-        ("printed_at", UtcTime.Write(now)),
-    ];
+    /// <summary>A job that is new in the book, without a number.</summary>
+    public static PrintedJob New(Build build, string tag, DateTimeOffset now, string bench) => new()
+    {
+        Number = 0,
+        Order = build.Spec.Order,
+        Piece = build.Spec.Piece,
+        Revision = build.Spec.Revision,
+        Issued = build.Spec.Date,
+        Kind = build.Spec.Kind,
+        Material = build.Spec.Bundle.Material,
+        Strands = build.Spec.Bundle.Strands,
+        FinishedLength = build.Spec.FinishedLength,
+        Tolerance = build.Spec.Tolerance,
+        LaidUpLength = build.Spec.LaidUpLength,
+        Posts = build.Spec.Posts.Outside,
+        Customer = build.Slip.Customer,
+        Bow = build.Slip.Bow,
+        Due = build.Slip.Due,
+        Notes = build.Slip.Notes,
+        Language = build.Slip.Language,
+        Units = build.Slip.Units,
+        Accessories = build.Slip.Accessories,
+        Tag = tag,
+        PrintedAt = now,
+        Bench = bench,
+    };
 
-    /// <summary>The values of a build by column, with those that say which job it is of.</summary>
-    public static (string Name, object Value)[] Values(
-        long number, string order, string piece, string tag, AsBuilt built, DateTimeOffset loggedAt, bool isLeftOut) =>
+    /// <summary>The values of a job by column, with its seal.</summary>
+    public static (string Name, object Value)[] Values(PrintedJob job) => JobColumns.Sealed(
     [
-        ("build", number),
-        ("order_number", order),
-        ("piece", piece),
-        ("tag", tag),
-        ("set_nm", built.Posts.Nanometers),
-        ("turns", built.Turns),
-        ("measured_nm", built.Measured.Nanometers),
-        ("load_un", built.Load.Micronewtons),
-        ("minutes", built.Minutes),
-        ("who", built.Who),
-        ("logged_at", UtcTime.Write(loggedAt)),
-        ("left_out", isLeftOut ? 1L : 0L),
-        ("lots", string.Join(LotSeparator, built.Lots)),
-    ];
+        ("order_number", job.Order),
+        ("piece", job.Piece),
+        ("revision", (long)job.Revision),
+        ("issued", DateWriter.Iso(job.Issued)),
+        ("kind", job.Kind),
+        ("material", job.Material),
+        ("strands", (long)job.Strands),
+        ("finished_nm", job.FinishedLength.Nanometers),
+        ("tolerance_nm", job.Tolerance.Nanometers),
+        ("laid_up_nm", job.LaidUpLength.Nanometers),
+        ("posts_nm", job.Posts.Nanometers),
+        ("customer", job.Customer),
+        ("bow", job.Bow),
+        ("due", job.Due),
+        ("tag", job.Tag),
+        ("printed_at", UtcTime.Write(job.PrintedAt)),
+        ("notes", job.Notes),
+        ("language", job.Language),
+        ("units", job.Units is { } unit ? LengthWriter.Symbol(unit) : ""),
+        ("accessories", string.Join(ListSeparator, job.Accessories)),
+        ("bench", job.Bench),
+        ("mark", job.Mark is { } mark ? BookWords.Of(mark) : ""),
+        ("remade_from", job.RemadeFrom),
+    ]);
 
-    /// <summary>Adds the seal of some values to them.</summary>
-    public static (string Name, object Value)[] Sealed((string Name, object Value)[] values) =>
-        [.. values, ("seal", RowSeal.Of(values.Select(v => v.Value)))];
+    /// <summary>The values of a build by column, with those that say which job it is of and its seal.</summary>
+    public static (string Name, object Value)[] Values(PrintedJob job, LoggedBuild build) => BuildColumns.Sealed(
+    [
+        ("build", build.Number),
+        ("order_number", job.Order),
+        ("piece", job.Piece),
+        ("tag", job.Tag),
+        ("set_nm", build.Built.Posts.Nanometers),
+        ("turns", build.Built.Turns),
+        ("measured_nm", build.Built.Measured.Nanometers),
+        ("load_un", build.Built.Load.Micronewtons),
+        ("minutes", build.Built.Minutes),
+        ("who", build.Built.Who),
+        ("logged_at", UtcTime.Write(build.LoggedAt)),
+        ("left_out", build.IsLeftOut ? 1L : 0L),
+        ("lots", string.Join(ListSeparator, build.Built.Lots)),
+        ("build_bench", build.Bench),
+        ("struck", build.IsStruck ? 1L : 0L),
+        ("replaces", build.Replaces),
+    ]);
 
     /// <exception cref="InvalidDataException">The row does not fit its seal.</exception>
     public static PrintedJob Job(DbDataReader row)
     {
-        Hold(row, JobColumns, "seal", $"job {row["number"]}");
+        JobColumns.Hold(row, "seal", $"job {row["number"]}");
         return new PrintedJob
         {
             Number = row.Whole("number"),
@@ -101,6 +137,13 @@ internal static class JobRows
             Due = row.Text("due"),
             Tag = row.Text("tag"),
             PrintedAt = UtcTime.Read(row.Text("printed_at")),
+            Notes = row.Text("notes"),
+            Language = row.Text("language"),
+            Units = BookWords.Unit(row.Text("units")),
+            Accessories = row.List("accessories"),
+            Bench = row.Text("bench"),
+            Mark = BookWords.Mark(row.Text("mark")),
+            RemadeFrom = row.Whole("remade_from"),
         };
     }
 
@@ -116,7 +159,7 @@ internal static class JobRows
             return null;
         }
 
-        Hold(row, BuildColumns, "build_seal", $"build {row["build"]}");
+        BuildColumns.Hold(row, "build_seal", $"build {row["build"]}");
         return new LoggedBuild(
             row.Whole("build"),
             new AsBuilt
@@ -127,37 +170,21 @@ internal static class JobRows
                 Load = Force.FromMicronewtons(row.Whole("load_un")),
                 Minutes = row.GetDouble(row.GetOrdinal("minutes")),
                 Who = row.Text("who"),
-                Lots = row.Text("lots").Split(LotSeparator, StringSplitOptions.RemoveEmptyEntries).ToValueList(),
+                Lots = row.List("lots"),
             },
             UtcTime.Read(row.Text("logged_at")),
-            row.Whole("left_out") != 0);
+            row.Whole("left_out") != 0)
+        {
+            Bench = row.Text("build_bench"),
+            IsStruck = row.Whole("struck") != 0,
+            Replaces = row.Whole("replaces"),
+        };
     }
-
-    /// <summary>The seal of a job as it is.</summary>
-    public static long SealOf(PrintedJob job) => RowSeal.Of(
-    [
-        job.Order, job.Piece, job.Revision, DateWriter.Iso(job.Issued), job.Kind, job.Material, job.Strands, job.FinishedLength.Nanometers,
-        job.Tolerance.Nanometers, job.LaidUpLength.Nanometers, job.Posts.Nanometers, job.Customer, job.Bow, job.Due, job.Tag, UtcTime.Write(job.PrintedAt),
-    ]);
 
     /// <summary>The seals of all builds of some jobs.</summary>
     public static IReadOnlyList<long> SealsOf(IEnumerable<PrintedJob> jobs) =>
-    [
-        .. jobs.SelectMany(j => j.Builds.Select(b => RowSeal.Of(
-            Values(b.Number, j.Order, j.Piece, j.Tag, b.Built, b.LoggedAt, b.IsLeftOut).Select(v => v.Value)))),
-    ];
+        [.. jobs.SelectMany(j => j.Builds.Select(b => (long)Values(j, b)[^1].Value))];
 
-    private static void Hold(DbDataReader row, string[] columns, string seal, string name)
-    {
-        if (row.Whole(seal) != RowSeal.Of(columns.Select(c => row[c])))
-        {
-            throw new InvalidDataException($"{name} does not fit its check");
-        }
-    }
-
-    private static string Text(this DbDataReader row, string column) => row.GetString(row.GetOrdinal(column));
-
-    private static long Whole(this DbDataReader row, string column) => row.GetInt64(row.GetOrdinal(column));
-
-    private static Length Length(this DbDataReader row, string column) => Measures.Length.FromNanometers(row.Whole(column));
+    private static ValueList<string> List(this DbDataReader row, string column) =>
+        row.Text(column).Split(ListSeparator, StringSplitOptions.RemoveEmptyEntries).ToValueList();
 }

@@ -7,7 +7,7 @@ using Tagend.Tags;
 namespace Tagend.Jobs.Sql;
 
 /// <summary>A job book in a database. The statements are the same for every kind of database.</summary>
-internal sealed class SqlJobBook(SqlStore store, TimeProvider clock) : IJobBook
+internal sealed class SqlJobBook(SqlStore store, TimeProvider clock, string bench) : IJobBook
 {
     /// <summary>Jobs that are read at once.</summary>
     private const int PageSize = 500;
@@ -19,40 +19,69 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock) : IJobBook
     public int Record(IEnumerable<Build> builds)
     {
         var entered = builds.ToList();
-        return store.Write(() => entered.Sum(b => TagOf(b.Spec) is null ? Enter(b, TagWriter.Write(b.Spec)) : 0));
+        return store.Write(() => entered.Sum(b => Enter(b, TagOf(b.Spec) ?? TagWriter.Write(b.Spec))));
     }
 
     public LoggedBuild Log(BuildSpec spec, AsBuilt built, Guid key) => store.Write(() =>
     {
         var tag = TagOf(spec) ?? TagWriter.Write(spec);
         Enter(new Build(spec, OrderSlip.Blank), tag);
-        var added = store.Read(
-            """
-            INSERT INTO builds (job, posts_nm, turns, measured_nm, load_un, minutes, who, logged_at, left_out, lots, seal, write_key)
-            SELECT number, 0, 0, 0, 0, 0, '', '', 0, '', 0, @key FROM jobs WHERE order_number = @order AND piece = @piece AND tag = @tag
-            ON CONFLICT DO NOTHING RETURNING number, job
-            """,
-            row => (Number: row.GetInt64(0), Job: row.GetInt64(1)),
-            ("key", key.ToString()), ("order", spec.Order), ("piece", spec.Piece), ("tag", tag));
-        foreach (var (number, job) in added)
+        return Add(Jobs("order_number = @order AND piece = @piece AND tag = @tag", ("order", spec.Order), ("piece", spec.Piece), ("tag", tag)).Single(), built, 0, key);
+    });
+
+    public LoggedBuild Correct(long number, AsBuilt built, string who, string reason, Guid key) => store.Write(() =>
+        StrikeOut(number, EventKind.Corrected, who, reason, key) is { } struck
+            ? Add(struck.Job, built, struck.Build.Replaces > 0 ? struck.Build.Replaces : number, key)
+            : BuildOf("write_key", key.ToString())!.Value.Build);
+
+    public void Strike(long number, string who, string reason, Guid key) =>
+        store.Write(() => StrikeOut(number, EventKind.Struck, who, reason, key));
+
+    public IReadOnlyList<PrintedJob> Enter(string order, string? piece, EventKind what, string who, string reason, Guid key) => store.Write(() =>
+    {
+        store.Alone();
+        var jobs = Jobs("order_number = @order", ("order", order));
+        var meant = jobs.FindAll(j => piece is null || j.Piece == piece);
+        if (meant.Count == 0)
         {
-            Write(JobRows.Values(number, spec.Order, spec.Piece, tag, built, clock.GetUtcNow(), isLeftOut: false));
-            store.Run("UPDATE jobs SET builds = builds + 1 WHERE number = @job", ("job", job));
-            foreach (var lot in built.Lots)
-            {
-                store.Run("INSERT INTO build_lots (lot, build, job) VALUES (@lot, @build, @job)", ("lot", lot), ("build", number), ("job", job));
-            }
+            throw new TagendException(jobs.Count == 0 ? JobWording.NoOrder(order) : JobWording.NoPiece(order, piece!, jobs.Select(j => j.Piece).Distinct()));
         }
 
-        return BuildOf("write_key", key.ToString())!.Value.Build;
+        if (!EventRows.Add(store, new BookEvent(0, order, piece ?? "", what, 0, clock.GetUtcNow(), new EventNote(who, bench, reason)), key))
+        {
+            return meant;
+        }
+
+        var next = store.Read("SELECT coalesce(max(number), 0) + 1 FROM builds", row => row.GetInt64(0))[0];
+        return meant.ConvertAll(job => Kept(what switch
+        {
+            EventKind.Shipped => job with { Mark = PieceState.Shipped },
+            EventKind.Cancelled => job with { Mark = PieceState.Cancelled },
+            EventKind.Reopened => job with { Mark = null },
+            EventKind.Remade => job with { Mark = null, RemadeFrom = next },
+            _ => throw new ArgumentOutOfRangeException(nameof(what), what, "is of builds"),
+        }));
+    });
+
+    public IReadOnlyList<BookEvent> Events(string order) => EventRows.Of(store, order);
+
+    public PrintedJob? WithBuild(long number) => BuildOf("number", number) is { } found ? Jobs("number = @number", ("number", found.Job.Number)).Single() : null;
+
+    public int? NextLabel(string stock) => LabelSheetRows.Next(store, bench, stock);
+
+    public void KeepLabel(string stock, int next) => store.Write(() =>
+    {
+        LabelSheetRows.Keep(store, bench, stock, next);
+        return 0;
     });
 
     public void LeaveOut(IReadOnlyCollection<long> numbers, bool isLeftOut) => store.Write(() =>
     {
+        store.Alone();
         foreach (var number in numbers)
         {
             var (job, logged) = BuildOf("number", number) ?? throw new TagendException(JobWording.NoBuild(number));
-            Write(JobRows.Values(number, job.Order, job.Piece, job.Tag, logged.Built, logged.LoggedAt, isLeftOut));
+            Write(job, logged with { IsLeftOut = isLeftOut });
         }
 
         return 0;
@@ -62,19 +91,10 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock) : IJobBook
     {
         var forgotten = store.Write(() =>
         {
-            var jobs = store.Read(
-                JobRows.Select("(SELECT * FROM jobs WHERE customer_folded = @customer) j", "LEFT JOIN"),
-                JobRows.Job,
-                ("customer", JobConditions.Folded(customer)));
-            foreach (var job in jobs.DistinctBy(j => j.Number))
-            {
-                store.Run(
-                    "UPDATE jobs SET customer = '', customer_folded = '', seal = @seal WHERE number = @number",
-                    ("seal", JobRows.SealOf(job with { Customer = "" })),
-                    ("number", job.Number));
-            }
-
-            return jobs.DistinctBy(j => j.Number).Count();
+            store.Alone();
+            var jobs = Jobs("customer_folded = @customer", ("customer", JobConditions.Folded(customer)));
+            jobs.ForEach(job => Kept(job with { Customer = "", Notes = "" }));
+            return jobs.Count;
         });
         store.Scrub();
         return forgotten;
@@ -82,7 +102,7 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock) : IJobBook
 
     public int CopyTo(JobBookAddress target)
     {
-        using var other = (SqlJobBook)target.OpenOrBegin(clock);
+        using var other = (SqlJobBook)target.OpenOrBegin(clock, bench);
         return BookCopy.Copy(store, other.Store, target.Text);
     }
 
@@ -121,6 +141,10 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock) : IJobBook
         JobRows.Select($"(SELECT * FROM jobs WHERE {condition} ORDER BY {order} LIMIT {size}) j", "LEFT JOIN") + " ORDER BY j.number, b.number",
         values);
 
+    /// <summary>All jobs that fit, each with its builds.</summary>
+    private List<PrintedJob> Jobs(string condition, params ReadOnlySpan<(string Name, object Value)> values) =>
+        Read(JobRows.Select($"(SELECT * FROM jobs WHERE {condition}) j", "LEFT JOIN") + " ORDER BY j.number, b.number", values);
+
     /// <summary>Jobs with all their builds.</summary>
     private List<PrintedJob> Read(string sql, params ReadOnlySpan<(string Name, object Value)> values)
     {
@@ -138,14 +162,6 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock) : IJobBook
         return jobs;
     }
 
-    private void Write((string Name, object Value)[] build) => store.Run(
-        """
-        UPDATE builds SET posts_nm = @set_nm, turns = @turns, measured_nm = @measured_nm, load_un = @load_un, minutes = @minutes,
-            who = @who, logged_at = @logged_at, left_out = @left_out, lots = @lots, seal = @seal
-        WHERE number = @build
-        """,
-        JobRows.Sealed(build));
-
     private (PrintedJob Job, LoggedBuild Build)? BuildOf(string column, object value) =>
         store.Read(JobRows.Select("jobs j", "JOIN") + $" WHERE b.{column} = @value", row => (JobRows.Job(row), JobRows.Build(row)!), ("value", value))
             .Select(r => ((PrintedJob, LoggedBuild)?)r).SingleOrDefault();
@@ -158,17 +174,114 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock) : IJobBook
         ("piece", spec.Piece),
         ("revision", (long)spec.Revision)).LastOrDefault(tag => TagReader.Read(tag) is TagReading.Piece job && SpecChange.Of(job.Spec, spec).Count == 0);
 
-    private int Enter(Build build, string tag) => store.Run(
+    /// <summary>Adds a build of a job, or finds the one that this write has added before.</summary>
+    private LoggedBuild Add(PrintedJob job, AsBuilt built, long replaces, Guid key)
+    {
+        var added = store.Read(
+            """
+            INSERT INTO builds (job, posts_nm, turns, measured_nm, load_un, minutes, who, logged_at, left_out, lots, seal, write_key)
+            VALUES (@job, 0, 0, 0, 0, 0, '', '', 0, '', 0, @key)
+            ON CONFLICT DO NOTHING RETURNING number
+            """,
+            row => row.GetInt64(0),
+            ("key", key.ToString()), ("job", job.Number));
+        foreach (var number in added)
+        {
+            Write(job, new LoggedBuild(number, built, clock.GetUtcNow(), IsLeftOut: false) { Bench = bench, Replaces = replaces });
+            store.Run("UPDATE jobs SET builds = builds + 1 WHERE number = @job", ("job", job.Number));
+            foreach (var lot in built.Lots)
+            {
+                store.Run("INSERT INTO build_lots (lot, build, job) VALUES (@lot, @build, @job)", ("lot", lot), ("build", number), ("job", job.Number));
+            }
+        }
+
+        return BuildOf("write_key", key.ToString())!.Value.Build;
+    }
+
+    /// <returns>Null where this write has struck it before.</returns>
+    private (PrintedJob Job, LoggedBuild Build)? StrikeOut(long number, EventKind what, string who, string reason, Guid key)
+    {
+        store.Alone();
+        var found = BuildOf("number", number) ?? throw new TagendException(JobWording.NoBuild(number));
+        var entry = new BookEvent(0, found.Job.Order, found.Job.Piece, what, number, clock.GetUtcNow(), new EventNote(who, bench, reason));
+        if (!EventRows.Add(store, entry, key))
+        {
+            return null;
+        }
+
+        if (found.Build.IsStruck)
+        {
+            throw new TagendException(JobWording.IsStruck(number));
+        }
+
+        Write(found.Job, found.Build with { IsStruck = true });
+        return found;
+    }
+
+    private void Write(PrintedJob job, LoggedBuild build) => store.Run(
         """
-        INSERT INTO jobs (order_number, piece, revision, issued, kind, material, strands, finished_nm, tolerance_nm, laid_up_nm,
-            posts_nm, customer, bow, due, tag, printed_at, seal, customer_folded, bow_folded)
-        VALUES (@order_number, @piece, @revision, @issued, @kind, @material, @strands, @finished_nm, @tolerance_nm, @laid_up_nm,
-            @posts_nm, @customer, @bow, @due, @tag, @printed_at, @seal, @customer_folded, @bow_folded)
-        ON CONFLICT DO NOTHING
+        UPDATE builds SET posts_nm = @set_nm, turns = @turns, measured_nm = @measured_nm, load_un = @load_un, minutes = @minutes,
+            who = @who, logged_at = @logged_at, left_out = @left_out, lots = @lots, bench = @build_bench, struck = @struck,
+            replaces = @replaces, seal = @seal
+        WHERE number = @build
         """,
-        [
-            .. JobRows.Sealed(JobRows.Values(build, tag, clock.GetUtcNow())),
-            ("customer_folded", JobConditions.Folded(build.Slip.Customer)),
-            ("bow_folded", JobConditions.Folded(build.Slip.Bow)),
-        ]);
+        JobRows.Values(job, build));
+
+    private int Enter(Build build, string tag)
+    {
+        var job = JobRows.New(build, tag, clock.GetUtcNow(), bench);
+        var columns = JobRows.OfJob.Concat(["seal", "customer_folded", "bow_folded"]).ToList();
+        var added = store.Run(
+            $"INSERT INTO jobs ({string.Join(", ", columns)}) VALUES ({string.Join(", ", columns.Select(c => "@" + c))}) ON CONFLICT DO NOTHING",
+            Row(job));
+        if (added == 0 && build.Slip != OrderSlip.Blank)
+        {
+            Renew(build, tag);
+        }
+
+        return added;
+    }
+
+    /// <summary>What is printed beside a spec that is in the book becomes as it is now, where something is given.</summary>
+    private void Renew(Build build, string tag)
+    {
+        store.Alone();
+        var (spec, slip) = (build.Spec, build.Slip);
+        var job = Jobs("order_number = @order AND piece = @piece AND tag = @tag", ("order", spec.Order), ("piece", spec.Piece), ("tag", tag)).Single();
+        var now = job with
+        {
+            Customer = slip.Customer.Length > 0 ? slip.Customer : job.Customer,
+            Bow = slip.Bow.Length > 0 ? slip.Bow : job.Bow,
+            Due = slip.Due.Length > 0 ? slip.Due : job.Due,
+            Notes = slip.Notes.Length > 0 ? slip.Notes : job.Notes,
+            Language = slip.Language.Length > 0 ? slip.Language : job.Language,
+            Units = slip.Units ?? job.Units,
+            Accessories = slip.Accessories.Count > 0 ? slip.Accessories : job.Accessories,
+        };
+        if (now != job)
+        {
+            Kept(now);
+        }
+    }
+
+    /// <summary>Writes a job that is in the book as it is now.</summary>
+    private PrintedJob Kept(PrintedJob job)
+    {
+        store.Run(
+            """
+            UPDATE jobs SET customer = @customer, bow = @bow, due = @due, notes = @notes, language = @language, units = @units,
+                accessories = @accessories, mark = @mark, remade_from = @remade_from, seal = @seal,
+                customer_folded = @customer_folded, bow_folded = @bow_folded
+            WHERE order_number = @order_number AND piece = @piece AND tag = @tag
+            """,
+            Row(job));
+        return job;
+    }
+
+    private static (string Name, object Value)[] Row(PrintedJob job) =>
+    [
+        .. JobRows.Values(job),
+        ("customer_folded", JobConditions.Folded(job.Customer)),
+        ("bow_folded", JobConditions.Folded(job.Bow)),
+    ];
 }

@@ -22,6 +22,11 @@ internal abstract class SqlStore : IDisposable
     /// <exception cref="TagendException">It cannot be done; so say the other methods.</exception>
     public abstract T Write<T>(Func<T> work);
 
+    /// <summary>Called in a writing before it reads what it then changes: no other one does so until it ends.</summary>
+    public virtual void Alone()
+    {
+    }
+
     /// <summary>Does some reading of one state of the book, whatever others write.</summary>
     public abstract T Snapshot<T>(Func<T> work);
 

@@ -13,22 +13,22 @@ public sealed class SqliteAddress(string path, TimeSpan? patience = null) : JobB
     private readonly TimeSpan _patience = patience ?? Patience;
 
     /// <inheritdoc/>
-    public override IJobBook? OpenExisting(TimeProvider clock) => new FileInfo(Text) switch
+    public override IJobBook? OpenExisting(TimeProvider clock, string bench = "") => new FileInfo(Text) switch
     {
         { Exists: false } => null,
         { Length: 0 } => throw new TagendException(JobWording.Empty(Text)),
-        _ => new SqlJobBook(SqliteStore.Open(Text, SqliteOpenMode.ReadWrite, _patience), clock),
+        _ => new SqlJobBook(SqliteStore.Open(Text, SqliteOpenMode.ReadWrite, _patience), clock, bench),
     };
 
     /// <inheritdoc/>
-    public override IJobBook OpenOrBegin(TimeProvider clock)
+    public override IJobBook OpenOrBegin(TimeProvider clock, string bench = "")
     {
         if (!File.Exists(Text))
         {
             Begin();
         }
 
-        return OpenExisting(clock) ?? throw new TagendException(JobWording.CannotOpen(Text));
+        return OpenExisting(clock, bench) ?? throw new TagendException(JobWording.CannotOpen(Text));
     }
 
     /// <remarks>

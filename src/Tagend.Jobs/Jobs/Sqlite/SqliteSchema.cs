@@ -100,6 +100,47 @@ internal static class SqliteSchema
             INSERT INTO job_texts (rowid, customer_folded, bow_folded) VALUES (new.number, new.customer_folded, new.bow_folded);
         END;
         """,
+
+        // All that papers say beside the spec, so that they can be printed from the book. What became of a piece, and of a build: a
+        // job's mark and the build from which on it is remade, builds that are struck or stand for others, the bench of each, and the log
+        // that is only ever added to. Where each bench's part-used sheets of labels go on.
+        """
+        ALTER TABLE jobs ADD COLUMN notes TEXT NOT NULL DEFAULT '';
+        ALTER TABLE jobs ADD COLUMN language TEXT NOT NULL DEFAULT '';
+        ALTER TABLE jobs ADD COLUMN units TEXT NOT NULL DEFAULT '';
+        ALTER TABLE jobs ADD COLUMN accessories TEXT NOT NULL DEFAULT '';
+        ALTER TABLE jobs ADD COLUMN bench TEXT NOT NULL DEFAULT '';
+        ALTER TABLE jobs ADD COLUMN mark TEXT NOT NULL DEFAULT '';
+        ALTER TABLE jobs ADD COLUMN remade_from INTEGER NOT NULL DEFAULT 0;
+        CREATE INDEX jobs_open ON jobs (order_number) WHERE mark = '';
+        ALTER TABLE builds ADD COLUMN bench TEXT NOT NULL DEFAULT '';
+        ALTER TABLE builds ADD COLUMN struck INTEGER NOT NULL DEFAULT 0;
+        ALTER TABLE builds ADD COLUMN replaces INTEGER NOT NULL DEFAULT 0;
+        CREATE TABLE events (
+            number INTEGER PRIMARY KEY AUTOINCREMENT,
+            order_number TEXT NOT NULL,
+            piece TEXT NOT NULL,
+            what TEXT NOT NULL,
+            build INTEGER NOT NULL,
+            at TEXT NOT NULL,
+            who TEXT NOT NULL,
+            bench TEXT NOT NULL,
+            reason TEXT NOT NULL,
+            write_key TEXT NOT NULL UNIQUE,
+            seal INTEGER NOT NULL
+        ) STRICT;
+        CREATE INDEX events_order ON events (order_number, number);
+        CREATE TRIGGER events_not_changed BEFORE UPDATE ON events BEGIN SELECT raise(ABORT, 'the log is only ever added to'); END;
+        CREATE TRIGGER events_not_removed BEFORE DELETE ON events BEGIN SELECT raise(ABORT, 'the log is only ever added to'); END;
+        CREATE TABLE label_sheets (
+            number INTEGER PRIMARY KEY,
+            bench TEXT NOT NULL,
+            stock TEXT NOT NULL,
+            next_label INTEGER NOT NULL,
+            seal INTEGER NOT NULL,
+            UNIQUE (bench, stock)
+        ) STRICT;
+        """,
     ];
 
     /// <summary>The newest version this program knows; the file's user_version.</summary>
