@@ -19,7 +19,7 @@ internal static class LastHandler
         catch (IOException e)
         {
             // Files have sentences of their own; what is left is the output.
-            Say.Error($"standard output cannot be written ({e.Message}): see that there is room where it goes");
+            Say.Error($"standard output cannot be written ({SystemReason.Of(e)}): see that there is room where it goes");
         }
         catch (Exception e)
         {

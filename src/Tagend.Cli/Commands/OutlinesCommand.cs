@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Tagend.Output;
 using Tagend.Workshop.Printing;
 
 namespace Tagend.Commands;
@@ -30,6 +31,7 @@ internal static class OutlinesCommand
             return ExitCode.Problems;
         }
 
+        using var turn = FolderTurn.Take(folder);
         var page = OutlinesPaper.Print(name, catalog, folder, DateOption.Of(null));
         Console.WriteLine(page.Path);
         if (printer is not null)

@@ -53,9 +53,10 @@ internal static class PrintCommand
             context.Cancel = true;
             stop.Cancel();
         });
+        using var batch = new PrintBatch(orders.Catalog, plan);
         try
         {
-            Print(new PrintBatch(orders.Catalog, plan).Print(volumes, stop.Token), volumes, summary, book);
+            Print(batch.Print(volumes, stop.Token), volumes, summary, book);
         }
         catch (OperationCanceledException)
         {
@@ -68,7 +69,7 @@ internal static class PrintCommand
             Say.Fault(book);
         }
 
-        summary.Removed(EarlierFiles.Remove(plan, orders.Catalog.Stocks.Keys, summary.Files));
+        summary.Removed([.. batch.Removed]);
         summary.Write();
         if (printer is not null)
         {

@@ -21,16 +21,12 @@ internal sealed class PrintSummary(IEnumerable<string> withheld, int volumes, Sh
 
     public List<string> Withheld { get; } = [.. withheld];
 
-    /// <summary>Paths of all files that were written.</summary>
-    public List<string> Files { get; } = [];
-
     /// <param name="entry">Of it in the job book; null for none.</param>
     public void Add(PrintedVolume volume, BookEntry? entry)
     {
         var sets = volume.Printed.Sets;
         _listed.AddRange(volumes == 1 ? sets : []);
         _papers.AddRange(volume.Printed.Papers);
-        Files.AddRange(volume.Printed.Files);
         _volumes++;
         _sets += sets.Count;
         _last = sets.Count > 0 ? sets[^1].Order : _last;
@@ -100,7 +96,7 @@ internal sealed class PrintSummary(IEnumerable<string> withheld, int volumes, Sh
     {
         _notes.ForEach(Console.WriteLine);
         Console.Error.WriteLine(_last is { } last
-            ? $"tagend: stopped; volumes 1 to {_volumes} of {volumes} are whole, up to order {last}; later ones may be there, whole too"
+            ? $"tagend: stopped; volumes 1 to {_volumes} of {volumes} are whole, up to order {last}, and the others are not there"
             : "tagend: stopped before the first volume was whole");
     }
 }

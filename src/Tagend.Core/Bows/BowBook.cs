@@ -34,8 +34,7 @@ public sealed class BowBook(IReadOnlyList<BowRecipe> bows)
         var folder = Path.Combine(templates, Folder);
         var bows = new List<BowRecipe>();
         var said = new Dictionary<string, BowRecipe>();
-        string[] paths = Directory.Exists(folder) ? [.. Directory.EnumerateFiles(folder, "*.toml").Order(StringComparer.Ordinal)] : [];
-        foreach (var path in paths)
+        foreach (var path in TemplateFiles.In(folder, "*.toml"))
         {
             var found = new List<Problem>();
             var file = TomlFile.Read(path, $"{Folder}/{Path.GetFileName(path)}", found);

@@ -23,7 +23,9 @@ internal static class CatalogWording
     public static string MissingFile(string path) =>
         $"there is no {path}: copy the one that comes with the program";
 
-    public static string Unreadable(string path, string reason) => $"cannot read {path}: {reason}";
+    public static string Unreadable(string path, string reason) => $"cannot read {path}: {reason}; check that you may read it, or put back what was shipped";
+
+    public static string TooBig(string path, int megabytes) => $"{path} is larger than {megabytes} MB, more than any template: check that it is the right file";
 
     public static string NotToml(string reason) => $"not TOML here: {reason}";
 

@@ -9,9 +9,8 @@ public static class PaperLanguageReader
     private const string Suffix = ".toml";
 
     /// <summary>The languages a templates folder has words for, in order.</summary>
-    public static IReadOnlyList<string> Languages(string folder) => Directory.Exists(FolderOf(folder))
-        ? [.. Directory.EnumerateFiles(FolderOf(folder), "*" + Suffix).Select(f => Path.GetFileName(f)[..^Suffix.Length]).Order(StringComparer.Ordinal)]
-        : [];
+    public static IReadOnlyList<string> Languages(string folder) =>
+        [.. TemplateFiles.In(FolderOf(folder), "*" + Suffix).Select(f => Path.GetFileName(f)[..^Suffix.Length]).Order(StringComparer.Ordinal)];
 
     /// <summary>The words of a language; null, with its problems, where the file has mistakes.</summary>
     /// <exception cref="TagendException">There is no such language, or its file cannot be opened.</exception>

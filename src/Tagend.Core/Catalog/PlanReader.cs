@@ -27,7 +27,7 @@ internal static class PlanReader
             return plans;
         }
 
-        foreach (var path in Directory.EnumerateFiles(plansFolder, "*.toml").Order(StringComparer.Ordinal))
+        foreach (var path in TemplateFiles.In(plansFolder, "*.toml"))
         {
             var file = TomlFile.Read(path, $"plans/{Path.GetFileName(path)}", problems);
             if (file is null)

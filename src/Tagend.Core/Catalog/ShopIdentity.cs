@@ -1,4 +1,3 @@
-using Tagend.Problems;
 
 namespace Tagend.Catalog;
 
@@ -24,27 +23,13 @@ internal static class ShopIdentity
             return null;
         }
 
-        if (name.EndsWith(".svg", StringComparison.OrdinalIgnoreCase) || StartOf(path).SequenceEqual(PngSignature))
+        if (name.EndsWith(".svg", StringComparison.OrdinalIgnoreCase) || TemplateFiles.Bytes(path).AsSpan().StartsWith(PngSignature))
         {
             return path;
         }
 
         root.Report("logo", name, CatalogWording.Expected(CatalogWording.APicture));
         return null;
-    }
-
-    private static ReadOnlySpan<byte> StartOf(string path)
-    {
-        try
-        {
-            using var file = File.OpenRead(path);
-            var start = new byte[PngSignature.Length];
-            return start.AsSpan(0, file.ReadAtLeast(start, start.Length, throwOnEndOfStream: false));
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            throw new TagendException(CatalogWording.Unreadable(path, e.Message), e);
-        }
     }
 
     /// <summary>Null for black, and for a color that cannot be read on paper.</summary>

@@ -33,14 +33,7 @@ internal sealed class TomlFile
             return null;
         }
 
-        try
-        {
-            return Parse(File.ReadAllText(path), name, problems);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            throw new TagendException(CatalogWording.Unreadable(path, e.Message), e);
-        }
+        return Parse(TemplateFiles.Text(path), name, problems);
     }
 
     /// <summary>Reads a file's text; null where it is not TOML.</summary>

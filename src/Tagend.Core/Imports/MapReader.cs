@@ -18,17 +18,7 @@ public static class MapReader
     public static IReadOnlyList<SourceMap> ReadAll(string templates, ICollection<Problem> problems)
     {
         var folder = Path.Combine(templates, Folder);
-        if (!Directory.Exists(folder))
-        {
-            return [];
-        }
-
-        return
-        [
-            .. Directory.EnumerateFiles(folder, "*.toml").Order(StringComparer.Ordinal)
-                .Select(path => Read(path, problems))
-                .OfType<SourceMap>(),
-        ];
+        return [.. TemplateFiles.In(folder, "*.toml").Select(path => Read(path, problems)).OfType<SourceMap>()];
     }
 
     /// <summary>Reads one map; null, with its problems, where it has mistakes.</summary>

@@ -82,7 +82,7 @@ public static class OrderReader
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new TagendException(OrderWording.Unreadable(path, e.Message), e);
+            throw new TagendException(OrderWording.Unreadable(path, SystemReason.Of(e)), e);
         }
     }
 }

@@ -1,6 +1,7 @@
 using Scriban;
 using Scriban.Parsing;
 using Scriban.Syntax;
+using Tagend.Catalog;
 using Tagend.Problems;
 
 namespace Tagend.Pages.Sheet;
@@ -31,16 +32,7 @@ internal sealed class SheetTemplate
     /// <exception cref="TagendException">The file cannot be read.</exception>
     public static (SheetTemplate? Template, IReadOnlyList<Problem> Problems) Read(string file)
     {
-        string text;
-        try
-        {
-            text = File.ReadAllText(file);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            throw new TagendException($"{file} cannot be read: put back templates/sheets as it was shipped.", e);
-        }
-
+        var text = TemplateFiles.Text(file);
         var template = Template.ParseLiquid(text, file);
         if (template.HasErrors)
         {

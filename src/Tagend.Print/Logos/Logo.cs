@@ -1,3 +1,4 @@
+using Tagend.Catalog;
 using Tagend.Output;
 using Tagend.Problems;
 
@@ -10,16 +11,7 @@ public static class Logo
     /// <exception cref="TagendException">The file cannot be read, or a PNG is damaged.</exception>
     public static Picture? Read(string path, ICollection<Problem> problems)
     {
-        byte[] file;
-        try
-        {
-            file = File.ReadAllBytes(path);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            throw new TagendException($"{path}: the picture cannot be read ({e.Message})", e);
-        }
-
+        var file = TemplateFiles.Bytes(path);
         return path.EndsWith(".svg", StringComparison.OrdinalIgnoreCase)
             ? SvgReader.Read(path, file, problems)
             : DotPicture.Read(path, file);

@@ -9,8 +9,12 @@ public sealed record NewFile(string Path, Action<Stream> Write);
 
 /// <summary>
 /// Files that appear whole or not at all, a set of them together: written and forced to disk beside their places, under the
-/// names of this run alone, then renamed over what was there. What was not renamed is gone at the end.
+/// names of this run alone, then renamed. What was not renamed is gone at the end.
 /// </summary>
+/// <remarks>
+/// One file replaces what was there in a step. Of several, what was there leaves before the first appears, and comes back
+/// where one cannot have its name: a run that is killed in between leaves papers missing, never those of two runs.
+/// </remarks>
 public sealed class AtomicFiles : IDisposable
 {
     private readonly IReadOnlyList<NewFile> _files;
@@ -23,7 +27,7 @@ public sealed class AtomicFiles : IDisposable
     public static void Write(IReadOnlyList<NewFile> files)
     {
         using var written = Prepare(files);
-        written.Appear();
+        written.Appear([]);
     }
 
     /// <summary>Writes all files, several at a time; none appears yet. Missing folders are made.</summary>
@@ -43,22 +47,42 @@ public sealed class AtomicFiles : IDisposable
         }
     }
 
-    /// <summary>Where this run's own bytes of a file are until it appears: another run may write the file itself meanwhile.</summary>
-    /// <param name="path">As the file was given.</param>
-    public string TempPathOf(string path) => Path.Combine(_folders[FolderOf(path)].Folder, Path.GetFileName(path));
-
     /// <summary>Gives all files their names and forces these to disk.</summary>
-    /// <exception cref="TagendException">A name cannot be given, or may be lost.</exception>
-    public void Appear()
+    /// <param name="earlier">Paths of files that leave for them, in the same folders.</param>
+    /// <exception cref="TagendException">A name cannot be given, and all is as it was; or the names may be lost.</exception>
+    public void Appear(IEnumerable<string> earlier)
     {
-        foreach (var file in _files)
+        var paths = _files.Select(f => f.Path).ToList();
+        List<string> leaving = [.. earlier.Except(paths), .. paths.Where(File.Exists)];
+        if (paths.Count == 1 && leaving.TrueForAll(paths.Contains))
         {
-            Named(file.Path, () => File.Move(TempPathOf(file.Path), file.Path, overwrite: true));
+            leaving.Clear();
+        }
+
+        var done = new Stack<Action>();
+        try
+        {
+            foreach (var path in leaving)
+            {
+                Move(path, AsideOf(path));
+                done.Push(() => Move(AsideOf(path), path));
+            }
+
+            foreach (var path in paths)
+            {
+                Move(DraftOf(path), path);
+                done.Push(() => Move(path, DraftOf(path)));
+            }
+        }
+        catch
+        {
+            TakeBack(done);
+            throw;
         }
 
         foreach (var folder in _folders.Keys)
         {
-            Named(folder, () => DiskSync.ForceNames(folder));
+            WriteFault.Named(folder, () => DiskSync.ForceNames(folder));
         }
     }
 
@@ -70,11 +94,28 @@ public sealed class AtomicFiles : IDisposable
         }
     }
 
+    private static void Move(string from, string to) => WriteFault.Named(to, () => File.Move(from, to, overwrite: true));
+
+    private static void TakeBack(Stack<Action> done)
+    {
+        foreach (var undo in done)
+        {
+            try
+            {
+                undo();
+            }
+            catch (TagendException)
+            {
+                // What failed first is told.
+            }
+        }
+    }
+
     private void WriteAll()
     {
         foreach (var inFolder in _files.GroupBy(f => FolderOf(f.Path)))
         {
-            Named(inFolder.First().Path, () => _folders.Add(inFolder.Key, TempFiles.In(inFolder.Key)));
+            WriteFault.Named(inFolder.First().Path, () => _folders.Add(inFolder.Key, TempFiles.In(inFolder.Key)));
         }
 
         var faults = new ExceptionDispatchInfo?[_files.Count];
@@ -82,7 +123,7 @@ public sealed class AtomicFiles : IDisposable
         {
             try
             {
-                Named(_files[i].Path, () => Write(_files[i]));
+                WriteFault.Named(_files[i].Path, () => Write(_files[i]));
             }
             catch (Exception e)
             {
@@ -105,35 +146,10 @@ public sealed class AtomicFiles : IDisposable
         DiskSync.Force(stream);
     }
 
-    /// <summary>Does what may fail for the disk's sake, and names the file that it failed for.</summary>
-    private static void Named(string path, Action act)
-    {
-        try
-        {
-            act();
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            throw new TagendException($"{path}: {Reason(e)}", e);
-        }
-    }
+    private string DraftOf(string path) => Path.Combine(_folders[FolderOf(path)].Folder, Path.GetFileName(path));
+
+    /// <summary>No draft has such a name: no file is called so.</summary>
+    private string AsideOf(string path) => Path.Combine(_folders[FolderOf(path)].Folder, $".{Path.GetFileName(path)}.before");
 
     private static string FolderOf(string path) => Path.GetDirectoryName(Path.GetFullPath(path))!;
-
-    private static string Reason(Exception e) => e switch
-    {
-        IsFolderException => "is a folder; name a file",
-        UnauthorizedAccessException => "may not be written; choose a folder you may write to, or close the program that has the file open",
-        DirectoryNotFoundException => "its folder cannot be made; choose another folder",
-        PathTooLongException => "the name is too long; choose a shorter one",
-        _ when IsDiskFull(e) => "the disk is full; free some space and run again",
-        IOException when e.Message.Contains("already exists", StringComparison.Ordinal) => "a file stands where a folder is needed; choose another folder",
-        _ => $"cannot be written ({e.Message}); choose another folder or try again",
-    };
-
-    /// <summary>ENOSPC and EDQUOT of Unix, ERROR_DISK_FULL and ERROR_HANDLE_DISK_FULL of Windows.</summary>
-    private static bool IsDiskFull(Exception e) =>
-        e.HResult is 28 or 69 or 122 or unchecked((int)0x80070070) or unchecked((int)0x80070027);
-
-    private sealed class IsFolderException : IOException;
 }

@@ -14,17 +14,15 @@ public static class PrintQueue
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
 
     /// <summary>Sends a PDF as it is, unscaled, on its own paper.</summary>
-    /// <param name="file">Named to the user.</param>
     /// <param name="job">The job's name in the queue.</param>
     /// <param name="paper">Of all pages.</param>
-    /// <param name="content">Where the file's bytes are, where not in the file itself: <see cref="AtomicFiles.TempPathOf"/>.</param>
     /// <returns>The queue's name for the job.</returns>
     /// <exception cref="TagendException">There is no queue, or it refused: in its own words, and what to do.</exception>
-    public static string Send(string printer, string file, string job, Paper paper, string? content = null)
+    public static string Send(string printer, string file, string job, Paper paper)
     {
         var said = Run(
             "lp",
-            ["-d", printer, "-t", job, .. AtTrueSize, "-o", $"media={PaperName.Of(paper)}", Path.GetFullPath(content ?? file)],
+            ["-d", printer, "-t", job, .. AtTrueSize, "-o", $"media={PaperName.Of(paper)}", Path.GetFullPath(file)],
             ByHand(file, paper));
         return said.ExitCode == 0
             ? WordAfter("request id is ", said.Output) ?? said.Output

@@ -12,9 +12,9 @@ internal sealed class TempFiles : IDisposable
     /// <summary>How long the files of another machine are left alone: a network drive may know nothing of its locks.</summary>
     private static readonly TimeSpan Patience = TimeSpan.FromDays(1);
 
-    private readonly FileStream _lock;
+    private readonly LockFile _lock;
 
-    private TempFiles(string folder, FileStream held) => (Folder, _lock) = (folder, held);
+    private TempFiles(string folder, LockFile held) => (Folder, _lock) = (folder, held);
 
     public string Folder { get; }
 
@@ -38,7 +38,7 @@ internal sealed class TempFiles : IDisposable
             }
             catch (Exception e) when (e is IOException or UnauthorizedAccessException && own.Exists)
             {
-                own.Delete();
+                Remove(own.FullName);
                 throw;
             }
 
@@ -72,52 +72,30 @@ internal sealed class TempFiles : IDisposable
     }
 
     /// <summary>Null where another run has it, or had it and removed the folder.</summary>
-    private static FileStream? Lock(string folder)
+    private static LockFile? Lock(string folder) => LockFile.TryTake(Path.Combine(folder, LockName));
+
+    private static void Remove(string folder, LockFile held)
     {
-        var path = Path.Combine(folder, LockName);
-        try
+        foreach (var file in Directory.EnumerateFiles(folder).Where(f => Path.GetFileName(f) != LockName))
         {
-            var held = new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, 1, FileOptions.DeleteOnClose);
-            if (File.Exists(path))
-            {
-                return held;
-            }
-
-            held.Dispose();
-        }
-        catch (IOException e) when (e is DirectoryNotFoundException || IsHeld(e))
-        {
-            return null;
+            Quietly(() => File.Delete(file));
         }
 
-        return null;
+        held.Dispose();
+        Remove(folder);
     }
 
-    /// <summary>EWOULDBLOCK of Linux and macOS, ERROR_SHARING_VIOLATION of Windows.</summary>
-    private static bool IsHeld(IOException e) => e.HResult is 11 or 35 or unchecked((int)0x80070020);
+    private static void Remove(string emptyFolder) => Quietly(() => Directory.Delete(emptyFolder));
 
-    private static void Remove(string folder, FileStream held)
+    private static void Quietly(Action remove)
     {
         try
         {
-            foreach (var file in Directory.EnumerateFiles(folder).Where(f => Path.GetFileName(f) != LockName))
-            {
-                File.Delete(file);
-            }
+            remove();
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             // What was told the user already matters more than files left behind; the next run tries again.
-        }
-
-        held.Dispose();
-        try
-        {
-            Directory.Delete(folder);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            // The same.
         }
     }
 }

@@ -45,6 +45,7 @@ internal sealed class AgainPapers(ShopCatalog catalog, AgainPlan plan)
                     new NewFile(path, stream => PdfFile.Write(document.Pages, fonts, new PdfNote(title, date, document.Language ?? catalog.Words.Tag), stream)));
             })),
         ];
+        using var turn = FolderTurn.Take(plan.Folder);
         AtomicFiles.Write([.. files.Select(f => f.File)]);
         return [.. files.Select(f => f.Paper)];
     }

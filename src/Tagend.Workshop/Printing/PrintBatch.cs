@@ -12,11 +12,20 @@ public sealed record PrintedVolume(Volume Volume, PrintedSets Printed, int Piece
 
 /// <summary>
 /// Makes and prints sets volume by volume, a worker for each, so that a season's orders take no more memory than a few
-/// volumes. The files of a volume appear together or not at all.
+/// volumes. The files of a volume appear together or not at all, and those of an earlier run of the same kinds leave before.
+/// From the first file on the folder is this run's, until it is disposed of.
 /// </summary>
-public sealed class PrintBatch(ShopCatalog catalog, PrintPlan plan)
+public sealed class PrintBatch(ShopCatalog catalog, PrintPlan plan) : IDisposable
 {
     private readonly PrintRun _run = new(catalog, plan);
+    private readonly HashSet<string> _written = [];
+    private FolderTurn? _turn;
+    private IReadOnlyList<string> _earlier = [];
+
+    private sealed record Made(PrintedSets Printed, AtomicFiles? Files);
+
+    /// <summary>Names of files of an earlier, larger run, which this one has removed and not written again.</summary>
+    public IEnumerable<string> Removed => _earlier.Except(_written).Select(f => Path.GetFileName(f)!);
 
     /// <summary>Shares sets among volumes, whole and in the file's order.</summary>
     /// <param name="sets">The sets that are ready.</param>
@@ -48,7 +57,7 @@ public sealed class PrintBatch(ShopCatalog catalog, PrintPlan plan)
     public IEnumerable<PrintedVolume> Print(IReadOnlyList<IReadOnlyList<ReadySet>> volumes, CancellationToken stop)
     {
         using var failed = CancellationTokenSource.CreateLinkedTokenSource(stop);
-        var started = new Queue<Task<PrintedSets>>();
+        var started = new Queue<Task<Made>>();
         try
         {
             var next = 0;
@@ -61,26 +70,29 @@ public sealed class PrintBatch(ShopCatalog catalog, PrintPlan plan)
                     started.Enqueue(Task.Run(() => Make(sets, volume, failed.Token), failed.Token));
                 }
 
-                var printed = started.Dequeue().GetAwaiter().GetResult();
+                var made = started.Dequeue().GetAwaiter().GetResult();
+                Appear(made);
                 pieces += volumes[number - 1].Sum(s => s.Pieces);
-                yield return new PrintedVolume(new Volume(number, volumes.Count), printed, pieces);
+                yield return new PrintedVolume(new Volume(number, volumes.Count), made.Printed, pieces);
             }
         }
         finally
         {
             failed.Cancel();
             Task.WhenAll(started).ContinueWith(_ => { }, TaskScheduler.Default).Wait(CancellationToken.None);
+            foreach (var made in started.Where(t => t.IsCompletedSuccessfully))
+            {
+                made.Result.Files?.Dispose();
+            }
         }
     }
 
-    private PrintedSets Make(IReadOnlyList<ReadySet> sets, Volume volume, CancellationToken stop)
+    public void Dispose() => _turn?.Dispose();
+
+    private Made Make(IReadOnlyList<ReadySet> sets, Volume volume, CancellationToken stop)
     {
         var (printed, files) = _run.Compose([.. sets.Select(s => s.Make())], volume, stop);
-        if (files.Count > 0)
-        {
-            AtomicFiles.Write(files);
-        }
-
+        var written = files.Count > 0 ? AtomicFiles.Prepare(files) : null;
         files = [];
         if (volume.Count > 1)
         {
@@ -88,6 +100,25 @@ public sealed class PrintBatch(ShopCatalog catalog, PrintPlan plan)
             GC.Collect();
         }
 
-        return printed;
+        return new Made(printed, written);
+    }
+
+    private void Appear(Made made)
+    {
+        if (made.Files is null)
+        {
+            return;
+        }
+
+        using var files = made.Files;
+        IReadOnlyList<string> leaving = [];
+        if (_turn is null)
+        {
+            _turn = FolderTurn.Take(plan.Folder);
+            _earlier = leaving = EarlierFiles.Of(plan, catalog.Stocks.Keys);
+        }
+
+        files.Appear(leaving);
+        _written.UnionWith(made.Printed.Files);
     }
 }

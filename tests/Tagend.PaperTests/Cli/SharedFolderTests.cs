@@ -12,13 +12,15 @@ public class SharedFolderTests
     private const string LetterPage = "612 x 792";
     private const string A4Page = "595.28 x 841.89";
 
+    /// <summary>Each prints sheets and pulls on a paper of its own, and a queue keeps what it is sent.</summary>
     [Fact]
-    public void Print_TwoRunsAtOnceIntoOneFolder_LeaveWholeFilesOfOneRunEach()
+    public void Print_TwoRunsAtOnceIntoOneFolder_LeavePapersOfOneRunAndPrintTheirOwn()
     {
         using var folder = TagendProgram.NewFolder();
+        OutsideTool.Run("chmod", "+x", folder.Write("lp", "#!/bin/sh\nfor file; do :; done\ncp \"$file\" \"$TAKEN\"; echo request id is q-1\n"));
         for (var twin = 0; twin < Twins; twin++)
         {
-            List<Process> runs = [Printing(folder, "--paper", "letter"), Printing(folder, "--paper", "a4")];
+            List<Process> runs = [Sending(folder, "letter"), Sending(folder, "a4")];
             foreach (var run in runs)
             {
                 var errors = run.StandardError.ReadToEnd();
@@ -28,10 +30,10 @@ public class SharedFolderTests
                 run.Dispose();
             }
 
-            AssertWhole(folder["out"]);
-            Assert.Equal(4, Directory.GetFileSystemEntries(folder["out"]).Length);
-            var sizes = Regex.Matches(OutsideTool.Run("pdfinfo", "-l", "99", folder["out/sheets.pdf"]).Output, @"size: +(\S+ x \S+)");
-            Assert.True(Assert.Single(sizes.Select(m => m.Groups[1].Value).Distinct()) is LetterPage or A4Page);
+            Assert.Equal(["pulls.pdf", "sheets.pdf"], Directory.GetFileSystemEntries(folder["out"]).Select(f => Path.GetFileName(f)).Order());
+            Assert.Single(SizesIn(folder["out"]));
+            Assert.Equal([LetterPage], SizesIn(folder["letter"]));
+            Assert.Equal([A4Page], SizesIn(folder["a4"]));
         }
     }
 
@@ -57,6 +59,26 @@ public class SharedFolderTests
 
         Assert.True(halfway >= Kills / 4, $"only {halfway} of {Kills} kills came while files were written");
     }
+
+    private static Process Sending(TagendProgram.Folder folder, string paper)
+    {
+        var taken = Directory.CreateDirectory(folder[paper]).FullName;
+        var run = TagendProgram.Start(
+            folder.Path,
+            new() { ["PATH"] = $"{folder.Path}:{Environment.GetEnvironmentVariable("PATH")}", ["TAKEN"] = taken },
+            ["print", TagendProgram.DemoOrders, "--order", "1001", "--only", "sheets,pulls", "--paper", paper, "--out", folder["out"], "--printer", "q"]);
+        run.StandardInput.Close();
+        return run;
+    }
+
+    /// <summary>Of all pages of all papers in a folder.</summary>
+    private static IReadOnlyList<string> SizesIn(string folder) =>
+    [
+        .. Directory.GetFiles(folder, "*.pdf")
+            .SelectMany(f => Regex.Matches(OutsideTool.Run("pdfinfo", "-l", "99", f).Output, @"size: +(\S+ x \S+)"))
+            .Select(m => m.Groups[1].Value)
+            .Distinct(),
+    ];
 
     private static Process Printing(TagendProgram.Folder folder, params IEnumerable<string> options)
     {

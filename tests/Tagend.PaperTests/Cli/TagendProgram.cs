@@ -60,7 +60,7 @@ internal static class TagendProgram
     /// <summary>Starts it, with no job book but one that the arguments name.</summary>
     public static Process Start(string folder, params IReadOnlyList<string> arguments) => Start(folder, [], arguments);
 
-    private static Process Start(string folder, Dictionary<string, string> environment, IReadOnlyList<string> arguments)
+    public static Process Start(string folder, Dictionary<string, string> environment, IReadOnlyList<string> arguments)
     {
         var start = new ProcessStartInfo(Executable, arguments)
         {

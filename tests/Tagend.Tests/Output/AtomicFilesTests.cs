@@ -58,7 +58,7 @@ public sealed class AtomicFilesTests : IDisposable
             new UnauthorizedAccessException("denied"),
             "may not be written; choose a folder you may write to, or close the program that has the file open"
         },
-        { new IOException("odd"), "cannot be written (odd); choose another folder or try again" },
+        { new IOException("a name of a resource", 5), "cannot be written (Input/output error); choose another folder or try again" },
     };
 
     [Theory]
@@ -71,25 +71,38 @@ public sealed class AtomicFilesTests : IDisposable
     }
 
     [Fact]
-    public void Prepare_BeforeItAppears_HasTheRunsOwnBytesBesideTheOldFile()
+    public void Write_WhenOneOfASetCannotHaveItsName_PutsBackAllThatWasThere()
     {
-        File.WriteAllText(At("cards.pdf"), "old");
+        Array.ForEach(["cards.pdf", "cards-002.pdf"], n => File.WriteAllText(At(n), "old"));
+        using (var files = AtomicFiles.Prepare([Text("cards.pdf", "new"), Text("pulls.pdf", "new"), Text("tags.pdf", "new")]))
+        {
+            Directory.CreateDirectory(At("tags.pdf"));
+            Assert.Throws<TagendException>(() => files.Appear([At("cards-002.pdf")]));
+        }
+
+        Assert.Equal(["cards-002.pdf", "cards.pdf", "tags.pdf"], Names());
+        Assert.All(["cards.pdf", "cards-002.pdf"], n => Assert.Equal("old", File.ReadAllText(At(n))));
+    }
+
+    [Fact]
+    public void Appear_AfterAnEarlierRun_LeavesThePapersOfOneRun()
+    {
+        Array.ForEach(["cards.pdf", "cards-002.pdf", "notes.txt"], n => File.WriteAllText(At(n), "old"));
         using (var files = AtomicFiles.Prepare([Text("cards.pdf", "new")]))
         {
             Assert.Equal("old", File.ReadAllText(At("cards.pdf")));
-            AtomicFiles.Write([Text("cards.pdf", "another run's")]);
-            Assert.Equal("new", File.ReadAllText(files.TempPathOf(At("cards.pdf"))));
+            files.Appear([At("cards.pdf"), At("cards-002.pdf")]);
         }
 
-        Assert.Equal("another run's", File.ReadAllText(At("cards.pdf")));
-        Assert.Equal(["cards.pdf"], Names());
+        Assert.Equal(["cards.pdf", "notes.txt"], Names());
+        Assert.Equal("new", File.ReadAllText(At("cards.pdf")));
     }
 
     [Fact]
     public void Write_AfterARunThatWasKilled_ClearsItsFilesOnly()
     {
         using var running = AtomicFiles.Prepare([Text("tags.pdf", "half")]);
-        var ofRunning = Path.GetFileName(Path.GetDirectoryName(running.TempPathOf(At("tags.pdf"))))!;
+        var ofRunning = Path.GetFileName(Assert.Single(Directory.GetDirectories(_folder)));
         var otherMachines = ofRunning.Replace(Environment.MachineName, "elsewhere", StringComparison.Ordinal);
         var killed = ofRunning[..^1] + "-";
         string[] stay = [otherMachines, ".tagend-cards.swp.d", ".cards.pdf.swp"];

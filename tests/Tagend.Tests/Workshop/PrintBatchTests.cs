@@ -1,4 +1,5 @@
 using Tagend.Catalog;
+using Tagend.Output;
 using Tagend.Problems;
 using Tagend.Workshop.Checks;
 using Tagend.Workshop.Printing;
@@ -88,12 +89,39 @@ public sealed class PrintBatchTests : IDisposable
     }
 
     [Fact]
+    public void Print_FewerVolumes_RemovesTheOthersAndNamesThem()
+    {
+        var orders = _folder.Check();
+        var plan = _folder.Plan(null, "cards");
+        Print(orders, plan with { VolumePieces = 2 });
+        using var batch = new PrintBatch(orders.Catalog, plan);
+        Assert.Single(batch.Print(PrintBatch.VolumesOf(orders.Report.Ready, 250), TestContext.Current.CancellationToken));
+        Assert.Equal(["cards-001.pdf", "cards-002.pdf"], batch.Removed);
+        Assert.Equal([".tagend.lock", "cards.pdf"], _folder.Files);
+    }
+
+    [Fact]
+    public void Print_IntoAFolderThatAnotherRunHas_SaysSoAndWritesNothing()
+    {
+        using var other = FolderTurn.Take(_folder.Path);
+        var error = Assert.Throws<TagendException>(() => Print(_folder.Check(), _folder.Plan(null, "cards")));
+        Assert.Equal(
+            $"{_folder.Path}: another tagend is printing into this folder; run again when it has ended, or choose another folder with --out",
+            error.Message);
+        Assert.Equal([".tagend.lock"], _folder.Files);
+    }
+
+    [Fact]
     public void Print_Stopped_SaysSoAndWritesNothing()
     {
         var orders = _folder.Check();
         var volumes = PrintBatch.VolumesOf(orders.Report.Ready, 250);
         Assert.ThrowsAny<OperationCanceledException>(
-            () => new PrintBatch(orders.Catalog, _folder.Plan()).Print(volumes, new CancellationToken(canceled: true)).Count());
+            () =>
+            {
+                using var batch = new PrintBatch(orders.Catalog, _folder.Plan());
+                batch.Print(volumes, new CancellationToken(canceled: true)).Count();
+            });
         Assert.Empty(_folder.Files);
     }
 
@@ -110,8 +138,11 @@ public sealed class PrintBatchTests : IDisposable
             _folder.Files);
     }
 
-    private static List<PrintedVolume> Print(CheckedOrders orders, PrintPlan plan) => [.. new PrintBatch(orders.Catalog, plan).Print(
-        PrintBatch.VolumesOf(orders.Report.Ready, plan.VolumePieces), TestContext.Current.CancellationToken)];
+    private static List<PrintedVolume> Print(CheckedOrders orders, PrintPlan plan)
+    {
+        using var batch = new PrintBatch(orders.Catalog, plan);
+        return [.. batch.Print(PrintBatch.VolumesOf(orders.Report.Ready, plan.VolumePieces), TestContext.Current.CancellationToken)];
+    }
 
     public void Dispose() => _folder.Dispose();
 }

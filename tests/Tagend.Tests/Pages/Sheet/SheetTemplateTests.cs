@@ -87,7 +87,7 @@ public sealed class SheetTemplateTests : IDisposable
 
         var broken = Assert.Throws<TagendException>(() => CustomerSheet.Check(_folder));
 
-        Assert.Equal($"{Compound} cannot be read: put back templates/sheets as it was shipped.", broken.Message);
+        Assert.Equal($"cannot read {Compound}: it is not there; check that you may read it, or put back what was shipped", broken.Message);
     }
 
     [Theory]
