@@ -87,6 +87,7 @@ public sealed class PrintBatch(ShopCatalog catalog, PrintPlan plan) : IDisposabl
         }
     }
 
+    /// <summary>Gives the folder back.</summary>
     public void Dispose() => _turn?.Dispose();
 
     private Made Make(IReadOnlyList<ReadySet> sets, Volume volume, CancellationToken stop)
