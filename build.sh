@@ -13,10 +13,11 @@ demo_shop=out/demo-shop
 
 build() { dotnet build Tagend.slnx -c Release -v quiet; }
 
-# The demo's shop says of itself what only a shop can know.
+# The demo's shop says of itself, and of its spools, what only a shop can know.
 make_demo_shop() {
     rm -rf $demo_shop
     "$tagend" init $demo_shop --name "Demo string shop" --phone "555 0100" --post-diameter "1 in" > /dev/null
+    cp demo-orders/shop/*.toml $demo_shop
 }
 
 demo() {

@@ -10,6 +10,9 @@ public static class TestFiles
 
     public static string DemoOrders => Path.Combine(Root, "demo-orders");
 
+    /// <summary>The demo shop's own files.</summary>
+    public static string DemoShop => Path.Combine(DemoOrders, "shop");
+
     private static string FindRoot()
     {
         var folder = AppContext.BaseDirectory;

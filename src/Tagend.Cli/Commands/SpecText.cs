@@ -47,7 +47,7 @@ internal static class SpecText
         if (spec.EndLoops is { } loops)
         {
             Line("end loops", (loops.A == loops.B ? Mark(loops.A) : $"{Mark(loops.A)} at A, {Mark(loops.B)} at B")
-                + (loops.Serving is { } thread ? $", served with {thread.Thread}" : ", bare"));
+                + (loops.Serving is { } thread ? $", served with {thread.Thread} {thread.Color}".TrimEnd() : ", bare"));
         }
 
         var (side, otherSide) = spec.Layup.Halves();

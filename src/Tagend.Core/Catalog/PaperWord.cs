@@ -34,9 +34,10 @@ public enum PaperWord
     // Marking strip.
     StripTitle, StripOnJig, StripFinished, StripLayOnJig, StripLayFinished, StripClosing, StripJoining, StripPart,
     StripPartRange, StripGlue, StripServe, StripServing, StripPost, StripPostOutside, StripStarts, StripEnds,
+    StripEachLeg, StripLoopServed,
 
     // Tags.
-    TagStrands, TagColors, TagDue, TagTie, TagCodeInPart, TagPacking,
+    TagStrands, TagColors, TagDue, TagTie, TagLots, TagCodeInPart, TagPacking,
 
     // Pull sheet.
     PullTitle, PullStrand, PullThread, PullOrder, PullSetOne, PullSetMany, PullPieceOne, PullPieceMany, PullChangeOne,
@@ -91,10 +92,12 @@ public static partial class PaperWords
         [PaperWord.StripPost] = ["post"],
         [PaperWord.StripStarts] = ["serving"],
         [PaperWord.StripEnds] = ["serving"],
+        [PaperWord.StripLoopServed] = ["thread"],
         [PaperWord.TagStrands] = ["count", "colors"],
         [PaperWord.TagColors] = ["colors"],
         [PaperWord.TagDue] = ["due"],
         [PaperWord.TagTie] = ["end"],
+        [PaperWord.TagLots] = ["lots"],
         [PaperWord.PullSetMany] = ["count"],
         [PaperWord.PullPieceMany] = ["count"],
         [PaperWord.PullChangeMany] = ["count"],

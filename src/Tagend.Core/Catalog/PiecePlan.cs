@@ -94,6 +94,9 @@ public sealed record PiecePlan
     /// <summary>Serving thread where none is named.</summary>
     public required string Thread { get; init; }
 
+    /// <summary>Color of servings and served loops where none is named; empty where the shop's stock decides.</summary>
+    public required string ThreadColor { get; init; }
+
     /// <summary>Servings where the order has none.</summary>
     public required ValueList<OrderedServing> Servings { get; init; }
 

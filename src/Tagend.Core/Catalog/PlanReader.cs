@@ -93,6 +93,7 @@ internal static class PlanReader
             Material = root.OptionalText("material"),
             Strands = root.OptionalWhole("strands", 2, 200),
             Thread = root.Text("thread"),
+            ThreadColor = ColorNames.None.Of(root.Text("thread_color", "")),
             Servings = ReadServings(root),
             Separators = [.. file.Sections.Where(s => s.Name == "separator").Select(ReadSeparator)],
             FirstShots = root.Whole("first_shots", 1, 1000, UsualFirstShots),

@@ -17,7 +17,8 @@ public sealed record EndLoops(Length A, Length B, LoopServing? Serving)
 }
 
 /// <summary>A thread that serves end loops.</summary>
-public sealed record LoopServing(string Thread, Length ThreadDiameter);
+/// <param name="Color">Where no serving of the same thread at the loop's end has another; empty where the shop's stock decides.</param>
+public sealed record LoopServing(string Thread, Length ThreadDiameter, string Color);
 
 /// <summary>Where a piece parts into two legs, half of the strands each, with a loop of its own at the end of each.</summary>
 /// <param name="Split">From end A, on the finished piece, to where the legs join.</param>

@@ -96,7 +96,7 @@ internal sealed class PlaceSchedule
             : from == Length.Zero ? ServingRole.EndA
             : to == _finished ? ServingRole.EndB
             : ServingRole.Other;
-        return new Serving(role, from, to, thread.Name, thread.Diameter, ordered.Color ?? "");
+        return new Serving(role, from, to, thread.Name, thread.Diameter, ordered.Color ?? _plan.ThreadColor);
     }
 
     /// <summary>The thread on hand that suits the nock groove best, where one is given.</summary>

@@ -89,11 +89,11 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
             fit?.For(turns, finished));
         var settles = fit?.Settle ?? material.Settle;
         var settle = finished * (settles / (1 + settles));
-        var loops = new EndLoops(plan.EndLoopA, plan.EndLoopB, LoopServing(plan));
         var yoke = plan.Split is { } split ? new Yoke(split, Twist.TurnsFor(turns / finished.Inches, split)) : null;
+        var schedule = new PlaceSchedule(line, plan, catalog, unit, finished, bundle, problems);
+        var loops = new EndLoops(plan.EndLoopA, plan.EndLoopB, LoopServing(plan, schedule.Servings));
         var closing = loops.AtA(shop.PinDiameter, bundle, yoke).Closing + loops.AtB(shop.PinDiameter, bundle).Closing;
         var laidUp = takeUp.LaidUp(finished, settle);
-        var schedule = new PlaceSchedule(line, plan, catalog, unit, finished, bundle, problems);
         var spec = new BuildSpec
         {
             Order = line.Order,
@@ -129,8 +129,13 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
         return spec with { Mass = PieceMass.Of(spec, catalog) };
     }
 
-    private LoopServing? LoopServing(PiecePlan plan) =>
-        plan.LoopThread is { } thread ? new LoopServing(thread, catalog.Threads[thread].Diameter) : null;
+    /// <summary>In the color of the end servings, where one of them is of the same thread.</summary>
+    private LoopServing? LoopServing(PiecePlan plan, ValueList<Serving> servings) => plan.LoopThread is { } thread
+        ? new LoopServing(
+            thread,
+            catalog.Threads[thread].Diameter,
+            servings.FirstOrDefault(s => s.Role is ServingRole.EndA or ServingRole.EndB && s.Thread == thread)?.Color ?? plan.ThreadColor)
+        : null;
 
     /// <summary>The plan of the kind; without one, that of the piece's name, with or without a number behind it.</summary>
     private PiecePlan? PlanOf(OrderLine line, List<Problem> problems)

@@ -47,7 +47,7 @@ public static class SpecChange
 
     private static string Changed(string name, string was, string now) => $"{name} {now} (was {was})";
 
-    private static string Loops(EndLoops? loops) => loops?.Serving is { } serving ? $"served with {serving.Thread}" : "bare";
+    private static string Loops(EndLoops? loops) => loops?.Serving is { } serving ? $"served with {serving.Thread} {serving.Color}".TrimEnd() : "bare";
 
     private static string Shown(string cell) => cell.Length > 0 ? cell : "none";
 

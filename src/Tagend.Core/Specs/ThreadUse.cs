@@ -36,7 +36,7 @@ public sealed record ThreadUse(string Thread, string Color, Length Wound)
     /// <summary>In the color of the serving at its end, where that is of the same thread.</summary>
     private static ThreadUse OfLoop(BuildSpec spec, LoopServing thread, EndLoop loop, ServingRole end)
     {
-        var color = spec.Servings.FirstOrDefault(s => s.Role == end && s.Thread == thread.Thread)?.Color ?? "";
+        var color = spec.Servings.FirstOrDefault(s => s.Role == end && s.Thread == thread.Thread)?.Color ?? thread.Color;
         var wound = ServingWork.Of(loop.Around, thread.ThreadDiameter, (loop.HalfLeg - thread.ThreadDiameter) * 2).Thread;
         return new ThreadUse(thread.Thread, color, wound);
     }

@@ -1,6 +1,7 @@
 using Tagend.Blocks;
 using Tagend.Catalog;
 using Tagend.Pages.Parts;
+using Tagend.Specs;
 
 namespace Tagend.Pages.Card;
 
@@ -12,8 +13,8 @@ internal static class CardBoxes
     /// <summary>Less height than this is no room to write in, in points.</summary>
     private const float LeastNotes = 30;
 
-    /// <summary>What was measured, and the lots of what it was built of.</summary>
-    public static Stack AsBuilt(CardStyle style, CardWriter write)
+    /// <summary>What was measured, and the lots of what it was built of: those the spec has beside the title.</summary>
+    public static Stack AsBuilt(BuildSpec spec, CardStyle style, CardWriter write)
     {
         var words = write.Language;
         Row Boxes(params IEnumerable<(PaperWord Name, string Unit)> boxes) =>
@@ -33,7 +34,7 @@ internal static class CardBoxes
             (PaperWord.CardInitials, ""),
         ];
         return CardStyle.Part(
-            words[PaperWord.CardAsBuilt], "", style.IsSheet ? [Boxes([.. first, .. second])] : [Boxes(first), new Spacer(Gap), Boxes(second)]);
+            words[PaperWord.CardAsBuilt], write.Lots(spec), style.IsSheet ? [Boxes([.. first, .. second])] : [Boxes(first), new Spacer(Gap), Boxes(second)]);
     }
 
     /// <summary>Takes what the card leaves.</summary>

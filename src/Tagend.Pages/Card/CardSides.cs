@@ -23,7 +23,7 @@ internal sealed class CardSides(Build build, ShopCatalog catalog, QrSymbol symbo
             .. Head(style),
             .. Steps(style),
             Grow.Room,
-            .. style.BoxesAreOnBack ? [] : (IEnumerable<Block>)[CardBoxes.AsBuilt(style, _write)],
+            .. style.BoxesAreOnBack ? [] : (IEnumerable<Block>)[CardBoxes.AsBuilt(_spec, style, _write)],
             CardBoxes.Cautions(style, catalog.Words),
         ],
         style.Gap);
@@ -40,7 +40,7 @@ internal sealed class CardSides(Build build, ShopCatalog catalog, QrSymbol symbo
             .. Drawings(style),
             .. Places(style),
             CardNumbers.Of(_spec, columns: 2, style, _write),
-            .. style.BoxesAreOnBack ? [CardBoxes.AsBuilt(style, _write)] : (IEnumerable<Block>)[],
+            .. style.BoxesAreOnBack ? [CardBoxes.AsBuilt(_spec, style, _write)] : (IEnumerable<Block>)[],
             CardBoxes.Notes(_write),
         ],
         style.Gap);
@@ -51,7 +51,7 @@ internal sealed class CardSides(Build build, ShopCatalog catalog, QrSymbol symbo
             .. Steps(style),
             .. Drawings(style),
             CardNumbers.Of(_spec, columns: 3, style, _write),
-            CardBoxes.AsBuilt(style, _write),
+            CardBoxes.AsBuilt(_spec, style, _write),
             CardBoxes.Notes(_write),
             CardBoxes.Cautions(style, catalog.Words),
         ],

@@ -122,7 +122,7 @@ internal sealed class CardSteps(BuildSpec spec, ShopCatalog catalog, string mate
 
         if (spec.EndLoops?.Serving is { } loops)
         {
-            blocks.Add(style.Bold(Words.Say(PaperWord.CardLoopsServed, ("thread", loops.Thread))));
+            blocks.Add(style.Bold(Words.Say(PaperWord.CardLoopsServed, ("thread", write.Thread(loops.Thread, loops.Color)))));
         }
 
         if (style.ServingsAreOnBack && spec.Servings.Count > 0)

@@ -10,7 +10,7 @@ namespace Tagend.Pages.Labels;
 internal static class LoopTag
 {
     /// <summary>
-    /// From all to the least. What a small label leaves out, in this order: bow and kind; material and turns; colors and
+    /// From all to the least. What a small label leaves out, in this order: bow and kind; material, lots and turns; colors and
     /// the end it is tied to. Order, piece, finished length, revision and date are never left out.
     /// </summary>
     public static IReadOnlyList<Func<LabelStyle, Block>> FromFullToLeast(Build build, ShopCatalog catalog) =>
@@ -43,6 +43,7 @@ internal static class LoopTag
 
         Add(parts > 0, words.Say(PaperWord.TagStrands, ("count", $"{spec.Bundle.Strands}"), ("colors", Colors(spec, write))));
         Add(parts > 1, words.Term(catalog.Materials.GetValueOrDefault(spec.Bundle.Material)?.Title ?? spec.Bundle.Material));
+        Add(parts > 1, write.Lots(spec));
         Add(parts > 2, words.Kind(catalog.Plans.GetValueOrDefault(spec.Kind)?.Title ?? spec.Kind));
         Add(parts > 2, build.Slip.Bow);
         var turns = parts > 1 ? $"{Held($"{write.Turns(CardWriter.TurnsToPutIn(spec))} {spec.Twist.Hand}")}\u00A0· " : "";

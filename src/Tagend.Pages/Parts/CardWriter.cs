@@ -103,6 +103,12 @@ internal sealed class CardWriter(LengthUnit unit, PaperLanguage language)
     /// <summary>A color; what the word for any is, where none was ordered.</summary>
     public string Color(string color) => color.Length == 0 ? language[PaperWord.Any] : language.Term(color);
 
+    /// <summary>A thread and its color: <c>t021 black</c>; the thread alone where the shop's stock decides.</summary>
+    public string Thread(string thread, string color) => color.Length == 0 ? thread : $"{thread} {Color(color)}";
+
+    /// <summary>The lots a piece is built of; empty where the spec has none.</summary>
+    public string Lots(BuildSpec spec) => spec.Lots.Count == 0 ? "" : language.Say(PaperWord.TagLots, ("lots", string.Join(", ", spec.Lots)));
+
     /// <summary>Colors with their strands, each held together: <c>12 black, 12 red</c>.</summary>
     public string Colors(Layup layup) =>
         string.Join(", ", layup.Colors.Select(c => $"{c.Strands}\u00A0{Color(c.Color).Replace(' ', '\u00A0')}"));

@@ -27,17 +27,18 @@ internal sealed class PullTables(
     public string Remark => catalog.Words.Say(
         PaperWord.PullRemark, ("waste", _write.Decimal((catalog.Shop.Waste * 100).ToString("0.#", CultureInfo.InvariantCulture))));
 
-    /// <summary>Spools of one kind; columns stand as in the table of the other kind.</summary>
+    /// <summary>Spools of one kind, counted where the shop has said what one holds; columns stand as in the table of the other kind.</summary>
     /// <param name="width">Of the page, in points.</param>
     public Table Stock(ValueList<StockNeed> stock, StockKind kind, float width)
     {
+        var areCounted = stock.Any(need => Tagend.Specs.Stock.Spools(need, catalog) is not null);
         var rows = stock.Select<StockNeed, IReadOnlyList<Block>>(need =>
         [
             new Checkbox(new Paragraph(" ", Text)),
             new Paragraph(need.Name, Text),
             new Paragraph(_write.Color(need.Color), Strong),
             new Paragraph(_write.Decimal(LengthWriter.Spool(need.Length, unit)), Strong),
-            new Paragraph(Tagend.Specs.Stock.Spools(need, catalog)?.ToString(CultureInfo.InvariantCulture) ?? "", Text),
+            .. areCounted ? [new Paragraph(Tagend.Specs.Stock.Spools(need, catalog)?.ToString(CultureInfo.InvariantCulture) ?? "", Text)] : (IEnumerable<Block>)[],
             new Paragraph(TitleOf(need), Text),
         ]);
         var table = Table(
@@ -46,7 +47,7 @@ internal sealed class PullTables(
                 new TableColumn(catalog.Words[kind == StockKind.Strand ? PaperWord.PullMaterialColumn : PaperWord.PullThreadColumn], ColumnWidth.Natural),
                 new TableColumn(catalog.Words[PaperWord.PullColor], ColumnWidth.Natural),
                 new TableColumn(catalog.Words[PaperWord.PullLength], ColumnWidth.Natural, Align.Right),
-                new TableColumn(catalog.Words[PaperWord.PullSpools], ColumnWidth.Natural, Align.Right),
+                .. areCounted ? [new TableColumn(catalog.Words[PaperWord.PullSpools], ColumnWidth.Natural, Align.Right)] : (IEnumerable<TableColumn>)[],
                 new TableColumn(catalog.Words[PaperWord.PullDescription], ColumnWidth.Shared()),
             ],
             [.. rows],

@@ -59,7 +59,7 @@ public static class MarkingStrip
         var parts = new List<StripPart>();
         foreach (var tile in tiles)
         {
-            var band = new StripBand(spec, places, tile, style, write);
+            var band = new StripBand(spec, places, tile, style);
             var names = new StripLabels(0, tile.IsLast && !stock.IsRoll ? room : band.Width, style, fonts);
             var labels = names.Spread(band.Named);
             if (names.Crowded is { } crowded)

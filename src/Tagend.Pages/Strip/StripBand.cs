@@ -1,12 +1,11 @@
 using Tagend.Measures;
 using Tagend.Output;
-using Tagend.Pages.Parts;
 using Tagend.Specs;
 
 namespace Tagend.Pages.Strip;
 
 /// <summary>One part of a strip: from its upper edge, where the string lies, down to its foot. In points.</summary>
-internal sealed class StripBand(BuildSpec spec, StripPlaces places, StripTile tile, StripStyle style, CardWriter write)
+internal sealed class StripBand(BuildSpec spec, StripPlaces places, StripTile tile, StripStyle style)
 {
     private const float HalfStrands = 0.6f;
     private const float Halo = 4.4f;
@@ -50,7 +49,7 @@ internal sealed class StripBand(BuildSpec spec, StripPlaces places, StripTile ti
 
         yield return new BoxInk(from, StripStyle.BarTop, to - from, StripStyle.BarBottom - StripStyle.BarTop, Fill: 0);
         var type = StripStyle.CaptionBold with { Gray = 255 };
-        var words = $"{places.Serve}  {serving.Thread} {(serving.Color.Length > 0 ? write.Color(serving.Color) : "")}".TrimEnd();
+        var words = places.Serve(serving);
         var width = fonts.WidthOf(words, type);
         var crossing = _lines.Select(l => l.X).Where(x => x > from && x < to).Append(to).Min() - from;
         if (width + 16 < crossing)

@@ -38,7 +38,9 @@ internal sealed class StripPlaces(BuildSpec spec, (string A, string B) ends, Str
     public string Read(Length onStrip) => IsOnJig ? write.BareTape(onStrip) : write.Bare(onStrip);
 
     /// <summary>What is to be done at a serving's bar: nothing yet on the jig.</summary>
-    public string Serve => write.Language[IsOnJig ? PaperWord.StripServing : PaperWord.StripServe];
+    public string Serve(Serving serving) =>
+        $"{write.Language[IsOnJig ? PaperWord.StripServing : PaperWord.StripServe]}  {write.Thread(serving.Thread, serving.Color)}"
+        + (spec.IsOnLegs(serving) ? $", {write.Language[PaperWord.StripEachLeg]}" : "");
 
     /// <summary>In order from end A.</summary>
     public IReadOnlyList<StripPlace> All() =>
@@ -59,8 +61,11 @@ internal sealed class StripPlaces(BuildSpec spec, (string A, string B) ends, Str
     private IEnumerable<StripPlace> Ends()
     {
         var (a, b) = IsOnJig ? (Post("A"), Post("B")) : ends;
-        yield return new StripPlace(StripSymbol.End, Length.Zero, "A", a);
-        yield return new StripPlace(StripSymbol.End, StripLength, "B", $"{b}, A {Read(StripLength)}");
+        var loop = spec.EndLoops?.Serving is { } thread
+            ? ", " + write.Language.Say(PaperWord.StripLoopServed, ("thread", write.Thread(thread.Thread, thread.Color)))
+            : "";
+        yield return new StripPlace(StripSymbol.End, Length.Zero, "A", a + loop);
+        yield return new StripPlace(StripSymbol.End, StripLength, "B", $"{b}, A {Read(StripLength)}{loop}");
     }
 
     private IEnumerable<StripPlace> Edges()

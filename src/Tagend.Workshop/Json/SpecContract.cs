@@ -166,11 +166,11 @@ internal sealed record ColorContract(string Color, int Strands, double Loops, st
 /// <summary>What is tied at a post.</summary>
 internal sealed record EndTagContract(string Post, int Leg, bool Dummy, IReadOnlyList<string> Colors);
 
-/// <summary>The end loops, and the thread they are served with; null where they are bare.</summary>
-internal sealed record EndLoopsContract(LengthContract A, LengthContract B, string? Thread)
+/// <summary>The end loops, and the thread they are served with and its color; null where they are bare.</summary>
+internal sealed record EndLoopsContract(LengthContract A, LengthContract B, string? Thread, string? Color)
 {
     internal static EndLoopsContract? Of(EndLoops? loops) =>
-        loops is null ? null : new EndLoopsContract(LengthContract.Of(loops.A), LengthContract.Of(loops.B), loops.Serving?.Thread);
+        loops is null ? null : new EndLoopsContract(LengthContract.Of(loops.A), LengthContract.Of(loops.B), loops.Serving?.Thread, loops.Serving?.Color);
 }
 
 /// <summary>Where a yoke splits, and what its legs are of.</summary>

@@ -84,7 +84,7 @@ public sealed class CatalogReaderTests : IDisposable
     [InlineData("shop.toml", "logo = \"\"", "logo = \"threads.toml\"", "logo \"threads.toml\": expected an SVG or a PNG picture; export a JPEG as PNG, 600 dots wide or more")]
     [InlineData("shop.toml", "language = \"en\"", "language = \"xx\"", "language \"xx\": there is no such language in words; there are de, en, es, fr")]
     [InlineData("shop.toml", "phone = \"", "fone = \"", "fone: unknown entry; the entries here are accent, cards, dates, language, logo, name, paper, phone, unit, web")]
-    [InlineData("materials.toml", "density = 1.38", "density = 13.8", "[polyester-0180] density \"13.8\": expected a number from 0.5 to 3")]
+    [InlineData("materials.toml", "stretch_minutes = 30", "stretch_minutes = 30\ndensity = 13.8", "[polyester-0180] density \"13.8\": expected a number from 0.5 to 3")]
     [InlineData("materials.toml", "strength = \"28 lbf\"", "strength = \"strong\"", "[polyester-0180] strength \"strong\": expected a force in quotes, such as \"44 lbf\" or \"196 N\"")]
     [InlineData("stocks.toml", "columns = 2\nleft = \"0.15625 in\"", "columns = 3\nleft = \"0.15625 in\"", "[letter-2x5] page: the labels reach beyond the page across: check page size, margin, pitch and count")]
     [InlineData("stocks.toml", "across = \"4.1875 in\"", "across = \"3.9 in\"", "[letter-2x5] across: the labels overlap: the pitch goes from one label's edge to the next one's, and is not less than the label's width")]

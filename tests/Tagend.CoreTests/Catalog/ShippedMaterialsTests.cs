@@ -1,9 +1,13 @@
+using Tagend.Catalog;
 using Tagend.Tests.Specs;
 using Xunit;
 
 namespace Tagend.Tests.Catalog;
 
-/// <summary>The shipped materials and threads are what their comments say: computed from handbook densities.</summary>
+/// <summary>
+/// The demo shop's materials and threads are what their comments say: computed from handbook densities. The shipped ones have the
+/// same strengths, and nothing that only a shop's spools tell.
+/// </summary>
 public class ShippedMaterialsTests
 {
     private const double Fill = 0.70; // an assumption, said in materials.toml
@@ -40,6 +44,19 @@ public class ShippedMaterialsTests
             : name.StartsWith("hmpe-lcp", StringComparison.Ordinal) ? 2.5 : 2.7;
         Assert.All(SpecFixture.Catalog.Materials.Values, m =>
             Assert.Equal(m.LinearDensity!.Value * Tenacity(m.Name) / 4.4482216, m.Strength.Pounds, 0.7));
+    }
+
+    [Fact]
+    public void Shipped_MaterialsAndThreads_SayNothingThatOnlySpoolsTell()
+    {
+        var shipped = CatalogReader.Read(TestFiles.Templates, [])!;
+        Assert.All(shipped.Materials.Values, m =>
+        {
+            Assert.Equal((null, null, null, null), (m.Spool, m.LinearDensity, m.Density, m.Modulus));
+            Assert.Equal(SpecFixture.Catalog.Materials[m.Name].Strength, m.Strength);
+            Assert.Equal(SpecFixture.Catalog.Materials[m.Name].Diameter, m.Diameter);
+        });
+        Assert.All(shipped.Threads.Values, t => Assert.Equal((null, null), (t.Spool, t.LinearDensity)));
     }
 
     /// <summary>g/km of a round strand: mm² × g/cm³ is g/m.</summary>

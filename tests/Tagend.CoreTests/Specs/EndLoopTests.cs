@@ -68,7 +68,7 @@ public class EndLoopTests
         var bare = SpecFixture.Good();
         Assert.Equal(0.021 * Math.PI, (served.Posts.Outside - bare.Posts.Outside).Inches, 0.0005);
         Assert.Equal(bare.LaidUpLength, served.LaidUpLength);
-        Assert.Equal(new LoopServing("t021", Length.FromInches(0.021)), served.EndLoops!.Serving);
+        Assert.Equal(new LoopServing("t021", Length.FromInches(0.021), "black"), served.EndLoops!.Serving);
         Assert.True(served.Mass!.Value.Milligrams > bare.Mass!.Value.Milligrams);
     }
 

@@ -24,6 +24,37 @@ public sealed class KindTests
         Assert.Equal(expected, spec?.Kind);
     }
 
+    /// <summary>Served loops: guides to the making of strings for hand bows and crossbows; bare ones and black thread: common practice.</summary>
+    [Theory]
+    [InlineData("recurve-string", "62 in", "t021")]
+    [InlineData("longbow-string", "62 in", "t021")]
+    [InlineData("crossbow-string", "40 in", "t025")]
+    [InlineData("compound-string", "60 1/4 in", null)]
+    [InlineData("buss-cable", "38 in", null)]
+    [InlineData("yoke", "16 in", null)]
+    public void Build_ShippedPlan_SaysItsLoopsAndTheColorOfItsThread(string kind, string length, string? loopThread)
+    {
+        var (spec, _) = SpecFixture.Build(
+            ("kind", kind), ("finished_length", length), ("servings", ""), ("center_serving", ""), ("nock_point", ""), ("peep", ""),
+            ("speed_nocks", ""), ("draw_weight", ""));
+        Assert.Equal((loopThread, loopThread is null ? null : "black"), (spec!.EndLoops!.Serving?.Thread, spec.EndLoops.Serving?.Color));
+        Assert.All(spec.Servings, s => Assert.Equal("black", s.Color));
+    }
+
+    [Fact]
+    public void Build_ThreadColor_IsTheOrdersElseThePlans()
+    {
+        var spec = SpecFixture.Build(
+            SpecFixture.WithPlan("recurve-string", p => p with { ThreadColor = "flo-green" }),
+            LengthUnit.Inch,
+            ("kind", "recurve-string"), ("finished_length", "62 in"), ("servings", "A 0..8 t021; B 0..8 t021 red"), ("center_serving", ""),
+            ("nock_point", ""), ("peep", ""), ("speed_nocks", ""), ("draw_weight", "")).Spec!;
+        Assert.Equal(["flo-green", "red"], spec.Servings.Select(s => s.Color));
+        Assert.Equal("flo-green", spec.EndLoops!.Serving!.Color);
+        // Each loop is served in the color of the serving at its end.
+        Assert.Equal(["flo-green", "red", "flo-green", "red"], ThreadUse.Of(spec).Select(u => u.Color));
+    }
+
     [Theory]
     [InlineData("string", "piece string is not called like one plan: expected a kind, such as compound-string, crossbow-string, longbow-string, recurve-string, single-cam-string, or the name string under also in a plan")]
     [InlineData("cable 1", "piece cable 1 is not called like one plan: expected a kind, such as buss-cable, control-cable, crossbow-cable, split-yoke-cable, twin-cam-cable, or the name cable 1 under also in a plan")]

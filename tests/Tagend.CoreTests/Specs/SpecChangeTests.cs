@@ -31,8 +31,8 @@ public sealed class SpecChangeTests
     public void Of_OtherEndLoopsOrLegs_NamesThem()
     {
         var spec = Spec();
-        var served = spec with { EndLoops = spec.EndLoops! with { Serving = new LoopServing("t021", Length.FromInches(0.021)) } };
-        Assert.Equal(["end loops served with t021 (was bare)"], SpecChange.Of(spec, served));
+        var served = spec with { EndLoops = spec.EndLoops! with { Serving = new LoopServing("t021", Length.FromInches(0.021), "black") } };
+        Assert.Equal(["end loops served with t021 black (was bare)"], SpecChange.Of(spec, served));
         var legs = spec with { Yoke = new Yoke(Length.FromInches(10), 7) };
         Assert.Equal(["legs 10 in with 7 turns each (was none)"], SpecChange.Of(spec, legs));
         // What a tag of version 1 does not say is no change.

@@ -7,7 +7,7 @@ using Xunit;
 
 namespace Tagend.Tests.Specs;
 
-/// <summary>The shipped templates with posts of 1 in, and specs made with them from a row of cells.</summary>
+/// <summary>The shipped templates with the demo shop's spools and posts of 1 in, and specs made with them from a row of cells.</summary>
 public static class SpecFixture
 {
     public static DateOnly Date { get; } = new(2026, 3, 14);
@@ -94,11 +94,32 @@ public static class SpecFixture
     {
         var problems = new List<Problem>();
         var catalog = CatalogReader.Read(TestFiles.Templates, problems);
+        var spools = ReadDemoShop(problems);
         Assert.Empty(problems);
         var shop = catalog!.Shop;
         return catalog with
         {
+            Materials = spools!.Materials,
+            Threads = spools.Threads,
             Shop = shop with { Name = "Your shop's name", Phone = "your phone number", Jig = shop.Jig with { PostDiameter = Length.FromInches(1) } },
         };
+    }
+
+    /// <summary>The shipped templates with the demo shop's own files over them.</summary>
+    private static ShopCatalog? ReadDemoShop(List<Problem> problems)
+    {
+        var folder = Directory.CreateTempSubdirectory("tagend-demo-shop-").FullName;
+        foreach (var file in Directory.EnumerateFiles(TestFiles.Templates, "*.toml", SearchOption.AllDirectories)
+            .Concat(Directory.EnumerateFiles(TestFiles.DemoShop)))
+        {
+            var from = file.StartsWith(TestFiles.Templates, StringComparison.Ordinal) ? TestFiles.Templates : TestFiles.DemoShop;
+            var copy = Path.Combine(folder, Path.GetRelativePath(from, file));
+            Directory.CreateDirectory(Path.GetDirectoryName(copy)!);
+            File.Copy(file, copy, overwrite: true);
+        }
+
+        var catalog = CatalogReader.Read(folder, problems);
+        Directory.Delete(folder, recursive: true);
+        return catalog;
     }
 }

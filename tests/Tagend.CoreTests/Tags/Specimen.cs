@@ -52,7 +52,7 @@ internal static class Specimen
         Gen.Select(Length, Length, Gen.Int[0, 3]).Select((a, b, thread) => (EndLoops?)new EndLoops(
             a,
             thread == 1 ? a : b,
-            thread == 0 ? null : new LoopServing($"t02{thread}", Tagend.Measures.Length.FromInches(0.02 + (thread / 1000.0))))),
+            thread == 0 ? null : new LoopServing($"t02{thread}", Tagend.Measures.Length.FromInches(0.02 + (thread / 1000.0)), thread == 2 ? "red" : ""))),
         Gen.Const((EndLoops?)null));
 
     private static readonly Gen<Yoke?> Yoke = Gen.OneOf(

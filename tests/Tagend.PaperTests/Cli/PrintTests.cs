@@ -69,9 +69,9 @@ public class PrintTests
     public void Print_Pulls_SayWhatCheckSaysAndListEveryPieceOnce()
     {
         using var folder = TagendProgram.NewFolder();
-        TagendProgram.Run("print", TagendProgram.DemoOrders, "--out", folder.Path, "--only", "pulls", "--units", "mm");
+        TagendProgram.Run("print", TagendProgram.DemoOrders, "--templates", TagendProgram.DemoShop, "--out", folder.Path, "--only", "pulls", "--units", "mm");
         var page = OutsideTool.Run("pdftotext", "-layout", folder["pulls.pdf"], "-").Output;
-        var check = TagendProgram.Run("check", TagendProgram.DemoOrders, "--units", "mm").Output;
+        var check = TagendProgram.Run("check", TagendProgram.DemoOrders, "--templates", TagendProgram.DemoShop, "--units", "mm").Output;
         var totals = Regex.Matches(check, @"^  (?<name>\S+) +(?<color>\S+) +(?:color +)?(?<meters>\d+\.\d m) +\d+ spool", RegexOptions.Multiline);
         Assert.True(totals.Count > 15);
         Assert.All(totals, t => Assert.Matches($@"{t.Groups["name"]} +{t.Groups["color"]} +{Regex.Escape(t.Groups["meters"].Value)}", page));

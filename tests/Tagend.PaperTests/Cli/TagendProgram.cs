@@ -19,6 +19,11 @@ internal static class TagendProgram
     {
         var folder = Path.Combine(Directory.CreateTempSubdirectory("tagend-shop-").FullName, "shop");
         Run("init", folder, "--name", "Demo string shop", "--phone", "555 0100", "--post-diameter", "1 in");
+        foreach (var own in Directory.GetFiles(Path.Combine(Root, "demo-orders", "shop")))
+        {
+            File.Copy(own, Path.Combine(folder, Path.GetFileName(own)), overwrite: true);
+        }
+
         return folder;
     });
 

@@ -100,7 +100,7 @@ internal static class ExplainedPosts
         yield return new ExplainedStep(
             "posts, outside to outside",
             "P = Q + k of A + k of B − (post − pin) × (π / 2 − 1)",
-            $"{piece.Worked(piece.Spec.LaidUpLength)} + {piece.Worked(closingA)} + {piece.Worked(closingB)} "
+            $"{piece.Worked(piece.Spec.LaidUpLength)} + {piece.Thickness(closingA)} + {piece.Thickness(closingB)} "
                 + $"− ({piece.Given(posts.PostDiameter)} − {piece.Given(posts.PinDiameter)}) × (π / 2 − 1)",
             piece.Worked(posts.Outside),
             posts.IsPostGiven

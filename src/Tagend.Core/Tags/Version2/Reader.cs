@@ -145,8 +145,8 @@ internal static class Reader
         LoopServing? serving = null;
         if (!parts.IsAtEnd)
         {
-            var (thread, diameter, _) = ReadThread(parts, spools, fault);
-            serving = new LoopServing(thread, diameter);
+            var (thread, diameter, color) = ReadThread(parts, spools, fault);
+            serving = new LoopServing(thread, diameter, color);
         }
 
         parts.End();

@@ -84,7 +84,7 @@ internal static class Writer
         {
             var b = loops.B == loops.A ? "" : Write(loops.B);
             return loops.Serving is { } serving
-                ? Field('O', loops.A, b, Whole(spools.FindIndex(s => s.Thread == serving.Thread && s.Diameter == serving.ThreadDiameter) + 1))
+                ? Field('O', loops.A, b, Whole(spools.IndexOf(Spool(serving)) + 1))
                 : b.Length > 0 ? Field('O', loops.A, b) : Field('O', loops.A);
         }
 
@@ -100,13 +100,15 @@ internal static class Writer
     private static List<(string Thread, Length Diameter, string Color)> Spools(BuildSpec spec)
     {
         var spools = spec.Servings.Select(Spool).Distinct().ToList();
-        if (spec.EndLoops?.Serving is { } loop && !spools.Exists(s => s.Thread == loop.Thread && s.Diameter == loop.ThreadDiameter))
+        if (spec.EndLoops?.Serving is { } loop && !spools.Contains(Spool(loop)))
         {
-            spools.Add((loop.Thread, loop.ThreadDiameter, ""));
+            spools.Add(Spool(loop));
         }
 
         return spools;
     }
+
+    private static (string Thread, Length Diameter, string Color) Spool(LoopServing loop) => (loop.Thread, loop.ThreadDiameter, loop.Color);
 
     private static (string Thread, Length Diameter, string Color) Spool(Serving serving) =>
         (serving.Thread, serving.ThreadDiameter, serving.Color);

@@ -257,11 +257,19 @@ public sealed class JigCardTests
     public void EndLoops_ThatAreServed_AreSaidAndDrawnThick()
     {
         var spec = SpecFixture.Good();
-        var served = spec with { EndLoops = new EndLoops(Length.FromInches(0.75), Length.FromInches(0.75), new LoopServing("t021", Length.FromInches(0.021))) };
+        var served = spec with { EndLoops = new EndLoops(Length.FromInches(0.75), Length.FromInches(0.75), new LoopServing("t021", Length.FromInches(0.021), "red")) };
         var composed = Compose(served, Paper.HalfLetter, Slip);
-        Assert.Contains("End loops first, with t021.", TextsOf(composed));
+        Assert.Contains("End loops first, with t021 red.", TextsOf(composed));
         Assert.Equal(2, composed.Pages[1].Inks.OfType<OvalInk>().Count(o => o.Stroke == 2.6f));
         Assert.DoesNotContain(Compose(spec, Paper.HalfLetter, Slip).Pages[1].Inks.OfType<OvalInk>(), o => o.Stroke == 2.6f);
+    }
+
+    [Fact]
+    public void Lots_ThatTheSpecHas_StandAtTheirBoxes()
+    {
+        var spec = SpecFixture.Good();
+        Assert.Contains("lots L-204, 77B", TextsOf(Compose(spec with { Lots = ["L-204", "77B"] }, Paper.HalfLetter, Slip)));
+        Assert.DoesNotContain(TextsOf(Compose(spec, Paper.HalfLetter, Slip)), t => t.StartsWith("lots", StringComparison.Ordinal));
     }
 
     public static TheoryData<string> Kinds => [.. SpecFixture.Catalog.Plans.Values.Where(p => p.Material is not null).Select(p => p.Name)];

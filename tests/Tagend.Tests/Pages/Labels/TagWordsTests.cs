@@ -28,6 +28,14 @@ public sealed class TagWordsTests
     }
 
     [Fact]
+    public void LoopTag_OfASpecWithLots_SaysThem()
+    {
+        var build = SheetFixture.Compound(1).Builds[0];
+        var lots = build with { Spec = build.Spec with { Lots = ["L-204", "77B"] } };
+        Assert.Contains("| lots L-204, 77B |", TextOf(LoopTag.FromFullToLeast(lots, SheetFixture.Catalog)[1](Smallest)), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void BagTag_FromFullToLeast_LeavesOutShopThenBowAndDueThenColorsThenCustomer()
     {
         Assert.Equal(

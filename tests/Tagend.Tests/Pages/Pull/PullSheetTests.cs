@@ -77,6 +77,21 @@ public class PullSheetTests
     }
 
     [Fact]
+    public void Sheet_OfAShopThatSaysWhatItsSpoolsHold_CountsThem()
+    {
+        var set = SheetFixture.Compound(1);
+        Assert.Contains("Spools", SheetFixture.TextOf(Compose(Paper.A4, [set]).Pages), StringComparison.Ordinal);
+        var silent = SheetFixture.Catalog with
+        {
+            Materials = SheetFixture.Catalog.Materials.ToDictionary(m => m.Key, m => m.Value with { Spool = null }),
+            Threads = SheetFixture.Catalog.Threads.ToDictionary(t => t.Key, t => t.Value with { Spool = null }),
+        };
+        var text = SheetFixture.TextOf(PullSheet.Compose(PullOf([set]), SlipsOf([set]), silent, Paper.A4, TestFonts.Shipped).Pages);
+        Assert.DoesNotContain("Spools", text, StringComparison.Ordinal);
+        Assert.Contains("Description", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Sheet_WithACharacterTheFontLacks_IsAProblem()
     {
         var set = SheetFixture.Compound(1);

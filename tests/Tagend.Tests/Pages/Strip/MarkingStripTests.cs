@@ -57,6 +57,22 @@ public sealed class MarkingStripTests
     }
 
     [Fact]
+    public void Strip_OfServedLoopsAndLegs_SaysSo()
+    {
+        var served = SpecFixture.Good() with { EndLoops = new EndLoops(Length.FromInches(0.75), Length.FromInches(0.75), new LoopServing("t021", Length.FromInches(0.021), "black")) };
+        var words = WordsOf(Compose(served, StripStock.Roll(Length.FromInches(2)), StripPositions.Finished));
+        Assert.Contains("top cam, loop served with t021 black", words);
+        Assert.Contains("bottom cam, A 60 1/4, loop served with t021 black", words);
+        var yoke = SpecFixture.Good(
+            ("piece", "cable"), ("kind", "split-yoke-cable"), ("finished_length", "39 1/4 in"), ("servings", ""), ("center_serving", ""),
+            ("nock_point", ""), ("peep", ""), ("speed_nocks", ""));
+        words = WordsOf(Compose(yoke, StripStock.Roll(Length.FromInches(2)), StripPositions.Finished));
+        Assert.Contains("SERVE  t021 black, each leg", words);
+        Assert.Contains("SERVE  t021 black", words);
+        Assert.Contains("axle, both legs", words);
+    }
+
+    [Fact]
     public void Jig_MarksThePostsAndTheJigsPlaces()
     {
         var spec = SpecOf("usual", LengthUnit.Inch);
