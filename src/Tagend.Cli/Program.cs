@@ -15,6 +15,7 @@ var root = new RootCommand(
     OrdersCommand.Create(),
     JobsCommand.Create(),
     BuiltCommand.Create(),
+    SpoolsCommand.Create(),
     FitCommand.Create(),
     BookCommand.Create(),
     RulerCommand.Create(),

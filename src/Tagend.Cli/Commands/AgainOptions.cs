@@ -82,6 +82,9 @@ internal sealed class AgainOptions
         .AddressOf(parsed.GetValue(_jobBook), ShopFolders.Here.Templates(parsed.GetValue(_templates)))
         ?.OpenExisting(TimeProvider.System);
 
+    /// <returns>Null, with its problems on standard error, where the catalog has mistakes.</returns>
+    public ShopCatalog? CatalogOf(ParseResult parsed) => ShopOptions.ReadCatalog(parsed.GetValue(_templates));
+
     /// <returns>Null where nothing is made again.</returns>
     public AgainPrinting? RunOf(ParseResult parsed)
     {
@@ -101,7 +104,7 @@ internal sealed class AgainOptions
             return null;
         }
 
-        var catalog = ShopOptions.ReadCatalog(parsed.GetValue(_templates));
+        var catalog = CatalogOf(parsed);
         var book = new RunBook(catalog is null ? null : JobBookOption.AddressOf(parsed.GetValue(_jobBook), catalog.Folder), TimeProvider.System);
         return new AgainPrinting(catalog is null ? null : new AgainRun(catalog, plan, book), book, plan.AsOrder);
     }

@@ -22,7 +22,11 @@ internal sealed class BenchDialog(BenchLog bench, LengthUnit unit, TextReader in
         while (text is not null)
         {
             string? scanned = null;
-            if (text.Length > 0)
+            if (TagReader.Read(text) is TagReading.Spool)
+            {
+                Console.WriteLine(bench.Mount(text));
+            }
+            else if (text.Length > 0)
             {
                 var found = bench.Find(text);
                 var isLogged = found.Spec is { } spec ? Log(spec, out scanned) : Refuse(found.Error!);
@@ -61,11 +65,11 @@ internal sealed class BenchDialog(BenchLog bench, LengthUnit unit, TextReader in
         }
 
         scanned = null;
-        var built = BuiltQuestion.CardOf(spec);
+        var built = bench.CardOf(spec);
         var isMeasured = false;
-        foreach (var question in BuiltQuestion.Of(spec, unit))
+        foreach (var question in bench.Questions(spec))
         {
-            if (Ask(question, built, ref scanned) is not { } answered)
+            if (Ask(question, spec, built, ref scanned) is not { } answered)
             {
                 break;
             }
@@ -87,7 +91,7 @@ internal sealed class BenchDialog(BenchLog bench, LengthUnit unit, TextReader in
     }
 
     /// <returns>Null where the input ended or another card was scanned.</returns>
-    private AsBuilt? Ask(BuiltQuestion question, AsBuilt built, ref string? scanned)
+    private AsBuilt? Ask(BuiltQuestion question, BuildSpec spec, AsBuilt built, ref string? scanned)
     {
         while (true)
         {
@@ -95,6 +99,13 @@ internal sealed class BenchDialog(BenchLog bench, LengthUnit unit, TextReader in
             if (answer is null)
             {
                 return null;
+            }
+
+            if (TagReader.Read(answer) is TagReading.Spool)
+            {
+                Console.WriteLine(bench.Mount(answer));
+                (question, built) = (bench.Again(question, spec), bench.WithMounted(spec, built));
+                continue;
             }
 
             if (TagReader.Read(answer) is not TagReading.Foreign)

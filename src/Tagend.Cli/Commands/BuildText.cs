@@ -19,6 +19,7 @@ internal static class BuildText
             + $"({within} ± {LengthWriter.Mark(spec.Tolerance, unit)}); posts {LengthWriter.Setting(built.Posts, unit)}, "
             + FormattableString.Invariant($"{built.Turns:0.##} turns, {built.Load.Pounds:0.#} lbf, {built.Minutes:0.##} min")
             + (built.Who.Length == 0 ? "" : $", {built.Who}") + (built.Lots.Count == 0 ? "" : $"; lots {string.Join(", ", built.Lots)}")
+            + string.Concat(logged.Spools.Select(s => $"\nspool {s.Spool.Number}, {SpoolShelf.TextOf(s.Spool)}: {SpoolWording.Left(s, unit)}"))
             + (TurnAdvice.Of(spec, built) is { } advice ? "\n" + Of(advice) : "");
     }
 

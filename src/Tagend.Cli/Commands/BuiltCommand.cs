@@ -42,7 +42,7 @@ internal static class BuiltCommand
         }
 
         using var book = options.OpenOrBegin(parsed, catalog);
-        var (unit, bench) = (catalog.Shop.Unit, new BenchLog(book, catalog.Shop.Unit));
+        var (unit, bench) = (catalog.Shop.Unit, new BenchLog(book, catalog.Shop.Unit, new SpoolShelf(book.Spools, catalog, BenchName.Here)));
         if (piece is null || given.Count == 0)
         {
             return new BenchDialog(bench, unit, Console.In).Run(piece);
@@ -77,6 +77,11 @@ internal sealed class BuiltOptions
         new("--minutes") { Description = "Time on the stretcher.", HelpName = "N" },
         new("--who") { Description = "Who built it.", HelpName = "TEXT" },
         new("--lots") { Description = "Lots of strand material and thread it was built of, comma-separated.", HelpName = "LIST" },
+        new("--spools")
+        {
+            Description = "Spools it was made from, by number or tag, comma-separated, or none. Default: those at this bench that it is made of.",
+            HelpName = "LIST",
+        },
     ];
 
     public void AddTo(Command command)

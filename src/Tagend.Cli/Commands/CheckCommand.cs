@@ -39,7 +39,7 @@ internal static class CheckCommand
         {
             // A season's specs are some million lines, too many to write each by itself.
             using var output = new StreamWriter(Console.OpenStandardOutput(), Console.OutputEncoding);
-            Write(output, orders);
+            Write(output, orders, book.Shelf(BenchName.Here));
         }
 
         return book.Fault is not null ? ExitCode.World
@@ -47,10 +47,10 @@ internal static class CheckCommand
             : ExitCode.Done;
     }
 
-    private static void Write(TextWriter output, CheckedOrders orders)
+    private static void Write(TextWriter output, CheckedOrders orders, IReadOnlyList<ShelfSpool> shelf)
     {
         var withheld = orders.Report.Withheld.ToHashSet();
-        var pull = new PullList(orders.Catalog.Shop);
+        var pull = new PullList(orders.Catalog.Shop, shelf);
         foreach (var piece in orders.Report.Pieces)
         {
             if (piece.Spec is { } spec)

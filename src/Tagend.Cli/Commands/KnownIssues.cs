@@ -1,14 +1,23 @@
+using Tagend.Catalog;
 using Tagend.Jobs;
 using Tagend.Problems;
+using Tagend.Tags;
 using Tagend.Workshop.Books;
 using Tagend.Workshop.Readings;
 
 namespace Tagend.Commands;
 
-/// <summary>Says of scanned tags that they are superseded, as far as there is a job book that knows.</summary>
+/// <summary>
+/// Says of scanned tags what the job book knows, as far as there is one: that they are superseded; and takes spools that are
+/// scanned to this bench.
+/// </summary>
 /// <param name="open">Opens the book with the first tag; null where there is none.</param>
-internal sealed class KnownIssues(Func<IJobBook?> open) : IDisposable
+/// <param name="readCatalog">Reads the shop's templates with the first spool; null where they have mistakes.</param>
+internal sealed class KnownIssues(Func<IJobBook?> open, Func<ShopCatalog?> readCatalog) : IDisposable
 {
+    private const string NotKnown = "what the job book knows of tags and spools is not said";
+
+    private readonly Lazy<ShopCatalog?> _catalog = new(readCatalog);
     private readonly Lazy<IJobBook?> _book = new(() => Guarded(open));
     private bool _hasFailed;
 
@@ -20,24 +29,41 @@ internal sealed class KnownIssues(Func<IJobBook?> open) : IDisposable
         }
     }
 
-    /// <summary>Names each piece of a tag that has a later issue.</summary>
+    /// <summary>Names each piece of a tag that has a later issue, and what is left on a spool.</summary>
     public void Say(TagScan scan, TextWriter output)
     {
-        foreach (var spec in _hasFailed ? [] : scan.Specs)
+        if (_hasFailed || (scan.Specs.Count == 0 && scan.Reading is not TagReading.Spool))
         {
-            try
+            return;
+        }
+
+        try
+        {
+            foreach (var sentence in _book.Value is { } book ? Said(scan, book) : [])
             {
-                if (_book.Value is { } book && Superseded.Of(spec, book) is { } sentence)
-                {
-                    output.WriteLine($"{spec.Order}/{spec.Piece}, revision {spec.Revision}: {sentence}");
-                }
-            }
-            catch (TagendException e)
-            {
-                _hasFailed = true;
-                Commands.Say.Error($"{e.Message}; whether tags are superseded is not known");
+                output.WriteLine(sentence);
             }
         }
+        catch (TagendException e)
+        {
+            _hasFailed = true;
+            Commands.Say.Error($"{e.Message}; {NotKnown}");
+        }
+    }
+
+    private IEnumerable<string> Said(TagScan scan, IJobBook book)
+    {
+        if (scan.Reading is TagReading.Spool)
+        {
+            return _catalog.Value is { } catalog
+                ? [new BenchLog(book, catalog.Shop.Unit, new SpoolShelf(book.Spools, catalog, BenchName.Here)).Mount(scan.Reading.Text)]
+                : [];
+        }
+
+        return scan.Specs
+            .Select(spec => (Spec: spec, Sentence: Superseded.Of(spec, book)))
+            .Where(s => s.Sentence is not null)
+            .Select(s => $"{s.Spec.Order}/{s.Spec.Piece}, revision {s.Spec.Revision}: {s.Sentence}");
     }
 
     private static IJobBook? Guarded(Func<IJobBook?> open)
@@ -48,7 +74,7 @@ internal sealed class KnownIssues(Func<IJobBook?> open) : IDisposable
         }
         catch (TagendException e)
         {
-            Commands.Say.Error($"{e.Message}; whether tags are superseded is not known");
+            Commands.Say.Error($"{e.Message}; {NotKnown}");
             return null;
         }
     }

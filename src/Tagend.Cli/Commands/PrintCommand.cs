@@ -43,7 +43,7 @@ internal static class PrintCommand
         }
 
         var printer = paper.PrinterOf(parsed);
-        var plan = paper.PlanOf(parsed, orders.Catalog);
+        var plan = paper.PlanOf(parsed, orders.Catalog) with { Shelf = book.Shelf(BenchName.Here) };
         var volumes = PrintBatch.VolumesOf(report.Ready.Where(s => chosen.Has(s.Order)).Select(chosen.Of), plan.VolumePieces);
         var summary = new PrintSummary(report.Withheld.Where(chosen.Has), volumes.Count, orders.Catalog);
         var hasFailed = book.Fault is not null;

@@ -17,6 +17,10 @@ internal static class PullText
             var color = need.Color.Length > 0 ? need.Color : "any color";
             var spools = Stock.Spools(need, catalog) is { } count ? Counted.Of(count, "spool") : "";
             output.WriteLine($"  {need.Name,-16}{color,-12} {LengthWriter.Spool(need.Length, unit),-14}{spools}".TrimEnd());
+            if (pull.Spools?.Of(need) is { } take)
+            {
+                output.WriteLine($"    {Take(take, unit)}");
+            }
         }
 
         var order = pull.Order;
@@ -33,5 +37,15 @@ internal static class PullText
         }
 
         output.WriteLine();
+    }
+
+    private static string Take(SpoolTake take, LengthUnit unit)
+    {
+        var spools = string.Join("; ", take.Spools.Select(s => $"{s.Spool.Number} (lot {s.Spool.Lot})" + (s.From is null ? "" : $" from {s.From} on")));
+        return string.Join("; ", new[]
+        {
+            spools.Length == 0 ? "" : $"take spool {spools}",
+            take.ShortFrom is null ? "" : $"no spool holds {take.ShortFrom} and what follows: {LengthWriter.Spool(take.Short, unit)} more is needed",
+        }.Where(t => t.Length > 0));
     }
 }

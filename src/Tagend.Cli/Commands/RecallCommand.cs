@@ -29,7 +29,7 @@ internal static class RecallCommand
         });
         command.SetAction(parsed =>
         {
-            using var book = new KnownIssues(() => again.BookOf(parsed));
+            using var book = new KnownIssues(() => again.BookOf(parsed), () => again.CatalogOf(parsed));
             var printing = again.RunOf(parsed);
             var isForScripts = parsed.GetValue(json) || printing is { OwnsOutput: true };
             var recall = new Recall(printing, scan => book.Say(scan, isForScripts ? Console.Error : Console.Out));

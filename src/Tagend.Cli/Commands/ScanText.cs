@@ -21,6 +21,11 @@ internal static class ScanText
             }
         }
 
+        if (scan.Reading is TagReading.Spool spool)
+        {
+            Console.WriteLine(SpoolText.Of(spool.Received));
+        }
+
         foreach (var spec in scan.Specs)
         {
             if (onlyPosts)

@@ -37,13 +37,19 @@ public enum PaperWord
     StripEachLeg, StripLoopServed,
 
     // Tags.
-    TagStrands, TagColors, TagDue, TagTie, TagLots, TagCodeInPart, TagPacking,
+    TagStrands, TagColors, TagDue, TagTie, TagLots, TagCodeInPart, TagPacking, TagMeasured, SpoolTitle, SpoolLot,
 
     // Pull sheet.
     PullTitle, PullStrand, PullThread, PullOrder, PullSetOne, PullSetMany, PullPieceOne, PullPieceMany, PullChangeOne,
     PullChangeMany, PullSaving, PullNoSaving, PullPage, PullRemark, PullPulled, PullMaterialColumn, PullThreadColumn,
     PullColor, PullLength, PullSpools, PullDescription, PullBuilt, PullOrderColumn, PullPiece, PullCustomer, PullDue, PullPosts, PullLoops, PullChange,
-    PullSpoolOne, PullSpoolMany, PullPostsMoved, PullNoChange,
+    PullSpoolOne, PullSpoolMany, PullPostsMoved, PullNoChange, PullTake, PullTakeSpool, PullTakeFrom, PullRunsOut,
+
+    // Measured record.
+    RecordTitle, RecordOrder, RecordLengths, RecordOrdered, RecordTolerance, RecordMeasured, RecordOff, RecordResult,
+    RecordIn, RecordTooLong, RecordTooShort, RecordMissing, RecordBuilds, RecordLoad, RecordTime, RecordTurns, RecordLots,
+    RecordDate, RecordPairs, RecordPairSame, RecordPairWithin, RecordPairOutside, RecordHow, RecordAskFirst,
+    RecordNoCertificate,
 
     // Test pages of printers and label sheets.
     RulerTitle, RulerFor, RulerPrint, RulerMeasure, RulerSay, RulerThen, RulerCheck, RulerAgain, RulerAcross, RulerAlong,
@@ -108,6 +114,18 @@ public static partial class PaperWords
         [PaperWord.PullPosts] = ["unit"],
         [PaperWord.PullSpoolOne] = ["colors"],
         [PaperWord.PullSpoolMany] = ["colors"],
+        [PaperWord.TagMeasured] = ["length", "date"],
+        [PaperWord.SpoolLot] = ["lot"],
+        [PaperWord.PullTakeSpool] = ["number", "lot"],
+        [PaperWord.PullTakeFrom] = ["spool", "build"],
+        [PaperWord.PullRunsOut] = ["build", "length"],
+        [PaperWord.RecordOrder] = ["order"],
+        [PaperWord.RecordTooLong] = ["length"],
+        [PaperWord.RecordTooShort] = ["length"],
+        [PaperWord.RecordPairSame] = ["first", "second"],
+        [PaperWord.RecordPairWithin] = ["first", "second", "length", "tolerance"],
+        [PaperWord.RecordPairOutside] = ["first", "second", "length", "tolerance"],
+        [PaperWord.RecordHow] = ["pin", "load"],
         [PaperWord.RulerFor] = ["printer"],
         [PaperWord.RulerAcross] = ["length"],
         [PaperWord.RulerAlong] = ["length"],

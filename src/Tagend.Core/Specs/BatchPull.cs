@@ -30,13 +30,17 @@ public sealed record PullOrder(IEnumerable<PullStep> Steps, int Changes, int Cha
 /// <param name="Stock">Each spool once: strands before threads, in order of name and color.</param>
 public sealed record BatchPull(LengthUnit Unit, DateOnly Date, int Sets, int Pieces, ValueList<StockNeed> Stock, PullOrder Order)
 {
+    /// <summary>Which of the shop's spools the stock is taken from; null where the shop keeps none.</summary>
+    public SpoolPlan? Spools { get; init; }
+
     /// <summary>The stock and the order of builds of some pieces.</summary>
     /// <param name="specs">In the file's order; the pieces of a set may be scattered.</param>
     /// <param name="shop">Its waste, tails and dummy tags.</param>
+    /// <param name="shelf">The shop's spools; null where it keeps none.</param>
     /// <returns>Null where there are no pieces.</returns>
-    public static BatchPull? Of(IEnumerable<BuildSpec> specs, Shop shop)
+    public static BatchPull? Of(IEnumerable<BuildSpec> specs, Shop shop, IReadOnlyList<ShelfSpool>? shelf = null)
     {
-        var list = new PullList(shop);
+        var list = new PullList(shop, shelf);
         foreach (var spec in specs)
         {
             list.Add(spec);
@@ -47,8 +51,11 @@ public sealed record BatchPull(LengthUnit Unit, DateOnly Date, int Sets, int Pie
 }
 
 /// <summary>Gathers a batch piece by piece: of a spec it holds only what it needs.</summary>
-public sealed class PullList(Shop shop)
+/// <param name="shelf">The shop's spools; null where it keeps none.</param>
+public sealed class PullList(Shop shop, IReadOnlyList<ShelfSpool>? shelf = null)
 {
+    private readonly IReadOnlyList<ShelfSpool> _shelf = shelf ?? [];
+    private readonly Dictionary<(string Order, string Piece), ValueList<StockNeed>> _needs = [];
     private readonly Dictionary<(StockKind Kind, string Name, string Color), Length> _stock = [];
     private readonly Dictionary<SetUp, SetUp> _setUps = [];
     private readonly Dictionary<ValueList<ColorShare>, ValueList<ColorShare>> _colors = [];
@@ -64,7 +71,13 @@ public sealed class PullList(Shop shop)
             _first = (spec.Unit, spec.Date);
         }
 
-        foreach (var need in Stock.Of(spec, shop))
+        var needs = Stock.Of(spec, shop);
+        if (_shelf.Count > 0)
+        {
+            _needs[(spec.Order, spec.Piece)] = needs;
+        }
+
+        foreach (var need in needs)
         {
             var spool = (need.Kind, need.Name, need.Color);
             _stock[spool] = _stock.GetValueOrDefault(spool) + need.Length;
@@ -89,13 +102,28 @@ public sealed class PullList(Shop shop)
             sets.TryAdd(piece.Order, sets.Count);
         }
 
+        var order = OrderOf([.. _pieces.OrderBy(piece => sets[piece.Order])]);
         return new BatchPull(
             _first.Unit,
             _first.Date,
             sets.Count,
             _pieces.Count,
             Stock.Sorted(_stock.Select(s => new StockNeed(s.Key.Kind, s.Key.Name, s.Key.Color, s.Value))),
-            OrderOf([.. _pieces.OrderBy(piece => sets[piece.Order])]));
+            order)
+        {
+            Spools = _shelf.Count == 0 ? null : SpoolsOf(order),
+        };
+    }
+
+    private SpoolPlan SpoolsOf(PullOrder order)
+    {
+        var plan = new SpoolPlan(_shelf);
+        foreach (var step in order.Steps)
+        {
+            plan.Add(step.Order, step.Piece, _needs[(step.Order, step.Piece)]);
+        }
+
+        return plan;
     }
 
     private static PullOrder OrderOf(Piece[] pieces)

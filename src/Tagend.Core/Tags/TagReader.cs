@@ -18,6 +18,7 @@ public static class TagReader
         Version1.Grammar.BagMark + "*",
         Version2.Grammar.PieceMark + "*",
         Version2.Grammar.BagMark + "*",
+        SpoolTag.Mark + "*",
     ];
 
     /// <summary>Reads one scanned text; white space around it does not count.</summary>
@@ -47,7 +48,7 @@ public static class TagReader
 
         var keyboards = ScannerKeyboard.Layouts.Where(k => IsOurs(k.Undo(text))).ToList();
         return keyboards.Count == 0 ? null
-            : TagWording.Keyboard(keyboards.Find(k => ReadText(k.Undo(text)) is TagReading.Piece or TagReading.Bag)?.Name);
+            : TagWording.Keyboard(keyboards.Find(k => ReadText(k.Undo(text)) is TagReading.Piece or TagReading.Bag or TagReading.Spool)?.Name);
 
         static bool IsOurs(string words) =>
             Array.Exists(Marks, mark => WithoutWords(words).StartsWith(mark, StringComparison.Ordinal));
@@ -59,6 +60,11 @@ public static class TagReader
     private static TagReading ReadText(string text)
     {
         var words = WithoutWords(text);
+        if (words.StartsWith(SpoolTag.Word, StringComparison.Ordinal))
+        {
+            return SpoolTag.Read(text, words);
+        }
+
         var isBag = words.StartsWith(TagSigns.BagWord, StringComparison.Ordinal);
         if (!isBag && !words.StartsWith(TagSigns.PieceWord, StringComparison.Ordinal))
         {

@@ -14,6 +14,9 @@ public abstract record TagReading(string Text)
     public sealed record Bag(string Text, string Order, ValueList<BagEntry> Contents, ValueList<BuildSpec> Specs)
         : TagReading(Text);
 
+    /// <summary>A spool of material or thread.</summary>
+    public sealed record Spool(string Text, ReceivedSpool Received) : TagReading(Text);
+
     /// <summary>One of ours, but damaged: the check does not fit, or a part of it makes no sense.</summary>
     public sealed record Damaged(string Text, string Message) : TagReading(Text);
 

@@ -52,6 +52,10 @@ public sealed record BuiltQuestion(string Name, string? AsCarded, Func<AsBuilt, 
         new("lots", "", Lots),
     ];
 
+    /// <summary>What is wrong with the number of one lot; null where nothing is.</summary>
+    public static string? LotFault(string lot) => lot.Length is > 0 and <= LongestName && lot.All(c => IsShown(c) && c != ',') ? null
+        : FormattableString.Invariant($"expected the lot as it stands on the spool, of {LongestName} visible characters at most and no comma");
+
     private static BuiltAnswer Lots(AsBuilt built, string text)
     {
         var lots = text.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)

@@ -11,6 +11,9 @@ namespace Tagend.Jobs;
 /// </remarks>
 public interface IJobBook : IDisposable
 {
+    /// <summary>The shop's spools.</summary>
+    ISpools Spools { get; }
+
     /// <summary>Enters specs as printed, all of them or none.</summary>
     /// <remarks>
     /// A spec that is in the book already, letter for letter, stays as it is; what is printed beside it, such as the due date,
@@ -19,14 +22,20 @@ public interface IJobBook : IDisposable
     /// <returns>The number of specs that are new.</returns>
     int Record(IEnumerable<Build> builds);
 
-    /// <summary>Logs what was built of a spec. A spec that the book does not have is entered first.</summary>
+    /// <summary>
+    /// Logs what was built of a spec, and takes from its spools what it used. A spec that the book does not have is entered
+    /// first.
+    /// </summary>
     /// <param name="key">
     /// The name of this one write, chosen by the caller. The same key again enters nothing and returns what was entered, so
     /// a write whose answer was lost can be sent again.
     /// </param>
     LoggedBuild Log(BuildSpec spec, AsBuilt built, Guid key);
 
-    /// <summary>Logs other values for a build; the first ones stay in the book, and nothing is learned from them.</summary>
+    /// <summary>
+    /// Logs other values for a build; the first ones stay in the book, nothing is learned from them, and what they took from
+    /// spools is on them again.
+    /// </summary>
     /// <param name="number">Of a build that was not struck.</param>
     /// <param name="who">Who corrects it; may be empty.</param>
     /// <param name="reason">May be empty.</param>
@@ -35,7 +44,10 @@ public interface IJobBook : IDisposable
     /// <exception cref="TagendException">The number is of no build, or of one that was struck.</exception>
     LoggedBuild Correct(long number, AsBuilt built, string who, string reason, Guid key);
 
-    /// <summary>Strikes a build that is none; it stays in the book, and nothing is learned from it.</summary>
+    /// <summary>
+    /// Strikes a build that is none; it stays in the book, nothing is learned from it, and what it took from spools is on them
+    /// again.
+    /// </summary>
     /// <param name="number">Of a build that was not struck.</param>
     /// <param name="who">Who strikes it; may be empty.</param>
     /// <param name="reason">May be empty.</param>

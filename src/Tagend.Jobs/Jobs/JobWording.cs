@@ -43,5 +43,7 @@ internal static class JobWording
     public static string IsStruck(long number) =>
         $"build {number} was struck or corrected before, and counts no more; tagend jobs --built lists the builds";
 
+    public static string NoSpool(long number) => $"there is no spool {number} in the job book; tagend spools lists them";
+
     public static string NoBuild(long number) => $"there is no build {number} in the job book; tagend jobs --built lists them";
 }

@@ -114,6 +114,9 @@ public sealed record AsBuilt
 
     /// <summary>The lots of strand material and thread it was built of, in capitals; none where they were not noted.</summary>
     public ValueList<string> Lots { get; init; } = [];
+
+    /// <summary>What it took from spools of the shop; none where they were not noted. Their lots are among <see cref="Lots"/>.</summary>
+    public ValueList<SpoolUse> Spools { get; init; } = [];
 }
 
 /// <summary>A build in the log.</summary>

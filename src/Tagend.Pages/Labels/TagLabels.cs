@@ -95,7 +95,7 @@ public static class TagLabels
     /// The code at the left, the words beside it: the most words at the largest size that fits them all. Words that no
     /// height would make fit are a problem, not left out.
     /// </summary>
-    private static IReadOnlyList<Ink> Lay(
+    internal static IReadOnlyList<Ink> Lay(
         Place at,
         string whose,
         LabelCode? code,

@@ -33,6 +33,9 @@ internal sealed class CardWriter(LengthUnit unit, PaperLanguage language)
     /// <summary>As <see cref="Setting"/>, without the unit.</summary>
     public string BareSetting(Length mark) => Setting(mark)[..^UnitSymbol.Length].TrimEnd();
 
+    /// <summary>As much as to take from a spool, rounded up to a foot or 0.1 m.</summary>
+    public string Spool(Length length) => Decimal(LengthWriter.Spool(length, unit));
+
     public string LoadSymbol => unit == LengthUnit.Inch ? "lbf" : "N";
 
     /// <summary>To whole pounds-force or newtons.</summary>

@@ -73,8 +73,8 @@ public static class PullSheet
         return
         [
             new FlowItem(Title(pull, catalog), KeepWithNext: true),
-            .. Part(titles[0], tables.Remark, tables.Stock(pull.Stock, StockKind.Strand, width)),
-            .. Part(titles[1], "", tables.Stock(pull.Stock, StockKind.Thread, width)),
+            .. Part(titles[0], tables.Remark, tables.Stock(pull.Stock, StockKind.Strand, width, pull.Spools)),
+            .. Part(titles[1], "", tables.Stock(pull.Stock, StockKind.Thread, width, pull.Spools)),
             .. Part(titles[2], Saving(pull.Order, catalog.Words), tables.Builds(pull.Order, width)),
         ];
     }

@@ -29,7 +29,8 @@ internal sealed class PullTables(
 
     /// <summary>Spools of one kind, counted where the shop has said what one holds; columns stand as in the table of the other kind.</summary>
     /// <param name="width">Of the page, in points.</param>
-    public Table Stock(ValueList<StockNeed> stock, StockKind kind, float width)
+    /// <param name="plan">Which spools are taken; null where the shop keeps none, and there is no column for them.</param>
+    public Table Stock(ValueList<StockNeed> stock, StockKind kind, float width, SpoolPlan? plan)
     {
         var areCounted = stock.Any(need => Tagend.Specs.Stock.Spools(need, catalog) is not null);
         var rows = stock.Select<StockNeed, IReadOnlyList<Block>>(need =>
@@ -37,8 +38,9 @@ internal sealed class PullTables(
             new Checkbox(new Paragraph(" ", Text)),
             new Paragraph(need.Name, Text),
             new Paragraph(_write.Color(need.Color), Strong),
-            new Paragraph(_write.Decimal(LengthWriter.Spool(need.Length, unit)), Strong),
+            new Paragraph(_write.Spool(need.Length), Strong),
             .. areCounted ? [new Paragraph(Tagend.Specs.Stock.Spools(need, catalog)?.ToString(CultureInfo.InvariantCulture) ?? "", Text)] : (IEnumerable<Block>)[],
+            .. plan is null ? (IEnumerable<Block>)[] : [Take(plan.Of(need))],
             new Paragraph(TitleOf(need), Text),
         ]);
         var table = Table(
@@ -48,11 +50,33 @@ internal sealed class PullTables(
                 new TableColumn(catalog.Words[PaperWord.PullColor], ColumnWidth.Natural),
                 new TableColumn(catalog.Words[PaperWord.PullLength], ColumnWidth.Natural, Align.Right),
                 .. areCounted ? [new TableColumn(catalog.Words[PaperWord.PullSpools], ColumnWidth.Natural, Align.Right)] : (IEnumerable<TableColumn>)[],
+                .. plan is null ? (IEnumerable<TableColumn>)[] : [new TableColumn(catalog.Words[PaperWord.PullTake], ColumnWidth.Shared(1.6f))],
                 new TableColumn(catalog.Words[PaperWord.PullDescription], ColumnWidth.Shared()),
             ],
             [.. rows],
             width);
         return table with { Rows = [.. table.Rows.Where((_, i) => stock[i].Kind == kind)] };
+    }
+
+    /// <summary>The spools in the order they are begun, and in bold what none of them holds.</summary>
+    private Paragraph Take(SpoolTake? take)
+    {
+        if (take is null)
+        {
+            return new Paragraph("", Text);
+        }
+
+        var words = catalog.Words;
+        var spools = string.Join("; ", take.Spools.Select(s =>
+        {
+            var spool = words.Say(PaperWord.PullTakeSpool, ("number", $"{s.Spool.Number}"), ("lot", s.Spool.Lot.Replace('-', '\u2011'))).Replace(' ', '\u00A0');
+            return s.From is { } from ? words.Say(PaperWord.PullTakeFrom, ("spool", spool), ("build", from)) : spool;
+        }));
+        return take.ShortFrom is not { } shortFrom ? new Paragraph(spools, Text) : new Paragraph(
+        [
+            new Span(spools.Length == 0 ? "" : $"{spools}. ", Text),
+            new Span(words.Say(PaperWord.PullRunsOut, ("build", shortFrom), ("length", _write.Spool(take.Short).Replace(' ', '\u00A0'))), Strong),
+        ]);
     }
 
     /// <param name="width">Of the page, in points.</param>

@@ -47,6 +47,14 @@ public sealed class RunBook(JobBookAddress? address, TimeProvider clock)
             Guarded("revisions are as the order says", () => book!.Book!.Find(new JobSearch { Order = order }).ToList()) ?? [];
     }
 
+    /// <summary>The shop's spools that are in use; none where there is no book yet, or it failed.</summary>
+    /// <param name="bench">Whose spools are taken first, by its name.</param>
+    public IReadOnlyList<ShelfSpool> Shelf(string bench) => Guarded("the pull sheet names no spools", () =>
+    {
+        using var book = address?.OpenExisting(clock);
+        return book is null ? [] : SpoolShelf.InUse(book.Spools, bench);
+    }) ?? [];
+
     /// <summary>Enters what was printed.</summary>
     /// <returns>Null where there was nothing to enter, or the book failed.</returns>
     public BookEntry? Record(IEnumerable<BuildSet> sets)

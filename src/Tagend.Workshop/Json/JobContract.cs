@@ -52,7 +52,8 @@ internal sealed record LoggedBuildContract(
     string Who,
     DateTimeOffset LoggedAt,
     bool LeftOut,
-    IReadOnlyList<string> Lots)
+    IReadOnlyList<string> Lots,
+    IReadOnlyList<SpoolUseContract> Spools)
 {
     internal static LoggedBuildContract Of(LoggedBuild logged) => new(
         logged.Number,
@@ -64,5 +65,6 @@ internal sealed record LoggedBuildContract(
         logged.Built.Who,
         logged.LoggedAt,
         logged.IsLeftOut,
-        logged.Built.Lots);
+        logged.Built.Lots,
+        [.. logged.Built.Spools.Select(SpoolUseContract.Of)]);
 }

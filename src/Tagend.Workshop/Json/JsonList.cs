@@ -39,6 +39,10 @@ public static class JsonList
     public static void Write(Stream output, IEnumerable<PrintedJob> jobs) =>
         Write(output, Plain, jobs.Select(JobContract.Of), Contracts.Default.JobContract);
 
+    /// <summary>Spools of the job book.</summary>
+    public static void Write(Stream output, IEnumerable<KeptSpool> spools) =>
+        Write(output, Plain, spools.Select(SpoolContract.Of), Contracts.Default.SpoolContract);
+
     /// <summary>Fits of the job book's builds.</summary>
     public static void Write(Stream output, IEnumerable<TakeUpFit> fits) =>
         Write(output, Plain, fits.Select(f => new FitContract(f)), Contracts.Default.FitContract);
@@ -86,6 +90,7 @@ public static class JsonList
 [JsonSerializable(typeof(BrokenPieceContract))]
 [JsonSerializable(typeof(ScanContract))]
 [JsonSerializable(typeof(JobContract))]
+[JsonSerializable(typeof(SpoolContract))]
 [JsonSerializable(typeof(FitContract))]
 [JsonSerializable(typeof(ExplainedStep))]
 internal sealed partial class Contracts : JsonSerializerContext;

@@ -6,7 +6,7 @@ using Tagend.Workshop.Readings;
 namespace Tagend.Workshop.Json;
 
 /// <summary>A code that was found, and the specs it carries.</summary>
-/// <param name="Reading"><c>piece</c>, <c>bag</c>, <c>damaged</c>, <c>later</c> or <c>foreign</c>.</param>
+/// <param name="Reading"><c>piece</c>, <c>bag</c>, <c>spool</c>, <c>damaged</c>, <c>later</c> or <c>foreign</c>.</param>
 /// <param name="Message">What was wrong; null where it was read.</param>
 internal sealed record ScanContract(string Source, string Text, string Reading, string? Message, IReadOnlyList<ScannedSpecContract> Specs)
 {
@@ -17,6 +17,7 @@ internal sealed record ScanContract(string Source, string Text, string Reading, 
     {
         TagReading.Piece => "piece",
         TagReading.Bag => "bag",
+        TagReading.Spool => "spool",
         TagReading.Damaged => "damaged",
         TagReading.Later => "later",
         _ => "foreign",

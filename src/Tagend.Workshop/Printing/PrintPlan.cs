@@ -1,4 +1,5 @@
 using Tagend.Pages.Parts;
+using Tagend.Specs;
 
 namespace Tagend.Workshop.Printing;
 
@@ -19,6 +20,9 @@ public sealed record PrintPlan
 
     /// <summary>The resolution in dots an inch of pictures beside each PDF; null for no pictures.</summary>
     public int? PreviewDpi { get; init; }
+
+    /// <summary>The shop's spools, which the first volume's pull sheet names.</summary>
+    public IReadOnlyList<ShelfSpool> Shelf { get; init; } = [];
 
     /// <summary>The most pieces of a volume, but for a set that has more; 1 or more.</summary>
     public required int VolumePieces { get; init; }

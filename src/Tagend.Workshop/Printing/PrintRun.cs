@@ -32,7 +32,7 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
             }
         }
 
-        var documents = Bind(good, batches, problems).Select(d => d with { Name = volume.FileOf(d.Name) }).ToList();
+        var documents = Bind(good, batches, volume, problems).Select(d => d with { Name = volume.FileOf(d.Name) }).ToList();
         var whose = good.Count == 1 ? good[0].Order : Counted.Of(good.Count, "set");
         var printed = new PrintedSets(
             good,
@@ -50,14 +50,16 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
         return [batches[0].Lay(set), .. others.Select(laid => laid.GetAwaiter().GetResult())];
     }
 
-    private IEnumerable<Document> Bind(List<BuildSet> good, List<IPageBatch> batches, List<Problem> problems)
+    private IEnumerable<Document> Bind(List<BuildSet> good, List<IPageBatch> batches, Volume volume, List<Problem> problems)
     {
         if (good.Count == 0)
         {
             return [];
         }
 
-        var pull = new Lazy<BatchPull>(() => BatchPull.Of(good.SelectMany(s => s.Builds).Select(b => b.Spec), catalog.Shop)!);
+        // What the first volume leaves on the spools is not known while others are made beside it.
+        var shelf = volume.Number == 1 ? plan.Shelf : [];
+        var pull = new Lazy<BatchPull>(() => BatchPull.Of(good.SelectMany(s => s.Builds).Select(b => b.Spec), catalog.Shop, shelf)!);
         var bound = batches.Select(batch => batch.Bind(pull)).ToList();
         problems.AddRange(bound.SelectMany(b => b.Problems));
         return bound.SelectMany(b => b.Documents).Where(d => d.Pages.Count > 0);

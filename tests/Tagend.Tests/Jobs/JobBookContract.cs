@@ -11,14 +11,8 @@ using Xunit;
 namespace Tagend.Tests.Jobs;
 
 /// <summary>What every kind of job book must do. A class for each kind runs these on a place of its own.</summary>
-public abstract class JobBookContract
+public abstract class JobBookContract : SpoolsContract
 {
-    /// <summary>Where no book has been begun.</summary>
-    protected abstract JobBookAddress Address { get; }
-
-    /// <summary>Another such place, a new one each time.</summary>
-    protected abstract JobBookAddress NewAddress();
-
     [Fact]
     public void OpenExisting_WhereNoBookWasBegun_IsNone() => Assert.Null(Address.OpenExisting(TimeProvider.System));
 

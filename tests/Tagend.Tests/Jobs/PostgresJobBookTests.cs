@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Tagend.Addresses;
 using Tagend.Jobs;
 using Tagend.Problems;
@@ -21,18 +22,18 @@ public sealed class PostgresJobBookTests(PostgresServer server) : JobBookContrac
     public void Open_BookOfALaterVersion_IsRefused()
     {
         Open().Dispose();
-        server.Run(Name, "UPDATE tagend.book SET version = 3");
-        var said = $"{_address.Value}: the job book has version 3, and this program knows versions to 2: use the later Tagend that wrote it; nothing in it was changed";
-        Assert.Equal(said, Assert.Throws<TagendException>(() => Open()).Message);
-        Assert.Equal(said, Assert.Throws<TagendException>(() => Address.OpenExisting(TimeProvider.System)).Message);
+        server.Run(Name, "UPDATE tagend.book SET version = 1000");
+        var said = $"^{Regex.Escape(_address.Value)}: the job book has version 1000, and this program knows versions to [0-9]+: use the later Tagend that wrote it; nothing in it was changed$";
+        Assert.Matches(said, Assert.Throws<TagendException>(() => Open()).Message);
+        Assert.Matches(said, Assert.Throws<TagendException>(() => Address.OpenExisting(TimeProvider.System)).Message);
     }
 
     [Fact]
     public void Record_AfterALaterProgramHasChangedTheBook_IsRefused()
     {
         using var book = Open();
-        server.Run(Name, "UPDATE tagend.book SET version = 3");
-        Assert.Contains("has version 3", Assert.Throws<TagendException>(() => book.Record([TestBook.Piece()])).Message, StringComparison.Ordinal);
+        server.Run(Name, "UPDATE tagend.book SET version = 1000");
+        Assert.Contains("has version 1000", Assert.Throws<TagendException>(() => book.Record([TestBook.Piece()])).Message, StringComparison.Ordinal);
         Assert.Equal(0L, server.Run(Name, "SELECT count(*) FROM tagend.jobs"));
     }
 

@@ -100,7 +100,7 @@ internal sealed class PostgresStore : SqlStore
 
     public override void NumbersAreGiven()
     {
-        foreach (var table in new[] { "jobs", "builds", "build_lots", "events", "label_sheets" })
+        foreach (var table in new[] { "jobs", "builds", "build_lots", "events", "label_sheets", "spools", "spool_uses" })
         {
             Read($"SELECT setval(pg_get_serial_sequence('{table}', 'number'), max(number)) FROM {table} HAVING max(number) > 0", _ => 0);
         }

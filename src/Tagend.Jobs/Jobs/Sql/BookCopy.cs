@@ -22,11 +22,15 @@ internal static class BookCopy
             "builds",
             [
                 "number", "job", "posts_nm", "turns", "measured_nm", "load_un", "minutes", "who", "logged_at", "left_out", "lots", "seal", "write_key",
-                "bench", "struck", "replaces",
+                "bench", "struck", "replaces", "spools",
             ]),
         ("build_lots", ["number", "lot", "build", "job"]),
         ("events", ["number", "order_number", "piece", "what", "build", "at", "who", "bench", "reason", "write_key", "seal"]),
         ("label_sheets", ["number", "bench", "stock", "next_label", "seal"]),
+        (
+            "spools",
+            ["number", "kind", "name", "color", "lot", "received_nm", "received_on", "bench", "finished", "uses", "seal", "write_key"]),
+        ("spool_uses", ["number", "spool", "build", "length_nm", "seal", "write_key"]),
     ];
 
     /// <summary>Copies one state of a book into an empty one, whole or not at all, and reads each row again there.</summary>
@@ -34,7 +38,7 @@ internal static class BookCopy
     /// <exception cref="TagendException">The target is not empty, or a row does not come back as it was.</exception>
     public static int Copy(SqlStore from, SqlStore to, string target) => from.Snapshot(() => to.Write(() =>
     {
-        if (to.Read("SELECT 1 FROM jobs LIMIT 1", _ => 0).Count > 0)
+        if (to.Read("SELECT 1 FROM jobs UNION ALL SELECT 1 FROM spools LIMIT 1", _ => 0).Count > 0)
         {
             throw new TagendException(JobWording.NotEmpty(target));
         }

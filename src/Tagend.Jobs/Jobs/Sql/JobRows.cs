@@ -12,6 +12,9 @@ internal static class JobRows
     /// <summary>Between two lots, or two accessories, in their column; none of them has it.</summary>
     private const char ListSeparator = '\n';
 
+    /// <summary>Between a spool's number and the nanometers taken from it.</summary>
+    private const char LengthSeparator = ':';
+
     private static readonly SealedColumns JobColumns = new(
         [
             "order_number", "piece", "revision", "issued", "kind", "material", "strands", "finished_nm", "tolerance_nm", "laid_up_nm",
@@ -22,7 +25,7 @@ internal static class JobRows
     /// <summary>With the columns that say which job it is of.</summary>
     private static readonly SealedColumns BuildColumns = new(
         ["build", "order_number", "piece", "tag", "set_nm", "turns", "measured_nm", "load_un", "minutes", "who", "logged_at", "left_out", "lots"],
-        [("build_bench", ""), ("struck", 0L), ("replaces", 0L)]);
+        [("build_bench", ""), ("struck", 0L), ("replaces", 0L), ("spools", "")]);
 
     /// <summary>The columns of a job that a writing gives values to, but for its seal.</summary>
     public static IEnumerable<string> OfJob => JobColumns.All;
@@ -34,7 +37,7 @@ internal static class JobRows
         $"""
          SELECT j.number, {string.Join(", ", OfJob.Select(c => $"j.{c}"))}, j.seal, j.builds,
              b.number AS build, b.posts_nm AS set_nm, b.turns, b.measured_nm, b.load_un, b.minutes, b.who, b.logged_at, b.left_out, b.lots,
-             b.bench AS build_bench, b.struck, b.replaces, b.seal AS build_seal
+             b.bench AS build_bench, b.struck, b.replaces, b.spools, b.seal AS build_seal
          FROM {jobs} {join} builds b ON b.job = j.number
          """;
 
@@ -112,6 +115,7 @@ internal static class JobRows
         ("build_bench", build.Bench),
         ("struck", build.IsStruck ? 1L : 0L),
         ("replaces", build.Replaces),
+        ("spools", string.Join(ListSeparator, build.Built.Spools.Select(s => FormattableString.Invariant($"{s.Spool}{LengthSeparator}{s.Length.Nanometers}")))),
     ]);
 
     /// <exception cref="InvalidDataException">The row does not fit its seal.</exception>
@@ -171,6 +175,7 @@ internal static class JobRows
                 Minutes = row.GetDouble(row.GetOrdinal("minutes")),
                 Who = row.Text("who"),
                 Lots = row.List("lots"),
+                Spools = row.List("spools").Select(Use).ToValueList(),
             },
             UtcTime.Read(row.Text("logged_at")),
             row.Whole("left_out") != 0)
@@ -184,6 +189,12 @@ internal static class JobRows
     /// <summary>The seals of all builds of some jobs.</summary>
     public static IReadOnlyList<long> SealsOf(IEnumerable<PrintedJob> jobs) =>
         [.. jobs.SelectMany(j => j.Builds.Select(b => (long)Values(j, b)[^1].Value))];
+
+    private static SpoolUse Use(string text)
+    {
+        var parts = text.Split(LengthSeparator, 2);
+        return new SpoolUse(long.Parse(parts[0], CultureInfo.InvariantCulture), Length.FromNanometers(long.Parse(parts[1], CultureInfo.InvariantCulture)));
+    }
 
     private static ValueList<string> List(this DbDataReader row, string column) =>
         row.Text(column).Split(ListSeparator, StringSplitOptions.RemoveEmptyEntries).ToValueList();

@@ -12,6 +12,10 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock, string benc
     /// <summary>Jobs that are read at once.</summary>
     private const int PageSize = 500;
 
+    private readonly SqlSpools _spools = new(store);
+
+    public ISpools Spools => _spools;
+
     private SqlStore Store => store;
 
     public void Dispose() => store.Dispose();
@@ -193,6 +197,8 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock, string benc
             {
                 store.Run("INSERT INTO build_lots (lot, build, job) VALUES (@lot, @build, @job)", ("lot", lot), ("build", number), ("job", job.Number));
             }
+
+            _spools.Take(number, built.Spools, key);
         }
 
         return BuildOf("write_key", key.ToString())!.Value.Build;
@@ -222,7 +228,7 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock, string benc
         """
         UPDATE builds SET posts_nm = @set_nm, turns = @turns, measured_nm = @measured_nm, load_un = @load_un, minutes = @minutes,
             who = @who, logged_at = @logged_at, left_out = @left_out, lots = @lots, bench = @build_bench, struck = @struck,
-            replaces = @replaces, seal = @seal
+            replaces = @replaces, spools = @spools, seal = @seal
         WHERE number = @build
         """,
         JobRows.Values(job, build));

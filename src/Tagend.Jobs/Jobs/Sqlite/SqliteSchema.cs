@@ -141,6 +141,34 @@ internal static class SqliteSchema
             UNIQUE (bench, stock)
         ) STRICT;
         """,
+
+        // Spools, and what was taken from them: a use of a build, or what was counted on a spool.
+        """
+        ALTER TABLE builds ADD COLUMN spools TEXT NOT NULL DEFAULT '';
+        CREATE TABLE spools (
+            number INTEGER PRIMARY KEY AUTOINCREMENT,
+            kind TEXT NOT NULL,
+            name TEXT NOT NULL,
+            color TEXT NOT NULL,
+            lot TEXT NOT NULL,
+            received_nm INTEGER NOT NULL,
+            received_on TEXT NOT NULL,
+            bench TEXT NOT NULL,
+            finished INTEGER NOT NULL,
+            uses INTEGER NOT NULL DEFAULT 0,
+            seal INTEGER NOT NULL,
+            write_key TEXT NOT NULL UNIQUE
+        ) STRICT;
+        CREATE TABLE spool_uses (
+            number INTEGER PRIMARY KEY AUTOINCREMENT,
+            spool INTEGER NOT NULL REFERENCES spools (number),
+            build INTEGER REFERENCES builds (number),
+            length_nm INTEGER NOT NULL,
+            seal INTEGER NOT NULL,
+            write_key TEXT NOT NULL UNIQUE
+        ) STRICT;
+        CREATE INDEX spool_uses_spool ON spool_uses (spool);
+        """,
     ];
 
     /// <summary>The newest version this program knows; the file's user_version.</summary>
