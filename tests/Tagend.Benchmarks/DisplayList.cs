@@ -6,7 +6,7 @@ using Tagend.Pdf;
 namespace Tagend.Benchmarks;
 
 /// <summary>
-/// Finished pages as a file that other programs can draw: a line a page or mark, its fields parted by tabs. Places and
+/// Finished pages as a file that other programs can draw: a line a page or mark, its fields separated by tabs. Places and
 /// widths are points from the top left; a color is <c>#rrggbb</c>, or <c>-</c> where nothing is filled.
 /// </summary>
 internal static class DisplayList

@@ -12,7 +12,7 @@ internal sealed class FinishedPage(float width, float height)
 
     public float Height => height;
 
-    /// <summary>Reads a list: a line a page or mark, its fields parted by tabs, its kind first.</summary>
+    /// <summary>Reads a list: a line a page or mark, its fields separated by tabs, its kind first.</summary>
     public static List<FinishedPage> ReadAll(string path)
     {
         var pages = new List<FinishedPage>();

@@ -27,7 +27,7 @@ internal sealed class AgainOptions
 
     private readonly Option<string[]> _changes = new("--change")
     {
-        Description = "A cell of the piece's order that is another now, such as finished_length=\"60 3/8\": a new revision. "
+        Description = "A cell of the piece's order to change, such as finished_length=\"60 3/8\": a new revision. "
             + "customer, bow, due, notes, language, units and accessories are only added.",
         HelpName = "COLUMN=TEXT",
     };

@@ -7,7 +7,7 @@ namespace Tagend.Commands;
 /// <summary><c>tagend book</c>: copies the job book, and takes a customer's name out of it.</summary>
 internal static class BookCommand
 {
-    public static Command Create() => new("book", "Copies the job book to another place, or takes a customer's name out of it.")
+    public static Command Create() => new("book", "Copies the job book to another place, or removes a customer's name from it.")
     {
         CreateCopy(),
         CreateForget(),
@@ -17,10 +17,10 @@ internal static class BookCommand
     {
         var target = new Argument<string>("ADDRESS")
         {
-            Description = "Where the copy goes, an empty place: a file, or a server as postgres://USER@HOST/DATABASE.",
+            Description = "Where the copy goes, which must be empty: a file, or a server as postgres://USER@HOST/DATABASE.",
         };
         var book = new BookOptions();
-        var command = new Command("copy", "Copies the job book as it is now, while others may use it: a backup, or a move to a server and back.") { target };
+        var command = new Command("copy", "Copies the job book as it is now, even while others use it: for a backup, or to move to a server and back.") { target };
         book.AddTo(command);
         command.SetAction(parsed =>
         {
@@ -31,7 +31,7 @@ internal static class BookCommand
 
             using var opened = book.Open(parsed, catalog);
             var address = JobBookAddressReader.Read(parsed.GetValue(target)!);
-            Console.WriteLine($"{address.Text}: {Counted.Of(opened.CopyTo(address), "row")} copied, and each read again there");
+            Console.WriteLine($"{address.Text}: {Counted.Of(opened.CopyTo(address), "row")} copied, and each read back and compared");
             return ExitCode.Done;
         });
         return command;
@@ -41,7 +41,7 @@ internal static class BookCommand
     {
         var customer = new Argument<string>("CUSTOMER") { Description = "The customer's whole name, in any case." };
         var book = new BookOptions();
-        var command = new Command("forget", "Takes a customer's name out of the job book; the pieces and their builds stay.") { customer };
+        var command = new Command("forget", "Removes a customer's name from the job book; the pieces and their builds stay.") { customer };
         book.AddTo(command);
         command.SetAction(parsed =>
         {
@@ -54,11 +54,11 @@ internal static class BookCommand
             var jobs = opened.Forget(parsed.GetValue(customer)!);
             if (jobs == 0)
             {
-                Say.Error("no piece in the job book is for a customer of that name; tagend jobs --customer finds names by a part of them");
+                Say.Error("no piece in the job book has a customer of that name; tagend jobs --customer finds names by any part of them");
                 return ExitCode.NothingRead;
             }
 
-            Console.WriteLine($"the name is taken out of {Counted.Of(jobs, "piece")}; copies of the book may still have it");
+            Console.WriteLine($"the name was removed from {Counted.Of(jobs, "piece")}; copies of the book may still contain it");
             return ExitCode.Done;
         });
         return command;

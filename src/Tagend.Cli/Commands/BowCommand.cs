@@ -63,7 +63,7 @@ internal static class BowCommand
 
         if (ShopBows.Keep(name.Trim(), specs, catalog, parsed.GetValue(options.Replace)) is not { } path)
         {
-            Say.Error($"there is a bow {name} in the book already: --replace writes over it");
+            Say.Error($"there is already a bow {name} in the book: add --replace to overwrite it");
             return ExitCode.Usage;
         }
 
@@ -94,7 +94,7 @@ internal sealed class BowOptions
 {
     private readonly Option<string?> _order = new("--order")
     {
-        Description = "Keep the pieces of this order: of the job book, or of the file that --from names.",
+        Description = "Keep the pieces of this order, from the job book or from the file that --from names.",
         HelpName = "NUMBER",
     };
 
@@ -108,11 +108,11 @@ internal sealed class BowOptions
 
     public Argument<string?> Name { get; } = new("NAME")
     {
-        Description = "The bow, as its owners call it. Without it: lists the book.",
+        Description = "The bow's name. Without one, the book is listed.",
         Arity = ArgumentArity.ZeroOrOne,
     };
 
-    public Option<bool> Replace { get; } = new("--replace") { Description = "Write over a bow of that name." };
+    public Option<bool> Replace { get; } = new("--replace") { Description = "Overwrite a bow of that name." };
 
     public BookOptions Shop { get; } = new();
 

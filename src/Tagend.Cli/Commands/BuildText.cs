@@ -27,8 +27,8 @@ internal static class BuildText
     {
         var (verb, turns) = (advice.Turns > 0 ? "put in" : "take out", Math.Abs(advice.Turns));
         return advice.IsTwistEnough
-            ? FormattableString.Invariant($"to bring it in: {verb} {turns:0.#} {(turns is 0.5 or 1 ? "turn" : "turns")}, then measure again")
-            : turns == 0 ? "turns do not bring it in: lay it up again"
-            : FormattableString.Invariant($"turns do not bring it in: to {verb} {turns:0.#} would leave the plan's by more than a fifth; lay it up again");
+            ? FormattableString.Invariant($"to correct it: {verb} {turns:0.#} {(turns is 0.5 or 1 ? "turn" : "turns")}, then measure again")
+            : turns == 0 ? "turns cannot correct it: lay it up again"
+            : FormattableString.Invariant($"turns cannot correct it: to {verb} {turns:0.#} would change the planned turns by more than a fifth; lay it up again");
     }
 }

@@ -17,7 +17,7 @@ internal static class BuiltCommand
         var values = new BuiltOptions();
         var command = new Command(
             "built",
-            "Logs what was really done to a piece; what is not given is taken as the card has it. Without values it asks for them.")
+            "Logs what was actually done to a piece; what is not given is taken from the card. Without values it asks for them.")
         {
             piece,
         };
@@ -32,7 +32,7 @@ internal static class BuiltCommand
         var given = values.Given(parsed);
         if (piece is null && given.Count > 0)
         {
-            Say.Error("name the piece whose values these are, such as 1001/string");
+            Say.Error("name the piece that these values are for, such as 1001/string");
             return ExitCode.Usage;
         }
 
@@ -76,7 +76,7 @@ internal sealed class BuiltOptions
         new("--load") { Description = "Load on the stretcher, lbf, or N with the unit.", HelpName = "FORCE" },
         new("--minutes") { Description = "Time on the stretcher.", HelpName = "N" },
         new("--who") { Description = "Who built it.", HelpName = "TEXT" },
-        new("--lots") { Description = "Lots of strand material and thread it was built of, comma-separated.", HelpName = "LIST" },
+        new("--lots") { Description = "Lots of strand material and thread it was built from, comma-separated.", HelpName = "LIST" },
         new("--spools")
         {
             Description = "Spools it was made from, by number or tag, comma-separated, or none. Default: those at this bench that it is made of.",

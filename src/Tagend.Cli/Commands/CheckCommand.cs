@@ -13,7 +13,7 @@ internal static class CheckCommand
     public static Command Create()
     {
         var options = new ShopOptions();
-        var json = new Option<bool>("--json") { Description = "One object a piece, for scripts." };
+        var json = new Option<bool>("--json") { Description = "One JSON object per piece, for scripts." };
         var command = new Command("check", "Shows specs and problems of an order file and prints nothing.");
         options.AddTo(command);
         command.Options.Add(json);

@@ -24,7 +24,7 @@ internal static class ExplainCommand
                 return name!;
             },
         };
-        var json = new Option<bool>("--json") { Description = "One object a step, for scripts." };
+        var json = new Option<bool>("--json") { Description = "One JSON object per step, for scripts." };
         var command = new Command("explain", "Shows how each number of a piece was computed, and where it comes from.");
         options.AddTo(command);
         command.Arguments.Add(piece);

@@ -12,7 +12,7 @@ internal static class FitCommand
     public static Command Create()
     {
         var options = new FitOptions();
-        var command = new Command("fit", "Shows take-up a turn and settle of each material and strand count, fitted to the builds in the job book.");
+        var command = new Command("fit", "Shows take-up per turn and settle for each material and strand count, fitted to the builds in the job book.");
         options.AddTo(command);
         command.SetAction(parsed => Run(options, parsed));
         return command;
@@ -56,14 +56,14 @@ internal static class FitCommand
 /// <summary>The options of <c>fit</c>.</summary>
 internal sealed class FitOptions
 {
-    private readonly Option<string?> _material = new("--material") { Description = "Only of this material.", HelpName = "NAME" };
-    private readonly Option<int?> _strands = new("--strands") { Description = "Only of so many strands.", HelpName = "N" };
+    private readonly Option<string?> _material = new("--material") { Description = "Only builds of this material.", HelpName = "NAME" };
+    private readonly Option<int?> _strands = new("--strands") { Description = "Only builds with this many strands.", HelpName = "N" };
 
     public BookOptions Shop { get; } = new();
 
     public Option<long[]> LeaveOut { get; } = new("--leave-out")
     {
-        Description = "Leave this build out of the fit from now on; may be given several times.",
+        Description = "Leave this build out of the fit from now on; may be repeated.",
         HelpName = "BUILD",
     };
 
@@ -79,7 +79,7 @@ internal sealed class FitOptions
         HelpName = "FILE",
     };
 
-    public Option<bool> Json { get; } = new("--json") { Description = "A list, one object a material and strand count, for scripts." };
+    public Option<bool> Json { get; } = new("--json") { Description = "A JSON list with one object per material and strand count, for scripts." };
 
     public FitOptions() => Plot.Validators.Add(result =>
     {

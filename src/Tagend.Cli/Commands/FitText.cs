@@ -17,7 +17,7 @@ internal static class FitText
             output.WriteLine($"{fit.Material}, {fit.Strands} strands: {Counted.Of(fit.Points.Count, "build")} logged, {fit.Points.Count(p => !p.Build.IsLeftOut)} in the fit");
             if (fit.Fit is { } found)
             {
-                Line("take-up a turn", $"{LengthWriter.Fine(found.PerTurn, unit)} ± {LengthWriter.Fine(found.PerTurnError, unit)} (rule {LengthWriter.Fine(catalog.Shop.RuleTakeUpPerTurn, unit)})");
+                Line("take-up per turn", $"{LengthWriter.Fine(found.PerTurn, unit)} ± {LengthWriter.Fine(found.PerTurnError, unit)} (rule {LengthWriter.Fine(catalog.Shop.RuleTakeUpPerTurn, unit)})");
                 Line("settle", found.IsSettleFitted ? FitPaper.Settle(found) : $"{FitPaper.Settle(found)}: {NotFitted(found)}");
                 if (found.Offset != Length.Zero)
                 {
@@ -25,7 +25,7 @@ internal static class FitText
                 }
 
                 Line("scatter", $"one build is off by {LengthWriter.Exact(found.Scatter, unit)} (standard deviation)");
-                Line("turns an inch", FormattableString.Invariant($"{found.LeastRate:0.000} to {found.MostRate:0.000}"));
+                Line("turns per inch", FormattableString.Invariant($"{found.LeastRate:0.000} to {found.MostRate:0.000}"));
             }
 
             Line("used by print", Use(fit));
@@ -37,20 +37,20 @@ internal static class FitText
             output.WriteLine();
         }
 
-        void Line(string label, string text) => output.WriteLine($"  {label,-16}{text}");
+        void Line(string label, string text) => output.WriteLine($"  {label,-18}{text}");
     }
 
     /// <summary>What the offset can come from. Thicker posts take a half turn around each: π/2 − 1 of what they are thicker.</summary>
     private static string Offset(Length offset, LengthUnit unit)
     {
         var (longer, thicker) = offset > Length.Zero ? ("longer", "thicker") : ("shorter", "thinner");
-        return $"loops come out {longer} than the jig says at every length, as posts {LengthWriter.Exact(Length.Abs(offset) / ((Math.PI / 2) - 1), unit)} "
-            + $"{thicker} than in shop.toml or a tape that is off would do; post settings allow for it";
+        return $"loops come out {longer} than the jig says at every length, as they would with posts {LengthWriter.Exact(Length.Abs(offset) / ((Math.PI / 2) - 1), unit)} "
+            + $"{thicker} than in shop.toml or with a tape that is off; post settings allow for it";
     }
 
     private static string NotFitted(FittedTakeUp fit) => fit.Builds < TakeUpFit.FewestForSettle
         ? $"fitted from {TakeUpFit.FewestForSettle} builds on"
-        : "not told from take-up, for turns an inch hardly differ or it came out of range; take-up includes what it is off";
+        : "cannot be told from take-up, because turns per inch hardly differ or it came out of range; take-up includes its error";
 
     private static string Use(TakeUpFit fit) => fit.Fit switch
     {

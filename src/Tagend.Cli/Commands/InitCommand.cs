@@ -18,11 +18,11 @@ internal sealed class InitCommand
     private readonly Option<string?> _phone = new("--phone") { Description = "Your shop's phone number.", HelpName = "NUMBER" };
 
     private readonly Option<string?> _unit =
-        new Option<string?>("--unit") { Description = "The unit you work in.", HelpName = "in|mm" }.AcceptOnlyFromAmong("in", "mm");
+        new Option<string?>("--unit") { Description = "The unit you work in: in or mm.", HelpName = "in|mm" }.AcceptOnlyFromAmong("in", "mm");
 
     private readonly Option<string?> _post = new("--post-diameter")
     {
-        Description = "Diameter of your jig's posts, as a caliper shows it.",
+        Description = "Diameter of your jig's posts, measured with a caliper.",
         HelpName = "LENGTH",
     };
 
@@ -34,7 +34,7 @@ internal sealed class InitCommand
     public static Command Create()
     {
         var init = new InitCommand();
-        var command = new Command("init", "Copies the templates for your shop to edit, and writes what you say of it into shop.toml.")
+        var command = new Command("init", "Copies the templates for your shop to edit, and writes your answers into shop.toml.")
         {
             init._folder, init._name, init._phone, init._unit, init._post, init._move,
         };
@@ -66,7 +66,7 @@ internal sealed class InitCommand
             parsed.GetValue(_phone) ?? (ask ? Asked("Its phone number", _ => true) : null),
             works,
             Length(parsed.GetValue(_post) ?? (ask
-                ? Asked($"Diameter of your jig's posts in {LengthWriter.Symbol(bare)}, as a caliper shows it", t => LengthReader.TryRead(t, bare, out _))
+                ? Asked($"Diameter of your jig's posts in {LengthWriter.Symbol(bare)}, measured with a caliper", t => LengthReader.TryRead(t, bare, out _))
                 : null)));
         var problems = ShopTemplates.Begin(ShopFolders.Here.Shipped, folder, own);
         if (problems.Count > 0)
@@ -79,7 +79,7 @@ internal sealed class InitCommand
             + (folder == ShopFolders.Here.Own ? "" : $" --templates {folder}"));
         if (own.PostDiameter is null)
         {
-            Console.WriteLine("Its posts are not given: settings are those for posts as thick as the pins until post_diameter is in shop.toml.");
+            Console.WriteLine("The post diameter is not given: until post_diameter is in shop.toml, settings are for posts as thick as the pins.");
         }
 
         return ExitCode.Done;

@@ -36,7 +36,7 @@ internal static class JobBookOption
     {
         var address = Needed(asked, templates);
         return address.OpenExisting(TimeProvider.System)
-            ?? throw new TagendException($"{address.Text}: there is no job book yet; tagend print begins it, or name another with --job-book");
+            ?? throw new TagendException($"{address.Text}: there is no job book yet; tagend print starts one, or name another with --job-book");
     }
 
     /// <summary>A book that is begun where there is none.</summary>

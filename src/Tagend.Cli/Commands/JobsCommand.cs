@@ -87,20 +87,20 @@ internal static class JobsCommand
 /// <summary>The options of <c>jobs</c>.</summary>
 internal sealed class JobsOptions
 {
-    private readonly Option<string?> _order = new("--order") { Description = "Of this order.", HelpName = "NUMBER" };
-    private readonly Option<string?> _piece = new("--piece") { Description = "Of this name.", HelpName = "NAME" };
-    private readonly Option<string?> _customer = new("--customer") { Description = "Whose customer has this text in it, in any case.", HelpName = "TEXT" };
-    private readonly Option<string?> _bow = new("--bow") { Description = "Whose bow has this text in it, in any case.", HelpName = "TEXT" };
-    private readonly Option<DateOnly?> _from = DateOption.Create("--from", "Issued on this date or later.");
-    private readonly Option<DateOnly?> _to = DateOption.Create("--to", "Issued on this date or earlier.");
-    private readonly Option<string?> _lot = new("--lot") { Description = "Built of this lot: every piece, order and customer of it.", HelpName = "LOT" };
+    private readonly Option<string?> _order = new("--order") { Description = "Only this order.", HelpName = "NUMBER" };
+    private readonly Option<string?> _piece = new("--piece") { Description = "Only pieces of this name.", HelpName = "NAME" };
+    private readonly Option<string?> _customer = new("--customer") { Description = "Only where the customer contains this text, in any case.", HelpName = "TEXT" };
+    private readonly Option<string?> _bow = new("--bow") { Description = "Only where the bow contains this text, in any case.", HelpName = "TEXT" };
+    private readonly Option<DateOnly?> _from = DateOption.Create("--from", "Only pieces issued on this date or later.");
+    private readonly Option<DateOnly?> _to = DateOption.Create("--to", "Only pieces issued on this date or earlier.");
+    private readonly Option<string?> _lot = new("--lot") { Description = "Only pieces built from this lot of material or thread.", HelpName = "LOT" };
     private readonly Option<bool> _built = new("--built") { Description = "Only pieces that were logged as built." };
 
     public BookOptions Shop { get; } = new();
 
-    public Option<bool> Json { get; } = new("--json") { Description = "A list, one object a piece, for scripts." };
+    public Option<bool> Json { get; } = new("--json") { Description = "A JSON list with one object per piece, for scripts." };
 
-    public Option<string?> Csv { get; } = new Option<string?>("--csv") { Description = "Write a CSV file instead, one row a build.", HelpName = "FILE" }.NamesSomething();
+    public Option<string?> Csv { get; } = new Option<string?>("--csv") { Description = "Write a CSV file instead, one row per build.", HelpName = "FILE" }.NamesSomething();
 
     public void AddTo(Command command)
     {

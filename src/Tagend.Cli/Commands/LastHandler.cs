@@ -19,12 +19,12 @@ internal static class LastHandler
         catch (IOException e)
         {
             // Files have sentences of their own; what is left is the output.
-            Say.Error($"standard output cannot be written ({SystemReason.Of(e)}): see that there is room where it goes");
+            Say.Error($"standard output cannot be written ({SystemReason.Of(e)}): make sure that there is space where it goes");
         }
         catch (Exception e)
         {
-            Say.Error($"this is a fault of the program, not of yours ({e.GetType().Name}); files that were written are whole");
-            Say.Error("to report it, send this message, the command and the files it read, without customers' names, to where you got tagend from");
+            Say.Error($"this is a fault in the program, not yours ({e.GetType().Name}); files that were written are whole");
+            Say.Error("to report it, send this message, the command and the files it read, without customers' names, to where you got Tagend");
         }
 
         return ExitCode.World;

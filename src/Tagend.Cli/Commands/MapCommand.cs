@@ -17,11 +17,11 @@ internal static class MapCommand
     public static Command Create()
     {
         var file = new Argument<string>("FILE.csv") { Description = "A spreadsheet or an export with some orders in it." };
-        var name = new Option<string?>("--name") { Description = "Name of the map. Default: as the file's, without numbers.", HelpName = "NAME" };
-        var replace = new Option<bool>("--replace") { Description = "Write over a map of that name." };
-        var show = new Option<bool>("--show") { Description = "Write nothing: print the map." };
+        var name = new Option<string?>("--name") { Description = "Name of the map. Default: the file's name without its numbers.", HelpName = "NAME" };
+        var replace = new Option<bool>("--replace") { Description = "Overwrite a map of that name." };
+        var show = new Option<bool>("--show") { Description = "Print the map and write nothing." };
         var templates = ShopOptions.TemplatesOption();
-        var command = new Command("map", "Proposes how files like this one are read as orders, shows what it makes of the first rows, and keeps it in imports.")
+        var command = new Command("map", "Proposes a map that reads files like this one as orders, shows the first rows read with it, and saves it in imports.")
         {
             file, name, replace, show, templates,
         };
@@ -61,7 +61,7 @@ internal static class MapCommand
         var target = ShopMaps.PathOf(name, catalog);
         if (!show && !replace && File.Exists(target))
         {
-            Say.Error($"{target} exists already and does not fit this file: --replace writes over it, --name NAME keeps both");
+            Say.Error($"{target} already exists and does not fit this file: add --replace to overwrite it, or --name NAME to keep both");
             return ExitCode.Usage;
         }
 
@@ -81,7 +81,7 @@ internal static class MapCommand
         Write(proposed.Read!, proposal, catalog);
         Say.Problems(proposed.Problems);
         ShopMaps.Keep(proposal, target);
-        Console.WriteLine($"{target}: written. Look it through; then: tagend check {path}");
+        Console.WriteLine($"{target}: written. Look through it, then run: tagend check {path}");
         return proposed.Problems.Any(p => p.Severity == Severity.Refusal) ? ExitCode.Problems : ExitCode.Done;
     }
 
@@ -107,7 +107,7 @@ internal static class MapCommand
         Mention("Not understood, and printed nowhere", proposal.NotUnderstood);
         foreach (var doubt in proposal.Doubts)
         {
-            Console.WriteLine($"Look at this: {doubt}");
+            Console.WriteLine($"Please check: {doubt}");
         }
     }
 

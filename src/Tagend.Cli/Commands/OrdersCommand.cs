@@ -18,15 +18,15 @@ internal static class OrdersCommand
     {
         var files = new Argument<string[]>("ORDERS.csv")
         {
-            Description = "Order files, whose orders are new where they were never printed.",
+            Description = "Order files; their orders count as new until they are printed.",
             Arity = ArgumentArity.ZeroOrMore,
         };
-        var state = new Option<string?>("--state") { Description = "Only orders that have come so far.", HelpName = string.Join('|', States.Select(s => s.Word)) }
+        var state = new Option<string?>("--state") { Description = "Only orders in this state.", HelpName = string.Join('|', States.Select(s => s.Word)) }
             .AcceptOnlyFromAmong([.. States.Select(s => s.Word)]);
-        var who = new Option<string?>("--who") { Description = "Only orders that this builder worked on, as built names them.", HelpName = "TEXT" };
+        var who = new Option<string?>("--who") { Description = "Only orders that this builder worked on, as named with built --who.", HelpName = "TEXT" };
         var until = DateOption.Create("--due", "Only orders due on this date or earlier.");
         var shop = new BookOptions();
-        var command = new Command("orders", "Lists orders by the day they are due, with how far each has come.") { files, state, who, until };
+        var command = new Command("orders", "Lists orders by due date, with the state of each.") { files, state, who, until };
         shop.AddTo(command);
         command.SetAction(parsed => Run(
             shop, parsed, parsed.GetValue(files) ?? [], Chosen(parsed.GetValue(state), parsed.GetValue(who), parsed.GetValue(until))));

@@ -14,10 +14,10 @@ internal static class OutlinesCommand
         var folder = FolderOption.Create("the file");
         var printer = new Option<string?>("--printer")
         {
-            Description = "Also send the page to this queue, at true size.",
+            Description = "Also send the page to this print queue, at true size.",
             HelpName = "NAME",
         };
-        var command = new Command("outlines", "Prints the outlines of a label sheet, to hold against a real one: STOCK-outlines.pdf.")
+        var command = new Command("outlines", "Prints the outlines of a label sheet as STOCK-outlines.pdf, to hold against a real sheet.")
             { stock, templates, folder, printer, PrintersOption.Create() };
         command.SetAction(parsed => Run(
             parsed.GetValue(stock)!, parsed.GetValue(templates), parsed.GetValue(folder)!, parsed.GetValue(printer)));

@@ -38,7 +38,7 @@ internal static class PrintCommand
 
         if (orders.HasRefusals && parsed.GetValue(paper.Strict))
         {
-            Say.Error("nothing printed, for --strict prints all sets or none");
+            Say.Error("nothing printed: --strict prints all sets or none");
             return ExitCode.Problems;
         }
 

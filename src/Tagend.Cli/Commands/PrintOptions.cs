@@ -31,7 +31,7 @@ internal sealed class PrintOptions
 
     private readonly Option<string[]> _orders = new("--order")
     {
-        Description = "Only this order, or this piece of it, such as 701/buss; may be given several times.",
+        Description = "Only this order, or this piece of it, such as 701/buss; may be repeated.",
         HelpName = "NUMBER",
     };
 
@@ -77,17 +77,17 @@ internal sealed class PrintOptions
 
     private readonly Option<int?> _dpi = new Option<int?>("--dpi")
     {
-        Description = "Tags on the dots of this label printer, and each page of them as a one-bit PNG. "
+        Description = "Align tags to the dots of this label printer, and also write each page of them as a one-bit PNG. "
             + "Default: as stocks.toml says, and no PNG.",
         HelpName = "203|300|600",
     };
 
     private readonly Option<string?> _printer = PrinterOption.Create(
-        "Also send each PDF to this queue: true size, on its own paper, corrected by what tagend ruler measured.");
+        "Also send each PDF to this print queue, at true size on its own paper, corrected as measured with tagend ruler.");
 
     private readonly Option<int?> _preview = new("--preview")
     {
-        Description = "Also a PNG picture of each page, at so many dots an inch.",
+        Description = "Also a PNG of each page at this many dots per inch.",
         HelpName = "DPI",
     };
 
@@ -99,7 +99,7 @@ internal sealed class PrintOptions
 
     private readonly Option<int> _volume = new("--volume")
     {
-        Description = "A large batch is printed in numbered files of so many pieces.",
+        Description = "Split a large batch into numbered files of about this many pieces.",
         HelpName = "PIECES",
         DefaultValueFactory = _ => 250,
     };

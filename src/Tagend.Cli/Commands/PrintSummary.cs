@@ -87,7 +87,7 @@ internal sealed class PrintSummary(IEnumerable<string> withheld, int volumes, Sh
     {
         if (files.Count > 0)
         {
-            _notes.Add($"removed what an earlier, larger run left: {string.Join(", ", files)}");
+            _notes.Add($"removed files left by an earlier, larger run: {string.Join(", ", files)}");
         }
     }
 

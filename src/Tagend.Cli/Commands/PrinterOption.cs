@@ -33,7 +33,7 @@ internal static class PrinterOption
         var scale = PrinterScales.Of(printer, folder);
         if (scale is null && isTrueSize)
         {
-            Say.Error($"{printer} was never measured: printed without correction; tagend ruler makes the page to measure");
+            Say.Error($"{printer} has not been measured: printed without correction; tagend ruler prints the page to measure");
         }
 
         return scale;

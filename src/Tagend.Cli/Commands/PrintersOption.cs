@@ -9,7 +9,7 @@ internal static class PrintersOption
 {
     public static Option<bool> Create() => new("--printers")
     {
-        Description = "Name the system's print queues, the default one first; print nothing.",
+        Description = "List the system's print queues, the default one first, and print nothing.",
         Action = new Listing(),
     };
 

@@ -15,7 +15,7 @@ internal static class RecallCommand
                 + "shown as they come until the input ends.",
             Arity = ArgumentArity.OneOrMore,
         }.NamesSomething();
-        var json = new Option<bool>("--json") { Description = "A list, one object a code found, for scripts." };
+        var json = new Option<bool>("--json") { Description = "A JSON list with one object per code, for scripts." };
         var posts = new Option<bool>("--posts") { Description = "Only the post setting, in large type." };
         var again = new AgainOptions();
         var command = new Command("recall", "Shows the spec a tag was printed from, prints it again, or orders it again.") { sources, json, posts };

@@ -16,10 +16,10 @@ internal static class RulerCommand
         var templates = ShopOptions.TemplatesOption();
         var paper = PaperOption.Create("The paper of the page. Default: as shop.toml says.");
         var date = DateOption.Create("--date", "The date of the document. Default: today.");
-        var printer = PrinterOption.Create("The printer measured; without measures, draw the page as it needs it.");
-        var across = Measure("--across", "What the bar across the feed measured, such as 149.3mm.");
-        var along = Measure("--along", "What the bar along the feed measured, such as 149.8mm.");
-        var command = new Command("ruler", "Prints a page to measure a printer by (ruler.pdf), or stores what it measured.")
+        var printer = PrinterOption.Create("The printer that was measured; without measurements, the page is drawn with its correction.");
+        var across = Measure("--across", "Measured length of the bar across the feed, such as 149.3mm.");
+        var along = Measure("--along", "Measured length of the bar along the feed, such as 149.8mm.");
+        var command = new Command("ruler", "Prints a page for measuring a printer (ruler.pdf), or stores what was measured.")
         {
             folder, templates, paper, date, printer, across, along,
         };
@@ -76,13 +76,13 @@ internal static class RulerCommand
 
         var path = PrinterScales.Keep(scale, folder);
         Console.WriteLine(FormattableString.Invariant(
-            $"{path}: with --printer {scale.Printer} pages are drawn {scale.Across:0.0000} times as wide and {scale.Along:0.0000} times as long"));
+            $"{path}: with --printer {scale.Printer}, pages are drawn {scale.Across:0.0000} times as wide and {scale.Along:0.0000} times as long"));
         return ExitCode.Done;
     }
 
     private static int Incomplete()
     {
-        Say.Error("to store what a printer measured give all three: --printer NAME --across LENGTH --along LENGTH");
+        Say.Error("to store a printer's measurements, give all three: --printer NAME --across LENGTH --along LENGTH");
         return ExitCode.Usage;
     }
 
@@ -93,7 +93,7 @@ internal static class RulerCommand
         {
             if (result.GetValueOrDefault<string?>() is { } text && Read(text) is null)
             {
-                result.AddError($"{name} \"{text}\": expected what the bar measured, such as 149.3mm or 5.88in");
+                result.AddError($"{name} \"{text}\": expected the measured length of the bar, such as 149.3mm or 5.88in");
             }
         });
         return option;

@@ -13,14 +13,14 @@ internal sealed class ShopOptions(bool isOneFile = false)
 {
     private readonly Argument<string[]> _orders = new Argument<string[]>("ORDERS.csv")
     {
-        Description = "The order file, or several: with our own columns, or those of one of the shop's maps.",
+        Description = "One or more order files, with Tagend's own columns or those of one of the shop's maps.",
         Arity = isOneFile ? ArgumentArity.ExactlyOne : ArgumentArity.OneOrMore,
         CustomParser = result => [.. result.Tokens.Select(t => t.Value)], // the library reads no list of one
     }.NamesSomething();
 
     private readonly Option<string?> _map = new("--map")
     {
-        Description = "The map to read the files by, from imports in the templates. Default: the one whose headers they have.",
+        Description = "The map to read the files with, from imports in the templates. Default: the one that matches their headers.",
         HelpName = "NAME",
     };
 
@@ -35,7 +35,7 @@ internal sealed class ShopOptions(bool isOneFile = false)
 
     private readonly Option<bool> _replace = new("--replace")
     {
-        Description = "An order number that the job book has for another customer is this one's now.",
+        Description = "Reuse an order number that the job book has for another customer.",
     };
 
     public static Option<string?> TemplatesOption() => new Option<string?>("--templates")

@@ -21,12 +21,12 @@ internal static class SpecText
             $"{LengthWriter.Mark(spec.Posts.Tape, unit)} on the tape, outside to outside "
             + (spec.IsSettingUncertain ? Range() : $"(exact {Exact(spec.Posts.Outside)}, laid {Laid(spec.Posts.Residual)})")
             + $"; centers {(spec.IsSettingUncertain ? LengthWriter.Mark(spec.Posts.CentersTape, unit) : Exact(spec.Posts.Centers))}");
-        Line("", spec.Posts.IsPostGiven ? "" : "for posts as thick as the pins: give post_diameter in shop.toml if yours are not");
+        Line("", spec.Posts.IsPostGiven ? "" : "for posts as thick as the pins; give post_diameter in shop.toml if yours are not");
         Line("laid-up length", Exact(spec.LaidUpLength));
         Line("turns", $"{HalvesWriter.Write((int)(spec.TurnsToPutIn * 2))} of hand {spec.Twist.Hand} (either hook turned {Words.Of(spec.Twist.Direction)} as you face it), "
             + $"taking up {Exact(spec.Twist.TakeUp.Amount)} {Source(spec.Twist.TakeUp)} "
             + $"(rule {Exact(spec.Twist.TakeUp.Rule)}, helix {Exact(spec.Twist.TakeUp.Helix)})");
-        Line("a turn more", spec.Twist.Turns == 0 ? "" : $"{Fine(spec.TurnSensitivity)} shorter");
+        Line("one turn more", spec.Twist.Turns == 0 ? "" : $"{Fine(spec.TurnSensitivity)} shorter");
         Line("strands", $"{spec.Bundle.Strands} of {spec.Bundle.Material}, {spec.Layup.Loops} loops");
         foreach (var color in spec.Layup.Colors)
         {
@@ -67,7 +67,7 @@ internal static class SpecText
 
         if (spec.Servings.Count > 0)
         {
-            Line("servings wound", $"hand {spec.Twist.ServingHand}: the spool goes {Words.Of(spec.Twist.SpoolDirection)} around, seen from whom it moves away; "
+            Line("servings wound", $"hand {spec.Twist.ServingHand}: the spool goes {Words.Of(spec.Twist.SpoolDirection)} around the bundle as it moves away from you; "
                 + $"each turn added {(spec.Twist.TurnsTightenServings ? "tightens" : "loosens")} them");
         }
 
@@ -84,11 +84,11 @@ internal static class SpecText
 
         Line("stretch", $"{Pounds(spec.Stretch.Load)} for {Counted.Of(spec.Stretch.Minutes, "minute")}, "
             + $"{Share(spec.StretchShare)} of the strength"
-            + (spec.Stretch.Reading is { } reading ? $"; should read about {Exact(reading)} meanwhile" : ""));
+            + (spec.Stretch.Reading is { } reading ? $"; should read about {Exact(reading)} under load" : ""));
         var floor = spec.Strength.Floor is { } f ? $", at least {Pounds(f)} is needed" : "";
         Line("strength", $"about {Pounds(spec.Strength.Breaking)}{floor}");
         Line("mass", spec.Mass is { } mass
-            ? FormattableString.Invariant($"about {mass.Grains:0} gr, {mass.Grams:0.0} g; {PieceMass.ArrowShare(mass).Grains:0} gr of it count as arrow mass")
+            ? FormattableString.Invariant($"about {mass.Grains:0} gr, {mass.Grams:0.0} g; {PieceMass.ArrowShare(mass).Grains:0} gr of it counts as arrow mass")
             : "");
         Line("notes", slip.Notes);
         output.WriteLine();
@@ -104,7 +104,7 @@ internal static class SpecText
         string Range()
         {
             var (least, most) = spec.SettingRange();
-            return $"({LengthWriter.Mark(least, unit)} to {LengthWriter.Mark(most, unit)}, for rule and helix disagree: measure the first one early)";
+            return $"({LengthWriter.Mark(least, unit)} to {LengthWriter.Mark(most, unit)}; rule and helix disagree: measure the first piece early)";
         }
 
         string Mark(Length length) => LengthWriter.Mark(length, unit);

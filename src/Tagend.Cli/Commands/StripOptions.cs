@@ -12,13 +12,13 @@ internal sealed class StripOptions
 
     private readonly Option<string?> _positions = new Option<string?>("--positions")
     {
-        Description = "Places on marking strips: of the finished piece, or on the jig before twisting. Default: finished.",
+        Description = "Whether marking strips show places on the finished piece or on the jig before twisting. Default: finished.",
         HelpName = "finished|jig",
     }.AcceptOnlyFromAmong("finished", "jig");
 
     private readonly Option<string?> _roll = new("--roll")
     {
-        Description = "Marking strips in one length on a roll this wide, such as \"2 in\". Default: in parts on sheets.",
+        Description = "Print marking strips in one length on a roll this wide, such as \"2 in\". Default: in parts on sheets.",
         HelpName = "WIDTH",
     };
 

@@ -11,7 +11,7 @@ internal static class TemplatesNote
         yield return $"templates: {catalog.Folder}";
         if (catalog.Shop.Jig.PostDiameter is null)
         {
-            yield return "posts not given: settings are those for posts as thick as the pins, "
+            yield return "post diameter not given: settings are for posts as thick as the pins, "
                 + $"{LengthWriter.Setting(catalog.Shop.PinDiameter, catalog.Shop.Unit)}; measure yours and give post_diameter in shop.toml";
         }
     }

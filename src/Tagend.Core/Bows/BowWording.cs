@@ -8,7 +8,7 @@ internal static class BowWording
 
     public const string NoPieces = "expected a section for each piece of the bow, such as [string]";
 
-    public static string NameTwice(string other) => $"is a name of bows/{other}.toml already: give each bow its own names";
+    public static string NameTwice(string other) => $"is already a name of bows/{other}.toml: give each bow its own names";
 
     public static string NoBow(string? nearest, IReadOnlyList<string> bows) => bows.Count == 0
         ? "the row names no piece, and bows in the templates folder has no bow to take the pieces from: give each piece a row, or keep the bow"

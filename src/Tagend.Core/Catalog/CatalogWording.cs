@@ -11,11 +11,11 @@ internal static class CatalogWording
 
     public const string Texts = "a text in quotes, or several in brackets, such as [\"no\", \"pending\"]";
 
-    public static string PlanNameTwice(string other) => $"is a name of the plan {other} already: a name is of one kind";
+    public static string PlanNameTwice(string other) => $"is already a name of the plan {other}: a name belongs to one kind";
 
-    public static string ColorNameTwice(string other) => $"is a name of {other} already: one name is of one color";
+    public static string ColorNameTwice(string other) => $"is already a name of {other}: a name belongs to one color";
 
-    public static string AText(int most) => FormattableString.Invariant($"a text in quotes, of {most} characters at most");
+    public static string AText(int most) => FormattableString.Invariant($"a text in quotes, at most {most} characters long");
 
     public static string MissingFolder(string path) =>
         $"no templates folder at {path}: name one with --templates";
@@ -29,7 +29,7 @@ internal static class CatalogWording
 
     public static string NotToml(string reason) => $"not TOML here: {reason}";
 
-    public const string NestedToml = "brackets within brackets too deep to be meant: no template has more than one pair";
+    public const string NestedToml = "brackets are nested too deeply to be intended: templates have at most one pair";
 
     public const string CutOffToml = "the file ends in the middle of a text, at a backslash: close the quote, or copy the file anew";
 

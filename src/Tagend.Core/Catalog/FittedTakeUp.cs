@@ -4,7 +4,7 @@ namespace Tagend.Catalog;
 
 /// <summary>What a shop's own builds of one material and strand count say about twisting and stretching.</summary>
 /// <remarks>
-/// The model is that of every spec, laid-up = finished / (1 + settle) + take-up a turn × turns − offset, with the unknowns
+/// The model is that of every spec, laid-up = finished / (1 + settle) + take-up per turn × turns − offset, with the unknowns
 /// from the shop's log by least squares. It is linear in the turns, so it holds near the twist it was learned at. Laid-up
 /// lengths are as the jig's tape and the post diameter in shop.toml have them; the offset is what they are off.
 /// </remarks>
@@ -13,7 +13,7 @@ public sealed record FittedTakeUp
     /// <summary>Builds from which on a fit is used.</summary>
     public const int FewestBuilds = 5;
 
-    /// <summary>Share by which a piece's turns an inch may lie outside those of the log.</summary>
+    /// <summary>Share by which a piece's turns per inch may lie outside those of the log.</summary>
     private const double Reach = 0.25;
 
     /// <summary>The strand material's name in the catalog.</summary>
@@ -62,7 +62,7 @@ public sealed record FittedTakeUp
     public FittedAmount For(int turns, Length finishedLength) => new((PerTurn * turns) - Offset, Error(turns, finishedLength), Builds);
 
     /// <summary>
-    /// Whether it may be used for a piece: builds enough, turns an inch within a quarter of those in the log, a take-up that is
+    /// Whether it may be used for a piece: builds enough, turns per inch within a quarter of those in the log, a take-up that is
     /// no less than the offset, and a standard error within the tolerance.
     /// </summary>
     public bool Serves(int turns, Length finishedLength, Length tolerance)
@@ -95,8 +95,8 @@ public sealed record FittedTakeUp
 
 /// <summary>Variances of a fit and the covariance of its unknowns.</summary>
 /// <param name="Settle">Of the settle, a share.</param>
-/// <param name="Both">Covariance of settle and take-up a turn, inches.</param>
-/// <param name="PerTurn">Of the take-up a turn, square inches.</param>
+/// <param name="Both">Covariance of settle and take-up per turn, inches.</param>
+/// <param name="PerTurn">Of the take-up per turn, square inches.</param>
 public sealed record FitVariance(double Settle, double Both, double PerTurn)
 {
     /// <summary>Of the offset, square inches.</summary>
@@ -105,7 +105,7 @@ public sealed record FitVariance(double Settle, double Both, double PerTurn)
     /// <summary>Covariance of settle and offset, inches.</summary>
     public double SettleOffset { get; init; }
 
-    /// <summary>Covariance of take-up a turn and offset, square inches.</summary>
+    /// <summary>Covariance of take-up per turn and offset, square inches.</summary>
     public double PerTurnOffset { get; init; }
 }
 

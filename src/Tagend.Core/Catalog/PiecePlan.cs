@@ -67,7 +67,7 @@ public sealed record PiecePlan
     /// <summary>Thread the end loops are served with, so that it lies between pin and strand; null where they stay bare.</summary>
     public required string? LoopThread { get; init; }
 
-    /// <summary>From end A to where the strands part into two legs, half of them each; null for a piece without legs.</summary>
+    /// <summary>From end A to where the strands split into two legs, half of them each; null for a piece without legs.</summary>
     public required Length? Split { get; init; }
 
     /// <summary>Length left at each tag end; null for the shop's.</summary>

@@ -45,7 +45,7 @@ internal static class ImportWording
         $"the row also has lengths of {string.Join(", ", pieces)}, and this one is of none of them: name its piece in the map";
 
     public static string NoLabel(IEnumerable<string> labels) =>
-        $"has no label, so it may belong to anything; the labels in the map are {string.Join(", ", labels)}";
+        $"has no label, so it could belong to anything; the labels in the map are {string.Join(", ", labels)}";
 
     public static string SaidTwice(MapTarget target, string other, string text) =>
         $"{target} is \"{text}\" in {other} already: keep one of them in this row, or mark one as never in the map";

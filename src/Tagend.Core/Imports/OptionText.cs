@@ -52,7 +52,7 @@ public static class OptionText
         }
 
         var colon = part.IndexOf(':', StringComparison.Ordinal);
-        // A colon behind a digit or before one parts a color from its strands: black:12.
+        // A colon behind a digit or before one separates a color from its strands: black:12.
         return colon > 0 && !(colon + 1 < part.Length && char.IsDigit(part[colon + 1]))
             ? new OptionPart(part[..colon].Trim(), part[(colon + 1)..].Trim(), IsKnown: false)
             : new OptionPart("", part, IsKnown: false);

@@ -31,7 +31,7 @@ public static class LengthWriter
         ? length.Inches.ToString("0.000", CultureInfo.InvariantCulture) + " in"
         : length.Millimeters.ToString("0.0", CultureInfo.InvariantCulture) + " mm";
 
-    /// <summary>To 0.0001 in or 0.001 mm, with the unit: diameters and take-up a turn.</summary>
+    /// <summary>To 0.0001 in or 0.001 mm, with the unit: diameters and take-up per turn.</summary>
     public static string Fine(Length length, LengthUnit unit) => unit == LengthUnit.Inch
         ? length.Inches.ToString("0.0000", CultureInfo.InvariantCulture) + " in"
         : length.Millimeters.ToString("0.000", CultureInfo.InvariantCulture) + " mm";

@@ -53,7 +53,7 @@ public static class ColorsReader
         return error is null;
     }
 
-    /// <summary>A text's colors and what parts them, in turn, as written.</summary>
+    /// <summary>A text's colors and their separators, in turn, as written.</summary>
     internal static IEnumerable<string> Parts(string text)
     {
         var start = 0;

@@ -45,7 +45,7 @@ internal sealed record OrderRecord(
     }
 }
 
-/// <summary>Parts an order file into records: RFC 4180, with comma, semicolon or tab as its header has it.</summary>
+/// <summary>Splits an order file into records: RFC 4180, with comma, semicolon or tab as its header has it.</summary>
 internal sealed class OrderTable(byte[] utf8)
 {
     private static readonly char[] Separators = [',', ';', '\t'];

@@ -15,7 +15,7 @@ internal static class OrderWording
         "this is a date, and a spreadsheet makes one of a fraction such as 1/2: format the column as text there, and type it again";
 
     public const string NoDate =
-        "cannot be sorted by, for it is not clear which day it is: expected a date such as 2026-12-04 or 4 Dec";
+        "is not clearly one day, so the order cannot be sorted by it: expected a date such as 2026-12-04 or 4 Dec";
 
     public const string Force = "expected a force such as 70, 70 lb or 311 N";
     public const string Position = "expected a place such as 26 1/4 (from end A) or B 8";
@@ -52,7 +52,7 @@ internal static class OrderWording
 
     public const string NameEmpty = "expected a name of letters and digits";
 
-    public static string NameLong(int most) => $"a name has {most} characters at most";
+    public static string NameLong(int most) => $"a name has at most {most} characters";
 
     public static string NameCharacter(string character) =>
         $"a name has letters, digits, spaces, hyphens, points and underscores only, not {character}";
@@ -85,19 +85,19 @@ internal static class OrderWording
         file == current ? $"line {line}" : $"line {line} of {file}";
 
     public static string PieceTwice(string order, string line) =>
-        $"order {order} has a piece of that name in {line} already: give each piece of a set its own name";
+        $"order {order} already has a piece of that name in {line}: give each piece of a set its own name";
 
     public static string Disagrees(string order, string line, string other) =>
-        $"order {order} has \"{other}\" in {line}: give it once, or the same in every row of the set";
+        $"order {order} has \"{other}\" in {line}: give it once, or repeat it in every row of the set";
 
     public const string EmptyFile = "the file is empty: expected a header such as order,piece,kind,finished_length and a row for each piece";
     public const string HeaderOnly = "there are no rows below the header: add one for each piece";
 
     public static string NoColumn(string headers) =>
-        $"there is no such column among {headers}: add it, or name yours under [columns] in shop.toml";
+        $"there is no such column among {headers}: add it, or map yours under [columns] in shop.toml";
 
     public static string NoLengthColumn(string headers) =>
-        $"there is neither this column nor bow_length among {headers}: add it, or name yours under [columns] in shop.toml";
+        $"there is neither this column nor bow_length among {headers}: add one, or map yours under [columns] in shop.toml";
 
     public static string NearColumn(string meant) =>
         $"did you mean {meant}? Rename the column, or say what it is under [columns] in shop.toml (\"notes\" if it is only to be printed)";
@@ -108,8 +108,8 @@ internal static class OrderWording
     public static string LongCell(int length, int most) => FormattableString.Invariant(
         $"has {length} characters, and no page has room for more than {most}: shorten it, or see whether a quote is missing in the file");
 
-    public const string ColumnTwice = "there are two columns of this meaning: remove or rename one";
-    public const string NoHeader = "stands in a column that has no name: name it in the header, or empty the cell";
+    public const string ColumnTwice = "two columns have this meaning: remove or rename one";
+    public const string NoHeader = "is in a column without a name: name it in the header, or clear the cell";
 
     public static string CellCount(int cells, int expected) => cells > expected
         ? $"the row has {cells} cells and the header {expected}: put quotes around a cell that holds the separator"
@@ -122,7 +122,7 @@ internal static class OrderWording
         "the quote that opens here is never closed: close it, or double it if it is an inch mark in a quoted cell";
 
     public const string RowsMayBeLost =
-        "the row runs over several lines, so rows may be lost in it: nothing of this file is printed until it is mended";
+        "the row spans several lines, so rows may be lost in it: nothing in this file is printed until it is fixed";
 
     public const string NotUtf16 = "the file starts as UTF-16 but is damaged: save it again as \"CSV UTF-8\"";
     public const string Workbook = "this is a spreadsheet's own file: save it from there as \"CSV UTF-8\"";

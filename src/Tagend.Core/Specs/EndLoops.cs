@@ -20,7 +20,7 @@ public sealed record EndLoops(Length A, Length B, LoopServing? Serving)
 /// <param name="Color">Where no serving of the same thread at the loop's end has another; empty where the shop's stock decides.</param>
 public sealed record LoopServing(string Thread, Length ThreadDiameter, string Color);
 
-/// <summary>Where a piece parts into two legs, half of the strands each, with a loop of its own at the end of each.</summary>
+/// <summary>Where a piece splits into two legs, half of the strands each, with a loop of its own at the end of each.</summary>
 /// <param name="Split">From end A, on the finished piece, to where the legs join.</param>
 /// <param name="LegTurns">Turns put into each leg.</param>
 public sealed record Yoke(Length Split, int LegTurns);

@@ -20,7 +20,7 @@ internal static class SpecWording
         var words = piece.Split(' ', '-');
         var all = kinds.Order(StringComparer.Ordinal).ToList();
         var near = all.FindAll(k => k.Split('-').Intersect(words).Any());
-        return $"the row names no kind, and its piece {piece} is not called like one plan: expected a kind, such as {string.Join(", ", near.Count > 0 ? near : all)}, or the name {piece} under also in a plan";
+        return $"the row names no kind, and no plan is called {piece}: expected a kind, such as {string.Join(", ", near.Count > 0 ? near : all)}, or the name {piece} under also in a plan";
     }
 
     public static string OtherSystem(PiecePlan plan, string first, PiecePlan ofFirst) =>
@@ -34,21 +34,21 @@ internal static class SpecWording
     };
 
     public static string Needed(string column, string kind) =>
-        $"needed here: the kind {kind} gives no {column}";
+        $"is needed here: the kind {kind} has no default {column}";
 
     public static string UnusualLength(Length length, string kind, Length shortest, Length longest, LengthUnit unit) =>
-        $"{Write(length, unit)} is outside the lengths of {kind}, {Write(shortest, unit)} to {Write(longest, unit)}: "
+        $"{Write(length, unit)} is outside the usual lengths of {kind}, {Write(shortest, unit)} to {Write(longest, unit)}: "
         + "check the order, or the range in the plan";
 
     public static string BeyondJig(Length setting, Length shortest, Length longest, LengthUnit unit) =>
-        $"its posts would stand at {LengthWriter.Exact(setting, unit)} outside to outside; "
+        $"its posts would be set to {LengthWriter.Exact(setting, unit)} outside to outside; "
         + $"the jig reaches {Write(shortest, unit)} to {Write(longest, unit)}";
 
     public static string ColorsDoNotAddUp(int sum, int strands) =>
         $"the colors add up to {sum} strands, not {strands}";
 
     public static string ColorsDoNotShare(int colors, int strands) =>
-        $"{strands} strands do not share equally over {colors} colors: write how many, such as black:12";
+        $"{strands} strands cannot be shared equally among {colors} colors: give each its number, such as black:12";
 
     public static string OutsidePiece(string what, Length place, Length finished, LengthUnit unit) =>
         $"{what} at {Write(place, unit)} from end A is not on the piece, which ends at {Write(finished, unit)}";
@@ -68,14 +68,14 @@ internal static class SpecWording
         $"the nock point at {Write(place, unit)} has no center serving: give one in the column center_serving";
 
     public static string PeepForgotten(string kind) =>
-        $"a {kind} has a peep, and no place for it is given: it cannot be put in once the piece is served";
+        $"a {kind} has a peep, but no place for it is given: it cannot be put in once the piece is served";
 
     public static string CenterServingForgotten(string kind) =>
-        $"a {kind} has a center serving, and none is given: give one in the column center_serving, or the arrow has nothing to be nocked on";
+        $"a {kind} has a center serving, but none is given: give one in the column center_serving, or the arrow has nothing to be nocked on";
 
     public static string TailsTooLong(Length tail, Serving serving, LengthUnit unit) =>
         $"the tails of {Write(tail, unit)} are longer than the serving {Span(serving, unit)} that buries them: "
-        + "serve farther, or give the plan a shorter tail";
+        + "make the serving longer, or give the plan a shorter tail";
 
     public static string PairDiffers(BuildSpec other, string ofOther, BuildSpec first, string ofFirst) =>
         $"{other.Piece} is {ofOther} and {first.Piece} is {ofFirst}: pieces of the kind {first.Kind} are equal in a set";

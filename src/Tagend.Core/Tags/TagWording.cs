@@ -3,17 +3,17 @@ namespace Tagend.Tags;
 /// <summary>All wording about tags that do not read, so that tests can hold it.</summary>
 internal static class TagWording
 {
-    public const string Foreign = "this is no tag of ours: ours begin with BOWSTRING, or with TE or TB and a number";
+    public const string Foreign = "this is not a Tagend tag: those begin with BOWSTRING, or with TE or TB and a number";
 
     public const string LongerThanACode = "this is longer than any code: scan one tag at a time";
 
-    public const string CapsLock = "the tag's letters came in lower case: turn Caps Lock off and scan it again";
+    public const string CapsLock = "the tag's letters arrived in lower case: turn Caps Lock off and scan it again";
 
     public static string Later(string version, string newest) =>
-        $"the tag has version {version}, and this program reads up to version {newest}: a later Tagend reads it";
+        $"the tag has version {version}, and this program reads up to version {newest}: use a later Tagend";
 
     /// <param name="language">Of the computer's keyboard; null where more than one may be meant.</param>
     public static string Keyboard(string? language) =>
-        $"the scanner types as on a US keyboard, and this computer's is {(language is null ? "another one" : $"set to {language}")}: "
+        $"the scanner types as if on a US keyboard, and this computer's keyboard is {(language is null ? "another one" : $"set to {language}")}: "
         + "set the scanner to the computer's keyboard (a code in its manual), or the computer to US, and scan the tag again";
 }

@@ -20,7 +20,7 @@ public static class JobBookAddressReader
     /// </exception>
     public static JobBookAddress Read(string text) => text switch
     {
-        ":memory:" => throw new TagendException($"{text}: what is entered there is gone when the run ends; name a file for the job book"),
+        ":memory:" => throw new TagendException($"{text}: what is entered there is lost when the run ends; name a file for the job book"),
         _ when text.StartsWith("file:", StringComparison.OrdinalIgnoreCase) =>
             throw new TagendException($"{text}: expected the path of the job book's file, without \"file:\" before it"),
         _ when text.StartsWith(Server, StringComparison.OrdinalIgnoreCase) || text.StartsWith("postgresql://", StringComparison.OrdinalIgnoreCase) =>

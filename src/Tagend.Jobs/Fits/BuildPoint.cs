@@ -29,7 +29,7 @@ public sealed record BuildPoint(
     Length Tolerance,
     bool IsLeftOut)
 {
-    /// <summary>The turns an inch of laid-up length.</summary>
+    /// <summary>The turns per inch of laid-up length.</summary>
     public double Rate => Turns / LaidUpLength.Inches;
 
     /// <summary>All builds of some jobs that were not struck, in the order they were logged.</summary>

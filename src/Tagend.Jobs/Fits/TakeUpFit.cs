@@ -14,10 +14,10 @@ public sealed record FitPoint(BuildPoint Build, Length Predicted, bool IsOutlier
 
 /// <summary>The builds of one material and strand count, and what least squares finds in them.</summary>
 /// <remarks>
-/// A spec has laid-up = finished / (1 + s) + u·turns − k, s the settle, u the take-up a turn and k the jig's offset; so
+/// A spec has laid-up = finished / (1 + s) + u·turns − k, s the settle, u the take-up per turn and k the jig's offset; so
 /// finished − laid-up = s·laid-up − (1 + s)·u·turns + (1 + s)·k, linear in laid-up length and turns, which were set and are
 /// known, with the error in the measured length. Settle and take-up are told apart only by builds at different twist, take-up
-/// and offset only by builds of different length: where the turns an inch hardly differ, or where s would come out below 0 or
+/// and offset only by builds of different length: where the turns per inch hardly differ, or where s would come out below 0 or
 /// above 0.05, s is the catalog's; where the lengths hardly differ, or k is less than three of its standard errors, there is
 /// no offset. What is not told apart is within the take-up at that twist and length.
 /// An outlier is a build off by more than 3.5 robust standard deviations (modified z-score: Iglewicz and Hoaglin, How to
@@ -32,7 +32,7 @@ public sealed record TakeUpFit(string Material, int Strands, FittedTakeUp? Fit, 
     /// <summary>Builds from which on settle is fitted too.</summary>
     public const int FewestForSettle = 10;
 
-    /// <summary>Relative standard deviation of turns an inch from which on settle is fitted too.</summary>
+    /// <summary>Relative standard deviation of turns per inch from which on settle is fitted too.</summary>
     public const double LeastSpread = 0.1;
 
     /// <summary>Relative standard deviation of lengths from which on the jig's offset is fitted too.</summary>
@@ -188,6 +188,6 @@ public sealed record TakeUpFit(string Material, int Strands, FittedTakeUp? Fit, 
         return (numbers[(numbers.Count - 1) / 2] + numbers[numbers.Count / 2]) / 2;
     }
 
-    /// <summary>What is unknown beside the take-up a turn.</summary>
+    /// <summary>What is unknown beside the take-up per turn.</summary>
     private readonly record struct Unknowns(bool Settle, bool Offset);
 }

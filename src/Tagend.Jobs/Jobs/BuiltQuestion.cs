@@ -48,7 +48,7 @@ public sealed record BuiltQuestion(string Name, string? AsCarded, Func<AsBuilt, 
         new("minutes", Plain(spec.Stretch.Minutes), (b, text) => Number(text, 99_999, "minutes such as 20", m => b with { Minutes = m })),
         new("who", "", (b, text) => text.Length <= LongestName && text.All(IsShown)
             ? new BuiltAnswer(b with { Who = text }, null)
-            : Wrong(text, FormattableString.Invariant($"a name or initials of {LongestName} characters at most, all of them visible"))),
+            : Wrong(text, FormattableString.Invariant($"a name or initials of at most {LongestName} visible characters"))),
         new("lots", "", Lots),
     ];
 
@@ -62,7 +62,7 @@ public sealed record BuiltQuestion(string Name, string? AsCarded, Func<AsBuilt, 
             .Select(l => l.ToUpperInvariant()).Distinct().ToValueList();
         return lots.Count <= MostLots && lots.All(l => l.Length <= LongestName && l.All(IsShown))
             ? new BuiltAnswer(built with { Lots = lots }, null)
-            : Wrong(text, FormattableString.Invariant($"lots with commas between them, {MostLots} at most, each of {LongestName} visible characters at most"));
+            : Wrong(text, FormattableString.Invariant($"lots, comma-separated, at most {MostLots} of at most {LongestName} visible characters each"));
     }
 
     /// <summary>Neither a control character nor one that only changes how others are shown, such as the direction of writing.</summary>
@@ -78,7 +78,7 @@ public sealed record BuiltQuestion(string Name, string? AsCarded, Func<AsBuilt, 
 
         return Length.Abs(length - carded) <= carded * MostOff
             ? new BuiltAnswer(with(length), null)
-            : Wrong(text, $"about {LengthWriter.Exact(carded, unit)}, as the card has it: look at the digits and the unit");
+            : Wrong(text, $"about {LengthWriter.Exact(carded, unit)}, as on the card: check the digits and the unit");
     }
 
     private static BuiltAnswer Number(string text, double most, string expected, Func<double, AsBuilt> with) =>

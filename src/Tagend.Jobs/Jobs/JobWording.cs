@@ -4,23 +4,23 @@ namespace Tagend.Jobs;
 internal static class JobWording
 {
     public static string Later(string path, long version, int known) =>
-        $"{path}: the job book has version {version}, and this program knows versions to {known}: use the later Tagend that wrote it; nothing in it was changed";
+        $"{path}: the job book has version {version}, and this program knows versions to {known}: use the later Tagend that wrote it; nothing in the book was changed";
 
-    public static string NoBook(string path) => $"{path}: is no job book; name another file with --job-book, or move this one away";
+    public static string NoBook(string path) => $"{path}: is not a job book; name another file with --job-book, or move this one away";
 
     public static string Busy(string path) =>
-        $"{path}: another program holds the job book; wait for the other run to end, then run this one again";
+        $"{path}: another program is using the job book; wait for it to finish, then run this again";
 
     public static string Damaged(string path, string reason) =>
         $"{path}: the job book is damaged ({reason}); keep this file, and go on with the latest copy of it or a new one";
 
     public static string Empty(string path) =>
-        $"{path}: the file is empty, so it is no job book, maybe a copy that was broken off; put a whole copy in its place, or remove it and the next print begins a new book";
+        $"{path}: the file is empty, so it is not a job book, perhaps a copy that was cut off; put a complete copy in its place, or remove it and the next print starts a new book";
 
     public static string NotAsItsTag(string order, string piece, int revision) =>
-        $"the job book is damaged: what it has of {order}/{piece}, revision {revision}, is not what its tag says; keep this book, and go on with the latest copy of it or a new one";
+        $"the job book is damaged: its values for {order}/{piece}, revision {revision}, differ from its tag; keep this book, and go on with the latest copy of it or a new one";
 
-    public static string ReadOnly(string path) => $"{path}: the job book may not be written; see to the rights of the file and its folder";
+    public static string ReadOnly(string path) => $"{path}: the job book cannot be written; check the permissions of the file and its folder";
 
     public static string CannotOpen(string path) =>
         $"{path}: the job book cannot be opened; name a file in a folder that exists and that you may write to, with --job-book";
@@ -30,10 +30,10 @@ internal static class JobWording
     public static string Failed(string path, string reason) => $"{path}: the job book cannot be used ({reason}); try again, or name another file with --job-book";
 
     public static string NotEmpty(string target) =>
-        $"{target}: there are jobs in this book already, and a copy goes into an empty one; name another place";
+        $"{target}: there are already jobs in this book, and a copy needs an empty one; name another place";
 
     public static string CopyDiffers(string table) =>
-        $"a row of {table} did not come back as it was, and nothing is copied; look to the disk and the memory of both machines";
+        $"a row of {table} did not read back as it was written, so nothing was copied; check the disk and memory of both machines";
 
     public static string NoOrder(string order) => $"there is no order {order} in the job book; tagend jobs lists what was printed";
 

@@ -33,7 +33,7 @@ internal static class CardBoxes
             (PaperWord.CardLotThread, ""),
             (PaperWord.CardInitials, ""),
         ];
-        return CardStyle.Part(
+        return CardStyle.Section(
             words[PaperWord.CardAsBuilt], write.Lots(spec), style.IsSheet ? [Boxes([.. first, .. second])] : [Boxes(first), new Spacer(Gap), Boxes(second)]);
     }
 

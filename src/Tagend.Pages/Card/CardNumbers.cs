@@ -13,7 +13,7 @@ internal static class CardNumbers
     {
         List<Block> facts = [.. Facts(spec, style, write)];
         var perColumn = (facts.Count + columns - 1) / columns;
-        return CardStyle.Part(
+        return CardStyle.Section(
             write.Language[PaperWord.CardNumbers],
             "",
             [Row.Equal(facts.Chunk(perColumn).Select(c => new Stack(c)), gap: 14, Level.Top)]);

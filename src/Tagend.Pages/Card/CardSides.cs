@@ -22,7 +22,7 @@ internal sealed class CardSides(Build build, ShopCatalog catalog, QrSymbol symbo
         [
             .. Head(style),
             .. Steps(style),
-            Grow.Room,
+            Grow.Space,
             .. style.BoxesAreOnBack ? [] : (IEnumerable<Block>)[CardBoxes.AsBuilt(_spec, style, _write)],
             CardBoxes.Cautions(style, catalog.Words),
         ],
@@ -100,7 +100,7 @@ internal sealed class CardSides(Build build, ShopCatalog catalog, QrSymbol symbo
         if (_spec.Servings.Count + _spec.Separators.Count + _spec.Marks.Count > 0)
         {
             var remark = catalog.Words.Say(PaperWord.CardMarksRemark, ("unit", _write.UnitWord));
-            yield return CardStyle.Part(
+            yield return CardStyle.Section(
                 $"{catalog.Words[PaperWord.CardServings]}, {catalog.Words[PaperWord.CardMarks]}", remark, new PlaceTables(_spec, fonts, style, _write).All());
         }
     }

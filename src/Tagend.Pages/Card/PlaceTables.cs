@@ -7,7 +7,7 @@ using Tagend.Specs;
 
 namespace Tagend.Pages.Card;
 
-/// <summary>Tables of what is laid, parted, served and marked, and where. What the hand works by is as large as arm's length asks.</summary>
+/// <summary>Tables of what is laid, split, served and marked, and where. What the hand works by is as large as arm's length asks.</summary>
 internal sealed class PlaceTables(BuildSpec spec, Fonts fonts, CardStyle style, CardWriter write)
 {
     private readonly IReadOnlyList<CardPlace> _places = CardPlaces.PlacesOf(spec, write);

@@ -7,8 +7,8 @@ namespace Tagend.Pages.Fit;
 /// <param name="Start">In points; more than <paramref name="End"/> on an axis that points up.</param>
 internal sealed record PlotAxis(double Least, double Most, double Step, float Start, float End)
 {
-    /// <summary>Beyond the numbers on either side, as a share of their span.</summary>
-    private const double Room = 0.06;
+    /// <summary>The margin beyond the numbers on either side, as a share of their span.</summary>
+    private const double Margin = 0.06;
 
     private const int MostTicks = 9;
 
@@ -26,13 +26,13 @@ internal sealed record PlotAxis(double Least, double Most, double Step, float St
         }
     }
 
-    /// <summary>From a whole tick to a whole tick, with some room beyond both numbers.</summary>
+    /// <summary>From a whole tick to a whole tick, with a margin beyond both numbers.</summary>
     /// <param name="leastSpan">Taken where the numbers lie closer together.</param>
     public static PlotAxis Covering(double least, double most, float start, float end, double leastSpan)
     {
         var span = Math.Max(most - least, leastSpan);
         var middle = (least + most) / 2;
-        var (low, high) = (middle - (span * (0.5 + Room)), middle + (span * (0.5 + Room)));
+        var (low, high) = (middle - (span * (0.5 + Margin)), middle + (span * (0.5 + Margin)));
         var step = StepFor((high - low) / MostTicks);
         return new PlotAxis(Math.Floor(low / step) * step, Math.Ceiling(high / step) * step, step, start, end);
     }

@@ -5,8 +5,8 @@ namespace Tagend.Pages.Labels;
 
 /// <summary>The name of a label, its words in bold after a lighter order number: on one line, else one under the other.</summary>
 /// <param name="Piece">Empty on a bag.</param>
-/// <param name="MayPart">Rather part a word than not fit.</param>
-internal sealed record LabelName(string Order, string Piece, TextStyle Style, bool MayPart) : Block
+/// <param name="MayBreak">Whether a word is broken rather than refused where it does not fit.</param>
+internal sealed record LabelName(string Order, string Piece, TextStyle Style, bool MayBreak) : Block
 {
     private TextStyle OrderStyle => Piece.Length == 0 ? Style : Style with { Weight = Weight.Regular };
 
@@ -20,7 +20,7 @@ internal sealed record LabelName(string Order, string Piece, TextStyle Style, bo
             return oneLine.Place(fonts, room);
         }
 
-        if (!MayPart && !room.HoldsWidth(Math.Max(WidthOf(order), WidthOf(piece))))
+        if (!MayBreak && !room.HoldsWidth(Math.Max(WidthOf(order), WidthOf(piece))))
         {
             return new Misfit($"\"{Order} {Piece}\" is wider than {room.Width:0.#} pt at {Style.Size:0.#} pt");
         }

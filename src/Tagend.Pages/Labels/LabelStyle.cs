@@ -18,7 +18,7 @@ internal sealed record LabelStyle(TextStyle Title, TextStyle Length, TextStyle B
 
     public TextStyle BodyBold => Body with { Weight = Weight.Bold };
 
-    /// <summary>Nothing smaller is left: a long name is parted rather than refused.</summary>
+    /// <summary>Nothing smaller is left: a long name is broken rather than refused.</summary>
     public bool IsSmallest => this == LargeToSmall[^1];
 
     /// <summary>A line of plain text; where it wraps, its last word does not stand alone.</summary>

@@ -91,7 +91,7 @@ internal sealed record CardStyle(float Gap, TextStyle Body, float RowPadding, fl
         Level: Level.Baseline);
 
     /// <summary>A part of the card: a rule, a title with a remark at the right, and what it heads.</summary>
-    public static Stack Part(string title, string remark, params IReadOnlyList<Block> blocks)
+    public static Stack Section(string title, string remark, params IReadOnlyList<Block> blocks)
     {
         var line = new Row(
             [

@@ -120,7 +120,7 @@ public static class PullSheet
             yield break;
         }
 
-        yield return new FlowItem(CardStyle.Part(title, remark), Before: 16, KeepWithNext: true);
+        yield return new FlowItem(CardStyle.Section(title, remark), Before: 16, KeepWithNext: true);
         yield return new FlowItem(table, Before: 3);
     }
 

@@ -8,7 +8,7 @@ internal sealed record SpreadTable(Table Table) : Block
 {
     public override Placement Place(Fonts fonts, Room room) => Spread(fonts, room).Place(fonts, room);
 
-    public override Parting Part(Fonts fonts, Room room) => Spread(fonts, room).Part(fonts, room);
+    public override PageSplit Split(Fonts fonts, Room room) => Spread(fonts, room).Split(fonts, room);
 
     private Table Spread(Fonts fonts, Room room)
     {

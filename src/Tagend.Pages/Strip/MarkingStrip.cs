@@ -35,7 +35,7 @@ public static class MarkingStrip
         var places = new StripPlaces(spec, write.Ends(plan), positions, write);
         var room = stock.Along - (StripStock.Margin * 2);
         var step = spec.Unit == LengthUnit.Inch ? Length.FromInches(1) : Length.FromMillimeters(10);
-        var tiles = StripTile.Part(places.StripLength, room, step);
+        var tiles = StripTile.Cut(places.StripLength, room, step);
         StripPlace? crowded = null;
         foreach (var style in StripStyle.FromLargeToSmall)
         {

@@ -15,10 +15,10 @@ internal sealed record StripTile(int Number, int Count, Length From, Length To)
 
     public bool IsLast => Number == Count;
 
-    /// <summary>Parts a strip at whole steps from end A.</summary>
+    /// <summary>Cuts a strip at whole steps from end A.</summary>
     /// <param name="room">Longest part with its lap.</param>
     /// <param name="step">All joints are at whole multiples of it.</param>
-    public static IReadOnlyList<StripTile> Part(Length strip, Length room, Length step)
+    public static IReadOnlyList<StripTile> Cut(Length strip, Length room, Length step)
     {
         var pitch = step * Math.Floor((room - LeastLap) / step);
         var count = 1 + Math.Max(0, (int)Math.Ceiling((strip - room) / pitch));

@@ -13,8 +13,8 @@ public abstract record Block
         Place(fonts, new Room(Room.Endless, Room.Endless)) is Placed placed ? placed.Width : 0;
 
     /// <summary>What of the block fits into a room, and what is left for the next page.</summary>
-    /// <remarks>A block that is not made to be parted goes over whole.</remarks>
-    public virtual Parting Part(Fonts fonts, Room room) => new(null, this);
+    /// <remarks>A block that cannot be split goes to the next page whole.</remarks>
+    public virtual PageSplit Split(Fonts fonts, Room room) => new(null, this);
 }
 
 /// <summary>Space for a block, in points.</summary>
@@ -116,4 +116,4 @@ public sealed record Misfit(IReadOnlyList<string> Reasons) : Placement
 }
 
 /// <summary>A block at the foot of a page: what stays, what goes over; null where there is no such part.</summary>
-public sealed record Parting(Placed? Here, Block? Rest);
+public sealed record PageSplit(Placed? Here, Block? Rest);

@@ -56,11 +56,11 @@ public static class Flow
                 continue;
             }
 
-            var parting = item.Block.Part(fonts, left);
-            if (parting.Here is { } here)
+            var split = item.Block.Split(fonts, left);
+            if (split.Here is { } here)
             {
                 page.Add((item with { KeepWithNext = false }, new PlacedChild(0, top, here)));
-                waiting.First.Value = item with { Block = parting.Rest!, Before = 0 };
+                waiting.First.Value = item with { Block = split.Rest!, Before = 0 };
             }
 
             return;

@@ -230,7 +230,7 @@ internal static class LineBreaker
             }
         }
 
-        /// <summary>Between a word and the one before it, where no space parts them.</summary>
+        /// <summary>Between a word and the one before it, where no space separates them.</summary>
         private float Kern(Word word)
         {
             if (IsEmpty || word.AfterSpace || _parts[^1].Style != word.Parts[0].Style || word.Parts[0].Text.Length == 0)

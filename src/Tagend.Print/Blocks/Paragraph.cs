@@ -56,24 +56,24 @@ public sealed record Paragraph(IReadOnlyList<Span> Spans, Align Align = Align.Le
     public override float NaturalWidth(Fonts fonts) =>
         LineBreaker.Lines(Spans, fonts, Room.Endless)?.Max(l => Math.Max(l.Width, l.Filled)) ?? 0;
 
-    public override Parting Part(Fonts fonts, Room room)
+    public override PageSplit Split(Fonts fonts, Room room)
     {
         if (Missing(fonts) is not null || LineBreaker.Lines(Spans, fonts, room.Width) is not { } lines)
         {
-            return new Parting(null, this);
+            return new PageSplit(null, this);
         }
 
         var height = 0f;
         var fitting = lines.TakeWhile(l => room.HoldsHeight(height += l.Height)).Count();
         if (fitting == lines.Count)
         {
-            return new Parting(Place(lines, room.Width), null);
+            return new PageSplit(Place(lines, room.Width), null);
         }
 
         fitting = Math.Min(fitting, lines.Count - FewestLines);
         return fitting < FewestLines
-            ? new Parting(null, this)
-            : new Parting(Place([.. lines.Take(fitting)], room.Width), Rest([.. lines.Skip(fitting)]));
+            ? new PageSplit(null, this)
+            : new PageSplit(Place([.. lines.Take(fitting)], room.Width), Rest([.. lines.Skip(fitting)]));
     }
 
     private Paragraph Rest(IReadOnlyList<Line> lines)
@@ -107,7 +107,7 @@ public sealed record Paragraph(IReadOnlyList<Span> Spans, Align Align = Align.Le
     /// <returns>Null where the font has all that is in the text but line ends.</returns>
     public static Misfit? Missing(string text, Weight weight, Fonts fonts) =>
         fonts.FirstMissing(text.Replace("\n", "", StringComparison.Ordinal), weight) is { } rune
-            ? new Misfit($"\"{text.Trim()}\": the font has no picture of '{rune}' (U+{rune.Value:X4}); write it another way")
+            ? new Misfit($"\"{text.Trim()}\": the font has no glyph for '{rune}' (U+{rune.Value:X4}); write it another way")
             : null;
 
     private Misfit? Missing(Fonts fonts)

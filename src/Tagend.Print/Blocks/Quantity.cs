@@ -13,7 +13,7 @@ internal static class Quantity
 
     private static readonly SearchValues<char> WordEnds = SearchValues.Create(" \n,;:.)·");
 
-    /// <summary>Whether a space parts a number from its unit, or from its fraction.</summary>
+    /// <summary>Whether a space separates a number from its unit, or from its fraction.</summary>
     public static bool IsWithin(string text, int at)
     {
         if (at == 0 || !char.IsNumber(text[at - 1]))

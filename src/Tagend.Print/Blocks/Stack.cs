@@ -54,7 +54,7 @@ public sealed record Stack(IReadOnlyList<Block> Blocks, float Gap = 0) : Block
 public sealed record Grow(Block Block, float Share = 1) : Block
 {
     /// <summary>Empty room that pushes what follows down.</summary>
-    public static Grow Room { get; } = new(new Spacer(0));
+    public static Grow Space { get; } = new(new Spacer(0));
 
     public override Placement Place(Fonts fonts, Room room)
     {

@@ -41,12 +41,12 @@ public sealed record Table(
     public override float NaturalWidth(Fonts fonts) =>
         Columns.Select((c, i) => c.Width.Points ?? NaturalWidth(fonts, i)).Sum() + (Gap * (Columns.Count - 1));
 
-    public override Parting Part(Fonts fonts, Room room)
+    public override PageSplit Split(Fonts fonts, Room room)
     {
         var (placed, count, misfit) = Fill(fonts, room);
         return misfit is not null || (count == 0 && Rows.Count > 0)
-            ? new Parting(null, this)
-            : new Parting(placed, count == Rows.Count ? null : this with { Rows = [.. Rows.Skip(count)] });
+            ? new PageSplit(null, this)
+            : new PageSplit(placed, count == Rows.Count ? null : this with { Rows = [.. Rows.Skip(count)] });
     }
 
     private (Placed? Placed, int Count, Misfit? Misfit) Fill(Fonts fonts, Room room)

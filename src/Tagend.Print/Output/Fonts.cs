@@ -20,7 +20,7 @@ public sealed class Fonts
     /// <summary>Width of a text in points.</summary>
     public float WidthOf(string text, TextStyle style) => this[style.Weight].WidthOf(text, style);
 
-    /// <summary>The first character the face has no picture of; null where all can be drawn.</summary>
+    /// <summary>The first character the face has no glyph for; null where all can be drawn.</summary>
     public Rune? FirstMissing(string text, Weight weight) => this[weight].Measure(text).Missing;
 
     private static Face Load(string folder, Weight weight)

@@ -11,5 +11,5 @@ internal sealed record ShapedText(ushort[] Glyphs, int[] Places, int[] Advances,
 /// <summary>What layout asks of a text.</summary>
 /// <param name="Width">In units of the face.</param>
 /// <param name="Glyphs">How many.</param>
-/// <param name="Missing">The first character the face has no picture of; null where all can be drawn.</param>
+/// <param name="Missing">The first character the face has no glyph for; null where all can be drawn.</param>
 internal sealed record TextMeasure(int Width, int Glyphs, Rune? Missing);

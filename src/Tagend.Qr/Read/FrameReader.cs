@@ -21,7 +21,7 @@ public sealed class FrameReader(CheckedTexts checkedTexts)
     /// <param name="frame">Upright or not; of 12 megapixels or so only large codes are found.</param>
     public IReadOnlyList<ReadCode> Read(GrayPicture frame)
     {
-        var codes = _last?.Within(frame) is { } region ? Glance(frame.Part(region), region.Corner) : [];
+        var codes = _last?.Within(frame) is { } region ? Glance(frame.Crop(region), region.Corner) : [];
         codes = codes.Count > 0 ? codes : Glance(frame, default);
         _last = codes.Count > 0 ? Region.Around(codes, Moved) : null;
         return ReadingOrder.Of(codes);

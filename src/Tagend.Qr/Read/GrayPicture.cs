@@ -62,7 +62,7 @@ public sealed class GrayPicture
     }
 
     /// <summary>A copy of a part that lies within.</summary>
-    internal GrayPicture Part(Region region)
+    internal GrayPicture Crop(Region region)
     {
         var part = new byte[region.Width * region.Height];
         for (var y = 0; y < region.Height; y++)

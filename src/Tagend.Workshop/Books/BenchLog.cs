@@ -37,7 +37,7 @@ public sealed class BenchLog(IJobBook book, LengthUnit unit, SpoolShelf? shelf =
     {
         TagReading.Piece piece => new FoundPiece(piece.Spec, null),
         TagReading.Bag bag => Unknown(
-            $"this is the tag of a bag with {string.Join(", ", bag.Contents.Select(c => c.Piece))}: scan the card or the loop tag of one piece"),
+            $"this is the tag of a bag that holds {string.Join(", ", bag.Contents.Select(c => c.Piece))}: scan the card or the loop tag of one piece"),
         TagReading.Spool spool => Unknown($"this is the tag of spool {spool.Received.Number}: scan the card or the loop tag of a piece"),
         TagReading.Damaged damaged => Unknown(damaged.Message),
         TagReading.Later later => Unknown(later.Message),
@@ -135,7 +135,7 @@ public sealed class BenchLog(IJobBook book, LengthUnit unit, SpoolShelf? shelf =
     {
         if (book.Newest(name.Order, name.Piece) is not { } job)
         {
-            return Unknown($"{name.Order}/{name.Piece} was not printed, as the job book has it; tagend jobs lists what was, or scan the card");
+            return Unknown($"{name.Order}/{name.Piece} is not in the job book; tagend jobs lists what is, or scan the card");
         }
 
         return TagReader.Read(job.Tag) is TagReading.Piece printed

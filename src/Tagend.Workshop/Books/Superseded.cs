@@ -18,7 +18,7 @@ public static class Superseded
     /// <summary>That papers are superseded, by which, and what to do.</summary>
     /// <param name="newest">The issue that is to be built.</param>
     public static string Sentence(PrintedJob newest) =>
-        $"superseded by revision {newest.Revision} of {DateWriter.Iso(newest.Issued)}: do not build by it, find that card or print it again";
+        $"superseded by revision {newest.Revision} of {DateWriter.Iso(newest.Issued)}: do not build from it; find that card or print it again";
 
     /// <summary>On the paper itself.</summary>
     internal static string Mark(PrintedJob newest) => $"SUPERSEDED by revision {newest.Revision} of {DateWriter.Iso(newest.Issued)}";
@@ -26,9 +26,9 @@ public static class Superseded
     internal static string NewIssue(int revision, PrintedJob newest, IReadOnlyList<string> changes)
     {
         var named = string.Join("; ", changes.Take(MostNamed)) + (changes.Count > MostNamed ? FormattableString.Invariant($"; {changes.Count - MostNamed} more") : "");
-        return $"is revision {revision} now: {named}. Throw away the card, strip and tags of revision {newest.Revision}, printed {DateWriter.Iso(newest.Issued)}";
+        return $"is now revision {revision}: {named}. Throw away the card, strip and tags of revision {newest.Revision}, printed {DateWriter.Iso(newest.Issued)}";
     }
 
     internal static string OtherCustomer(PrintedJob last, string now) =>
-        $"was printed for {last.Customer} on {DateWriter.Iso(last.Issued)} ({last.Piece}) and is for {now} here: give this order a number of its own, or add --replace if it is the same one";
+        $"was printed for {last.Customer} on {DateWriter.Iso(last.Issued)} ({last.Piece}), and here it is for {now}: give this order a number of its own, or add --replace if it is the same order";
 }

@@ -60,7 +60,7 @@ public sealed class AgainRun(ShopCatalog catalog, AgainPlan plan, RunBook book)
         var result = new AgainResult(problems, [], null);
         if (plan.Changes.Count > 0 && specs.Count > 1)
         {
-            problems.Add(new Problem(new Place(specs[0].Order), null, "a bag has several pieces, and --change is of one: scan its loop tag"));
+            problems.Add(new Problem(new Place(specs[0].Order), null, "a bag has several pieces, and --change is for one: scan its loop tag"));
         }
         else if (specs.Select(spec => Changed(spec, problems)).ToList() is var builds && !builds.Contains(null))
         {
@@ -127,7 +127,7 @@ public sealed class AgainRun(ShopCatalog catalog, AgainPlan plan, RunBook book)
             problems.Add(new Problem(
                 new Place($"{build.Spec.Order}/{build.Spec.Piece}"),
                 null,
-                "templates or job book have changed since, so the order makes another spec: "
+                "templates or job book have changed since, so the order gives a different spec: "
                 + $"posts at {Posts(made)}, on the tag {Posts(build.Spec)}",
                 Severity.Warning));
         }

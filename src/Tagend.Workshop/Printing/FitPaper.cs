@@ -33,7 +33,7 @@ public static class FitPaper
         if (IsPicture(path) && drawn.Count > 1)
         {
             throw new TagendException(
-                $"{path}: there are {drawn.Count} fits, and a picture holds one: choose with --material and --strands, or name a .pdf");
+                $"{path}: there are {drawn.Count} fits, and a PNG holds one: choose with --material and --strands, or name a .pdf");
         }
 
         var fonts = Fonts.Load(Path.Combine(catalog.Folder, "fonts"));

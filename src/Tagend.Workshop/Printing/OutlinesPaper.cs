@@ -22,7 +22,7 @@ public static class OutlinesPaper
         {
             var sheets = catalog.Stocks.Values.Where(s => s.LabelsPerPage > 1).Select(s => s.Name);
             throw new TagendException(
-                $"{stock.Name} ({stock.Title}) is one label a page: there is no sheet to outline; sheets are {string.Join(", ", sheets)}");
+                $"{stock.Name} ({stock.Title}) has one label per page, so there is no sheet to outline; the sheets are {string.Join(", ", sheets)}");
         }
 
         var fonts = Fonts.Load(Path.Combine(catalog.Folder, "fonts"));

@@ -32,7 +32,7 @@ public sealed record TagScan(string Source, TagReading? Reading)
     /// <summary>What was wrong and what to do; null where a tag was read.</summary>
     public string? Message => Reading switch
     {
-        null => "no code was read from this picture: come closer, straighten the tag, and mind light and glare",
+        null => "no code was read from this picture: come closer, straighten the tag, and avoid shadows and glare",
         TagReading.Damaged damaged => damaged.Message,
         TagReading.Later later => later.Message,
         TagReading.Foreign foreign => $"{foreign.Message}; it says \"{foreign.Text}\"",

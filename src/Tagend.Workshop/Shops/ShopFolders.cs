@@ -64,7 +64,7 @@ public sealed class ShopFolders(string shipped, string current, string data)
         var book = Path.Combine(data, BookFile);
         if (File.Exists(book))
         {
-            throw new TagendException($"{book} exists already: there would be two job books; keep one of them, or copy the other with tagend book copy");
+            throw new TagendException($"{book} already exists: there would be two job books; keep one of them, or copy the other with tagend book copy");
         }
 
         if (File.Exists(besideProgram + "-journal"))

@@ -52,7 +52,7 @@ public static class ShopMaps
             new OwnColumns(catalog.Shop.Columns),
             null);
         var file = OrderReader.Read([path], catalog.Shop.Unit, choice, catalog.Colors);
-        return file.Remarks is [var remark] ? $"{remark}. To propose another map all the same: --replace"
+        return file.Remarks is [var remark] ? $"{remark}. Add --replace to propose another map anyway"
             : file.Rows.Count > 0 && !isByMap ? $"{path} has the columns of our own order file, and needs no map"
             : null;
     }

@@ -29,7 +29,7 @@ public static class ShopTemplates
     {
         if (Path.Exists(folder))
         {
-            throw new TagendException($"{folder} exists already: name a new folder, so that nothing of yours is overwritten");
+            throw new TagendException($"{folder} already exists: name a new folder, so that nothing of yours is overwritten");
         }
 
         var whole = Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder));

@@ -46,7 +46,7 @@ public sealed class CatalogReaderTests : IDisposable
         var problems = new List<Problem>();
         Assert.Null(CatalogReader.Read(_folder, problems));
         Assert.Contains(
-            "threads.toml: brackets within brackets too deep to be meant: no template has more than one pair",
+            "threads.toml: brackets are nested too deeply to be intended: templates have at most one pair",
             problems.Select(p => p.ToString()));
     }
 
@@ -57,7 +57,7 @@ public sealed class CatalogReaderTests : IDisposable
         File.WriteAllText(shop, File.ReadAllText(shop).Replace("web = \"\"", $"web = \"{new string('w', 1_001)}\"", StringComparison.Ordinal));
         var problems = new List<Problem>();
         Assert.Null(CatalogReader.Read(_folder, problems));
-        Assert.Equal("expected a text in quotes, of 1000 characters at most", Assert.Single(problems).Message);
+        Assert.Equal("expected a text in quotes, at most 1000 characters long", Assert.Single(problems).Message);
     }
 
     [Fact]

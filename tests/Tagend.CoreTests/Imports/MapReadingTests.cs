@@ -138,7 +138,7 @@ public sealed class MapReadingTests
     }
 
     [Theory]
-    [InlineData("Color: Red; Black; Length: 16", "sheet.csv:2: Item options \"Black\": has no label, so it may belong to anything; the labels in the map are Color, Length, Strands, Gift wrap")]
+    [InlineData("Color: Red; Black; Length: 16", "sheet.csv:2: Item options \"Black\": has no label, so it could belong to anything; the labels in the map are Color, Length, Strands, Gift wrap")]
     [InlineData("Length: 16; Length: 17", "sheet.csv:2: Item options, Length \"17\": finished_length is \"16\" in Item options, Length already: keep one of them in this row, or mark one as never in the map")]
     [InlineData("Length: 16x", "sheet.csv:2: Item options, Length \"16x\": expected a length such as 60 1/4, 60.25 in or 1530 mm")]
     [InlineData("Color: Red", "sheet.csv:2: Item options, Length: the row has no length: give finished_length, or the bow_length of a recurve or longbow")]
@@ -151,7 +151,7 @@ public sealed class MapReadingTests
         var row = StoreHeader + "A-1,Demo,paid,Custom Yoke,1,Length: 16\n";
         var file = MapFixture.Orders([MapFixture.Map(Store)], ("may.csv", row), ("june.csv", row));
         Assert.Equal(
-            "june.csv:2: Item \"Custom Yoke\": order A-1 has a piece of that name in line 2 of may.csv already: give each piece of a set its own name",
+            "june.csv:2: Item \"Custom Yoke\": order A-1 already has a piece of that name in line 2 of may.csv: give each piece of a set its own name",
             Assert.Single(file.Problems).ToString());
     }
 

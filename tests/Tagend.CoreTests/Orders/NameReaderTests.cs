@@ -38,7 +38,7 @@ public class NameReaderTests
     [InlineData("10\\17", "a name has letters, digits, spaces, hyphens, points and underscores only, not \\")]
     [InlineData("a\u0007b", "a name has letters, digits, spaces, hyphens, points and underscores only, not character U+0007")]
     [InlineData("a😀", "a name has letters, digits, spaces, hyphens, points and underscores only, not character U+D83D")]
-    [InlineData("1234567890123456789012345", "a name has 24 characters at most")]
+    [InlineData("1234567890123456789012345", "a name has at most 24 characters")]
     public void TryReadOrder_AnythingElse_SaysWhatIsWrong(string text, string error)
     {
         Assert.False(NameReader.TryReadOrder(text, out _, out var actual));

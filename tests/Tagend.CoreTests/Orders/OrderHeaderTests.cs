@@ -16,10 +16,10 @@ public class OrderHeaderTests
         "order no: did you mean order? Rename the column, or say what it is under [columns] in shop.toml (\"notes\" if it is only to be printed)")]
     [InlineData(
         "order,part,bow_length",
-        "piece: there is no such column among order, part, bow_length: add it, or name yours under [columns] in shop.toml")]
+        "piece: there is no such column among order, part, bow_length: add it, or map yours under [columns] in shop.toml")]
     [InlineData(
         "order,piece,finished_length,Finished Length",
-        "finished_length: there are two columns of this meaning: remove or rename one")]
+        "finished_length: two columns have this meaning: remove or rename one")]
     [InlineData(
         "order,piece,finished_length,stands",
         "stands: did you mean strands? Rename the column, or say what it is under [columns] in shop.toml (\"notes\" if it is only to be printed)")]
@@ -99,7 +99,7 @@ public class OrderHeaderTests
     {
         var file = OrderReaderTests.Read("order,piece,,finished_length\n1,string,,60\n2,string,x,60\n");
         Assert.Equal(
-            "orders.csv:3 \"x\": stands in a column that has no name: name it in the header, or empty the cell",
+            "orders.csv:3 \"x\": is in a column without a name: name it in the header, or clear the cell",
             Assert.Single(file.Problems).ToString());
         Assert.Equal(["1"], file.Lines.Select(l => l.Order));
     }

@@ -58,7 +58,7 @@ public class OrderReaderTests
         var file = Read("order,piece,finished_length,language\n1,string,60,de\n1,buss,38,fr\n");
 
         Assert.Equal(
-            "language \"fr\": order 1 has \"de\" in line 2: give it once, or the same in every row of the set",
+            "language \"fr\": order 1 has \"de\" in line 2: give it once, or repeat it in every row of the set",
             Assert.Single(file.Problems).ToString().Split(": ", 2)[1]);
     }
 
@@ -180,7 +180,7 @@ public class OrderReaderTests
         Assert.Equal(
             [
                 "orders.csv:3: the row has 4 cells and the header 3: put quotes around a cell that holds the separator",
-                "orders.csv:3: the row runs over several lines, so rows may be lost in it: nothing of this file is printed until it is mended",
+                "orders.csv:3: the row spans several lines, so rows may be lost in it: nothing in this file is printed until it is fixed",
             ],
             file.Problems.Select(p => p.ToString()));
         Assert.Empty(file.Lines);

@@ -41,7 +41,7 @@ public class LimitTests
         var (spec, problems) = SpecFixture.Build(SpecFixture.With(s => s with { Jig = jig }), LengthUnit.Inch);
         Assert.Equal(isBuilt, spec is not null);
         Assert.Equal(isBuilt ? 0 : 1, problems.Count);
-        Assert.All(problems, p => Assert.Equal("its posts would stand at 60.387 in outside to outside; the jig reaches 60.387 in to 60.387 in", p.Message));
+        Assert.All(problems, p => Assert.Equal("its posts would be set to 60.387 in outside to outside; the jig reaches 60.387 in to 60.387 in", p.Message));
     }
 
     [Theory]
@@ -103,7 +103,7 @@ public class LimitTests
         Assert.NotNull(spec);
         Assert.Equal(areBuried ? 0 : 1, problems.Count);
         Assert.All(problems, p => Assert.Equal(
-            (Severity.Warning, "the tails of 5 in are longer than the serving 0 in to 5.000 in that buries them: serve farther, or give the plan a shorter tail"),
+            (Severity.Warning, "the tails of 5 in are longer than the serving 0 in to 5.000 in that buries them: make the serving longer, or give the plan a shorter tail"),
             (p.Severity, p.Message)));
     }
 

@@ -5,7 +5,7 @@ using Xunit;
 
 namespace Tagend.Tests.Specs;
 
-/// <summary>A piece times longer at the same turns an inch: what grows with it, and what must not.</summary>
+/// <summary>A piece times longer at the same turns per inch: what grows with it, and what must not.</summary>
 public class ScalingTests
 {
     [Fact]
@@ -14,7 +14,7 @@ public class ScalingTests
         .Sample(
             (fourInches, times, pairs) =>
             {
-                // A plain piece of 4 in steps: 0.75 turns an inch are whole turns.
+                // A plain piece of 4 in steps: 0.75 turns per inch are whole turns.
                 var (one, more) = (Plain(fourInches * 4, pairs * 2), Plain(fourInches * 4 * times, pairs * 2));
                 Assert.Equal(one.Twist.Turns * times, more.Twist.Turns);
                 AssertTimes(times, one.Twist.TakeUp.Rule, more.Twist.TakeUp.Rule);

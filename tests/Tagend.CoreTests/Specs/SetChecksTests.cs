@@ -37,8 +37,8 @@ public class SetChecksTests
         var report = Report($"string,compound-string,60,,,\ncable 1,{Cable}\ncable 2,{Cable}");
         Assert.Equal(
             [
-                "a compound-string has a peep, and no place for it is given: it cannot be put in once the piece is served",
-                "a compound-string has a center serving, and none is given: give one in the column center_serving, or the arrow has nothing to be nocked on",
+                "a compound-string has a peep, but no place for it is given: it cannot be put in once the piece is served",
+                "a compound-string has a center serving, but none is given: give one in the column center_serving, or the arrow has nothing to be nocked on",
             ],
             report.Problems.Select(p => p.Message));
         Assert.Single(report.MakeSets());

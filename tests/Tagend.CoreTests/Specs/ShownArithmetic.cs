@@ -28,7 +28,7 @@ internal static class ShownArithmetic
 
     private static string ForCalculator(string numbers)
     {
-        var text = Regex.Replace(numbers, @"(?<=\d) (turns an inch|g/cm³|GPa|lbf|mm²|mm|in|tex|gr|g|N)(?![\w²])", "");
+        var text = Regex.Replace(numbers, @"(?<=\d) (turns per inch|g/cm³|GPa|lbf|mm²|mm|in|tex|gr|g|N)(?![\w²])", "");
         text = Regex.Replace(text, @"\((?<inner>(?:[^()]|(?<open>\()|(?<-open>\)))*)(?(open)(?!))\)²", "Pow(${inner},2)");
         text = Regex.Replace(text, @"([\d.]+)°", "($1*π/180)");
         text = Regex.Replace(text, @"√([\d.]+)", "Sqrt($1)").Replace("√", "Sqrt", StringComparison.Ordinal);

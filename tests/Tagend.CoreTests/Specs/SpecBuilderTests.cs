@@ -95,9 +95,9 @@ public class SpecBuilderTests
     [InlineData("material", "silk", "there is no such material in the templates; there are hmpe-0145, hmpe-0180, hmpe-lcp-0145, polyester-0180")]
     [InlineData("material", "hmpe-145", "there is no such material in the templates; did you mean hmpe-0145? There are hmpe-0145, hmpe-0180, hmpe-lcp-0145, polyester-0180")]
     [InlineData("language", "xx", "there is no such language in the templates; there are de, en, es, fr")]
-    [InlineData("finished_length", "20 in", "20 in is outside the lengths of compound-string, 40 in to 75 in: check the order, or the range in the plan")]
+    [InlineData("finished_length", "20 in", "20 in is outside the usual lengths of compound-string, 40 in to 75 in: check the order, or the range in the plan")]
     [InlineData("colors", "black:12 red:10", "the colors add up to 22 strands, not 24")]
-    [InlineData("colors", "black red green white blue", "24 strands do not share equally over 5 colors: write how many, such as black:12")]
+    [InlineData("colors", "black red green white blue", "24 strands cannot be shared equally among 5 colors: give each its number, such as black:12")]
     [InlineData("servings", "A 0..8; 7..9", "the serving 0 in to 8 in overlaps the serving 7 in to 9 in")]
     [InlineData("servings", "A 0..61", "the serving A 0..61 at 61 in from end A is not on the piece, which ends at 60 1/4 in")]
     [InlineData("servings", "A 0..8 t099", "there is no such thread as t099 in the templates; did you mean t019? There are t017, t019, t021, t025, t030")]
@@ -121,7 +121,7 @@ public class SpecBuilderTests
         var (_, problems) = SpecFixture.Build(
             ("kind", "yoke"), ("finished_length", "9 in"), ("servings", ""), ("center_serving", ""), ("nock_point", ""), ("peep", ""), ("speed_nocks", ""));
         Assert.Equal(
-            "its posts would stand at 8.681 in outside to outside; the jig reaches 14 in to 130 in",
+            "its posts would be set to 8.681 in outside to outside; the jig reaches 14 in to 130 in",
             Assert.Single(problems).Message);
     }
 
@@ -133,7 +133,7 @@ public class SpecBuilderTests
         var problem = Assert.Single(problems);
         Assert.Equal(Severity.Warning, problem.Severity);
         Assert.Equal(
-            "a compound-string has a peep, and no place for it is given: it cannot be put in once the piece is served",
+            "a compound-string has a peep, but no place for it is given: it cannot be put in once the piece is served",
             problem.Message);
     }
 

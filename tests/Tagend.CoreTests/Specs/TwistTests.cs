@@ -18,7 +18,7 @@ public class TwistTests
     [Fact]
     public void TakeUp_RuleOfTheShippedShop_Is12ThousandthsATurn()
     {
-        // Common practice: 0.75 turns an inch and 0.012 in a turn.
+        // Common practice: 0.75 turns per inch and 0.012 in a turn.
         var spec = SpecFixture.Good();
         Assert.Equal(TakeUpModel.Rule, spec.Twist.TakeUp.Used);
         Assert.Equal(Length.FromInches(0.012 * 45), spec.Twist.TakeUp.Amount);

@@ -39,9 +39,9 @@ public class SpoolTagTests
         seed: "0000KOIPe036");
 
     [Theory]
-    [InlineData("*L1568000", "*L1568001", "the tag is damaged or was typed wrong: its check does not fit; scan it again, or the card")]
-    [InlineData("TS1*", "TS2*", "the tag has version 2, and this program reads up to version 1: a later Tagend reads it")]
-    [InlineData("TS1*", "TSX*", "this is no tag of ours: ours begin with BOWSTRING, or with TE or TB and a number")]
+    [InlineData("*L1568000", "*L1568001", "the tag is damaged or was mistyped: its check does not match; scan it again, or scan the card")]
+    [InlineData("TS1*", "TS2*", "the tag has version 2, and this program reads up to version 1: use a later Tagend")]
+    [InlineData("TS1*", "TSX*", "this is not a Tagend tag: those begin with BOWSTRING, or with TE or TB and a number")]
     public void Read_TextThatWasChanged_SaysWhy(string was, string now, string said) => Assert.Equal(said, TagReader.Read(Frozen.Replace(was, now, StringComparison.Ordinal)) switch
     {
         TagReading.Damaged damaged => damaged.Message,

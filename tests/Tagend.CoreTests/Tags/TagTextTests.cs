@@ -79,7 +79,7 @@ public class TagTextTests
 
     [Fact]
     public void Read_ForeignText_SaysWhatOursBeginWith() => Assert.Equal(
-        "this is no tag of ours: ours begin with BOWSTRING, or with TE or TB and a number",
+        "this is not a Tagend tag: those begin with BOWSTRING, or with TE or TB and a number",
         Assert.IsType<TagReading.Foreign>(TagReader.Read("hello")).Message);
 
     [Theory]
@@ -87,7 +87,7 @@ public class TagTextTests
     [InlineData("BOWSTRING TE3*D-101")]
     [InlineData("BOWSTRING TB3*D-101")]
     public void Read_LaterVersion_SaysSo(string text) => Assert.Equal(
-        "the tag has version 3, and this program reads up to version 2: a later Tagend reads it",
+        "the tag has version 3, and this program reads up to version 2: use a later Tagend",
         Assert.IsType<TagReading.Later>(TagReader.Read(text)).Message);
 
     [Fact]
@@ -119,7 +119,7 @@ public class TagTextTests
             {
                 var typed = keyboard.Type(TagWriter.Write(spec));
                 Assert.Equal(
-                    $"the scanner types as on a US keyboard, and this computer's is set to {language}: set the scanner to the computer's "
+                    $"the scanner types as if on a US keyboard, and this computer's keyboard is set to {language}: set the scanner to the computer's "
                         + "keyboard (a code in its manual), or the computer to US, and scan the tag again",
                     Assert.IsType<TagReading.Damaged>(TagReader.Read(typed)).Message);
             },
@@ -129,13 +129,13 @@ public class TagTextTests
 
     [Fact]
     public void Read_TypedOnAnotherKeyboardAndDamaged_StillSaysKeyboard() => Assert.StartsWith(
-        "the scanner types as on a US keyboard, and this computer's is another one:",
+        "the scanner types as if on a US keyboard, and this computer's keyboard is another one:",
         Assert.IsType<TagReading.Damaged>(TagReader.Read("TE1(D")).Message,
         StringComparison.Ordinal);
 
     [Fact]
     public void Read_SmallLetters_SaysCapsLock() => Assert.Equal(
-        "the tag's letters came in lower case: turn Caps Lock off and scan it again",
+        "the tag's letters arrived in lower case: turn Caps Lock off and scan it again",
         Assert.IsType<TagReading.Damaged>(TagReader.Read(TagWriter.Write(SpecFixture.Good()).ToLowerInvariant())).Message);
 
     [Theory]
@@ -169,7 +169,7 @@ public class TagTextTests
 
     [Fact]
     public void Read_WrongCheck_SaysSo() => Assert.Equal(
-        "the tag is damaged or was typed wrong: its check does not fit; scan it again, or the card",
+        "the tag is damaged or was mistyped: its check does not match; scan it again, or scan the card",
         Assert.IsType<TagReading.Damaged>(TagReader.Read(TagWriter.Write(SpecFixture.Good())[..^1])).Message);
 
     /// <summary>ISO/IEC 18004:2015, table 7: a symbol 10-M holds 311 alphanumeric characters, 11-M 366.</summary>

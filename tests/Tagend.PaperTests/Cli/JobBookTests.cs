@@ -41,7 +41,7 @@ public class JobBookTests
         var book = folder.Write("book.db", new string('x', 5000));
         var said = TagendProgram.Run("print", TagendProgram.DemoOrders, "--out", folder["out"], "--job-book", book);
         Assert.Equal(5, said.ExitCode);
-        Assert.Contains($"{book}: is no job book", said.Errors, StringComparison.Ordinal);
+        Assert.Contains($"{book}: is not a job book", said.Errors, StringComparison.Ordinal);
         Assert.Contains("cards.pdf", Directory.GetFiles(folder["out"]).Select(Path.GetFileName));
         Assert.Equal(5000, new FileInfo(book).Length);
     }
@@ -108,7 +108,7 @@ public class JobBookTests
             $"{tags[0]}\n61 1/4\n46\n6 5/16\n60 5/16\n\n\nAB\n\n{tags[1]}\n\n\n38 7/16\n1001/control\n\n\n40 1/8\n", "built", "--job-book", book);
         Assert.Contains("build 1 logged: 1001/string, revision 1: 60 5/16 in", said.Output, StringComparison.Ordinal);
         Assert.Contains("build 2 logged: 1001/buss, revision 1: 38 7/16 in, 0.063 in shorter than ordered", said.Output, StringComparison.Ordinal);
-        Assert.Contains("length \"6 5/16\": expected about 60.250 in, as the card has it: look at the digits and the unit", said.Errors, StringComparison.Ordinal);
+        Assert.Contains("length \"6 5/16\": expected about 60.250 in, as on the card: check the digits and the unit", said.Errors, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -135,7 +135,7 @@ public class JobBookTests
         using var folder = TagendProgram.NewFolder();
         var said = TagendProgram.Run("jobs", "--job-book", folder["book.db"]);
         Assert.Equal(5, said.ExitCode);
-        Assert.Contains("there is no job book yet; tagend print begins it", said.Errors, StringComparison.Ordinal);
+        Assert.Contains("there is no job book yet; tagend print starts one", said.Errors, StringComparison.Ordinal);
         Assert.Empty(Directory.GetFiles(folder.Path));
     }
 

@@ -110,7 +110,7 @@ public sealed class LabelTests
         var said = TagendProgram.Run("outlines", "roll-4x2");
         Assert.Equal(5, said.ExitCode);
         Assert.Equal(
-            "tagend: roll-4x2 (Roll, 4 × 2 in) is one label a page: there is no sheet to outline; sheets are letter-2x5, a4-2x7\n",
+            "tagend: roll-4x2 (Roll, 4 × 2 in) has one label per page, so there is no sheet to outline; the sheets are letter-2x5, a4-2x7\n",
             said.Errors);
     }
 }

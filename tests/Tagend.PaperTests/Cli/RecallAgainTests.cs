@@ -52,7 +52,7 @@ public class RecallAgainTests
     }
 
     [Theory]
-    [InlineData(3, "1001/string:2: finished_length \"20\": 20 in is outside the lengths of compound-string, 40 in to 75 in", "finished_length=20")]
+    [InlineData(3, "1001/string:2: finished_length \"20\": 20 in is outside the usual lengths of compound-string, 40 in to 75 in", "finished_length=20")]
     [InlineData(2, "--change \"color=red\": expected a column of an order", "color=red")]
     public void Change_ThatCannotBe_SaysWhyAndPrintsNothing(int exitCode, string sentence, string change)
     {

@@ -48,7 +48,7 @@ public class RecallTests
     {
         var said = TagendProgram.Run("recall", OneTagText().Replace("STRING", "STRANG", StringComparison.Ordinal));
         Assert.Equal(4, said.ExitCode);
-        Assert.Contains("the tag is damaged or was typed wrong", said.Errors, StringComparison.Ordinal);
+        Assert.Contains("the tag is damaged or was mistyped", said.Errors, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -56,7 +56,7 @@ public class RecallTests
     {
         var said = TagendProgram.RunWithInput("https://example.org/\n", "recall", "-");
         Assert.Equal(4, said.ExitCode);
-        Assert.Contains("this is no tag of ours", said.Errors, StringComparison.Ordinal);
+        Assert.Contains("this is not a Tagend tag", said.Errors, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -34,9 +34,9 @@ public class RulerTests
     [Theory]
     [InlineData("140mm", "150mm", "--across 140 mm is 7.1 % off the bar's 150 mm, and no printer is off by more than 3 % by itself: the page was scaled. Print it again at 100 % (\"actual size\", no fit to page) and measure that one")]
     [InlineData("150mm", "6 1/4 in", "--along 158.75 mm is 5.5 % off the bar's 150 mm")]
-    [InlineData("a bit", "150mm", "--across \"a bit\": expected what the bar measured, such as 149.3mm or 5.88in")]
-    [InlineData("0", "150mm", "--across \"0\": expected what the bar measured, such as 149.3mm or 5.88in")]
-    [InlineData("150mm", null, "to store what a printer measured give all three: --printer NAME --across LENGTH --along LENGTH")]
+    [InlineData("a bit", "150mm", "--across \"a bit\": expected the measured length of the bar, such as 149.3mm or 5.88in")]
+    [InlineData("0", "150mm", "--across \"0\": expected the measured length of the bar, such as 149.3mm or 5.88in")]
+    [InlineData("150mm", null, "to store a printer's measurements, give all three: --printer NAME --across LENGTH --along LENGTH")]
     public void Ruler_MeasuredWrongly_IsRefusedInWordsAndNothingKept(string across, string? along, string expected)
     {
         using var folder = TagendProgram.NewFolder();
@@ -54,7 +54,7 @@ public class RulerTests
         using var folder = TagendProgram.NewFolder();
         var said = TagendProgram.RunIn(folder.Path, "ruler", "--printer", "office", "--across", "149.3mm", "--along", "149.8mm");
         Assert.Equal(5, said.ExitCode);
-        Assert.Contains("tagend init templates", said.Errors, StringComparison.Ordinal);
+        Assert.Contains("make it with tagend init", said.Errors, StringComparison.Ordinal);
     }
 
     private static string ShopIn(TagendProgram.Folder folder)

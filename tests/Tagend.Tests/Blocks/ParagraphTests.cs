@@ -83,7 +83,7 @@ public sealed class ParagraphTests
 
     [Fact]
     public void Misfit_ByACharacterWithoutPicture_NamesIt() => Assert.Equal(
-        ["\"Mr 漢\": the font has no picture of '漢' (U+6F22); write it another way"],
+        ["\"Mr 漢\": the font has no glyph for '漢' (U+6F22); write it another way"],
         Laid.Misfits(new Paragraph("Mr 漢", Laid.Type), 200, 100));
 
     [Fact]
@@ -92,11 +92,11 @@ public sealed class ParagraphTests
         var paragraph = new Paragraph("a1 a2\nb1 b2 c1 c2 d1 d2", Laid.Type);
         var width = Laid.Width("d1 d2") + 1;
         var line = Laid.Type.LineHeight;
-        var three = paragraph.Part(Laid.Fonts, new Room(width, line * 3));
+        var three = paragraph.Split(Laid.Fonts, new Room(width, line * 3));
         Assert.Equal(["a1 a2", "b1 b2"], Laid.Texts(three.Here!).Select(t => t.Text));
         Assert.Equal(["c1 c2", "d1 d2"], Laid.Lines(three.Rest!, width));
-        Assert.Null(paragraph.Part(Laid.Fonts, new Room(width, line * 1.5f)).Here);
-        Assert.Null(paragraph.Part(Laid.Fonts, new Room(width, line * 4)).Rest);
+        Assert.Null(paragraph.Split(Laid.Fonts, new Room(width, line * 1.5f)).Here);
+        Assert.Null(paragraph.Split(Laid.Fonts, new Room(width, line * 4)).Rest);
     }
 
     private static string Dense(string text) => string.Concat(text.Where(c => c is not (' ' or '\u00A0' or '\n')));

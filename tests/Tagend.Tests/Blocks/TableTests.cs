@@ -26,14 +26,14 @@ public sealed class TableTests
     public void Part_RepeatsTheHeader()
     {
         var height = Laid.Out(Two with { Rows = [.. Two.Rows.Take(2)] }, 100).Height;
-        var parting = Two.Part(Laid.Fonts, new Room(100, height));
-        Assert.Equal(["Name", "in", "first", "1", "second", "22"], Laid.Texts(parting.Here!).Select(t => t.Text));
-        Assert.Equal(["Name", "in", "third", "333"], Laid.Lines(parting.Rest!, 100));
+        var split = Two.Split(Laid.Fonts, new Room(100, height));
+        Assert.Equal(["Name", "in", "first", "1", "second", "22"], Laid.Texts(split.Here!).Select(t => t.Text));
+        Assert.Equal(["Name", "in", "third", "333"], Laid.Lines(split.Rest!, 100));
     }
 
     [Fact]
     public void Part_WithoutRoomForARow_GoesOverWhole() =>
-        Assert.Null(Two.Part(Laid.Fonts, new Room(100, 20)).Here);
+        Assert.Null(Two.Split(Laid.Fonts, new Room(100, 20)).Here);
 
     [Fact]
     public void Misfit_SaysHowManyRowsFit() => Assert.Equal(

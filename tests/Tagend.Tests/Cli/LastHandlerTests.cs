@@ -10,7 +10,7 @@ public class LastHandlerTests
     public void Run_WhatNobodyForesaw_IsASentenceAndAWayToReportItAndNoStack()
     {
         var said = Said(() => throw new InvalidCastException("inner words"));
-        Assert.StartsWith("tagend: this is a fault of the program, not of yours (InvalidCastException); files that were written are whole", said, StringComparison.Ordinal);
+        Assert.StartsWith("tagend: this is a fault in the program, not yours (InvalidCastException); files that were written are whole", said, StringComparison.Ordinal);
         Assert.Contains("tagend: to report it, send", said, StringComparison.Ordinal);
         Assert.DoesNotContain("   at ", said, StringComparison.Ordinal);
     }

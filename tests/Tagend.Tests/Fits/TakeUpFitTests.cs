@@ -217,8 +217,8 @@ public class TakeUpFitTests
     [Theory]
     [InlineData(4, 45, false)] // one build short
     [InlineData(5, 45, true)]
-    [InlineData(5, 60, false)] // 0.98 turns an inch, beyond 0.75 and a quarter
-    [InlineData(5, 30, false)] // 0.5 turns an inch
+    [InlineData(5, 60, false)] // 0.98 turns per inch, beyond 0.75 and a quarter
+    [InlineData(5, 30, false)] // 0.5 turns per inch
     [InlineData(5, 0, false)]
     public void Serves_BuildsAndTwist_AreEnoughAndNear(int builds, int turns, bool serves)
     {

@@ -40,8 +40,8 @@ public class BuiltQuestionTests
     }
 
     [Theory]
-    [InlineData("posts", "6 3/8", "\"6 3/8\": expected about 60.375 in, as the card has it: look at the digits and the unit")]
-    [InlineData("posts", "60 3/8 mm", "\"60 3/8 mm\": expected about 60.375 in, as the card has it: look at the digits and the unit")]
+    [InlineData("posts", "6 3/8", "\"6 3/8\": expected about 60.375 in, as on the card: check the digits and the unit")]
+    [InlineData("posts", "60 3/8 mm", "\"60 3/8 mm\": expected about 60.375 in, as on the card: check the digits and the unit")]
     [InlineData("length", "6o", "\"6o\": expected a length such as 60 1/4, 60.25 in or 1530 mm")]
     [InlineData("length", "", "\"\": expected a length such as 60 1/4, 60.25 in or 1530 mm")]
     [InlineData("turns", "-3", "\"-3\": expected turns such as 45 or 45.5")]
@@ -50,9 +50,9 @@ public class BuiltQuestionTests
     [InlineData("turns", "4500", "\"4500\": expected turns such as 45 or 45.5")]
     [InlineData("load", "heavy", "\"heavy\": expected a load such as 300 or 1330 N")]
     [InlineData("minutes", "1e9", "\"1e9\": expected minutes such as 20")]
-    [InlineData("who", "a name that is much too long for the list of jobs", "\"a name that is much too long for the list of jobs\": expected a name or initials of 40 characters at most, all of them visible")]
-    [InlineData("who", "A\u001bB", "\"A\u001bB\": expected a name or initials of 40 characters at most, all of them visible")]
-    [InlineData("who", "A\u202eB", "\"A\u202eB\": expected a name or initials of 40 characters at most, all of them visible")]
+    [InlineData("who", "a name that is much too long for the list of jobs", "\"a name that is much too long for the list of jobs\": expected a name or initials of at most 40 visible characters")]
+    [InlineData("who", "A\u001bB", "\"A\u001bB\": expected a name or initials of at most 40 visible characters")]
+    [InlineData("who", "A\u202eB", "\"A\u202eB\": expected a name or initials of at most 40 visible characters")]
     public void Read_WhatMakesNoSense_IsRefused(string name, string text, string error) =>
         Assert.Equal(new BuiltAnswer(null, error), Read(name, text));
 

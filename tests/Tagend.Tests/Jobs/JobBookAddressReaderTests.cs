@@ -15,7 +15,7 @@ public class JobBookAddressReaderTests
     public void Read_Path_IsAFile(string text) => Assert.Equal(text, JobBookAddressReader.Read(text).Text);
 
     [Theory]
-    [InlineData(":memory:", ":memory:: what is entered there is gone when the run ends; name a file for the job book")]
+    [InlineData(":memory:", ":memory:: what is entered there is lost when the run ends; name a file for the job book")]
     [InlineData("file:book.db", "file:book.db: expected the path of the job book's file, without \"file:\" before it")]
     [InlineData("FILE:///book.db?mode=memory", "FILE:///book.db?mode=memory: expected the path of the job book's file, without \"file:\" before it")]
     public void Read_WhatKeepsNothing_IsRefused(string text, string message) =>

@@ -472,7 +472,7 @@ public abstract class JobBookContract : SpoolsContract
         using var book = Open();
         book.Record([TestBook.Piece()]);
         var fault = Assert.Throws<TagendException>(() => book.CopyTo(Address));
-        Assert.Equal($"{Address.Text}: there are jobs in this book already, and a copy goes into an empty one; name another place", fault.Message);
+        Assert.Equal($"{Address.Text}: there are already jobs in this book, and a copy needs an empty one; name another place", fault.Message);
     }
 
     [Fact]

@@ -23,7 +23,7 @@ public sealed class PostgresJobBookTests(PostgresServer server) : JobBookContrac
     {
         Open().Dispose();
         server.Run(Name, "UPDATE tagend.book SET version = 1000");
-        var said = $"^{Regex.Escape(_address.Value)}: the job book has version 1000, and this program knows versions to [0-9]+: use the later Tagend that wrote it; nothing in it was changed$";
+        var said = $"^{Regex.Escape(_address.Value)}: the job book has version 1000, and this program knows versions to [0-9]+: use the later Tagend that wrote it; nothing in the book was changed$";
         Assert.Matches(said, Assert.Throws<TagendException>(() => Open()).Message);
         Assert.Matches(said, Assert.Throws<TagendException>(() => Address.OpenExisting(TimeProvider.System)).Message);
     }

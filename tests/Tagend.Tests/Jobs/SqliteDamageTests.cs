@@ -98,7 +98,7 @@ public sealed class SqliteDamageTests : IDisposable
 
         using var book = _test.Open();
         Assert.Equal(
-            "the job book is damaged: what it has of D-101/string, revision 1, is not what its tag says; keep this book, and go on with the latest copy of it or a new one",
+            "the job book is damaged: its values for D-101/string, revision 1, differ from its tag; keep this book, and go on with the latest copy of it or a new one",
             Assert.Throws<TagendException>(() => BuildPoint.Of(book.Built())).Message);
     }
 

@@ -26,7 +26,7 @@ public sealed class SqliteJobBookTests : JobBookContract, IDisposable
         using (other.BeginTransaction(deferred: false))
         {
             var fault = Assert.Throws<TagendException>(() => book.Record([TestBook.Piece()]));
-            Assert.Equal($"{_test.Path}: another program holds the job book; wait for the other run to end, then run this one again", fault.Message);
+            Assert.Equal($"{_test.Path}: another program is using the job book; wait for it to finish, then run this again", fault.Message);
         }
 
         Assert.Equal(1, book.Record([TestBook.Piece()]));

@@ -97,7 +97,7 @@ public class SqliteSchemaTests
         using var test = new TestBook();
         File.WriteAllBytes(test.Path, []);
         Assert.Equal(
-            $"{test.Path}: the file is empty, so it is no job book, maybe a copy that was broken off; put a whole copy in its place, or remove it and the next print begins a new book",
+            $"{test.Path}: the file is empty, so it is not a job book, perhaps a copy that was cut off; put a complete copy in its place, or remove it and the next print starts a new book",
             Assert.Throws<TagendException>(() => test.Open()).Message);
         Assert.Equal(0, new FileInfo(test.Path).Length);
         Assert.Single(Directory.GetFiles(Path.GetDirectoryName(test.Path)!));
@@ -125,7 +125,7 @@ public class SqliteSchemaTests
         var before = File.ReadAllBytes(test.Path);
         var fault = Assert.Throws<TagendException>(() => test.Open());
         Assert.Matches(
-            $"^{Regex.Escape(test.Path)}: the job book has version 1000, and this program knows versions to [0-9]+: use the later Tagend that wrote it; nothing in it was changed$",
+            $"^{Regex.Escape(test.Path)}: the job book has version 1000, and this program knows versions to [0-9]+: use the later Tagend that wrote it; nothing in the book was changed$",
             fault.Message);
         Assert.Equal(before, File.ReadAllBytes(test.Path));
     }
@@ -137,7 +137,7 @@ public class SqliteSchemaTests
         Run(test.Path, "CREATE TABLE theirs (a)");
         var before = File.ReadAllBytes(test.Path);
         var fault = Assert.Throws<TagendException>(() => test.Open());
-        Assert.Equal($"{test.Path}: is no job book; name another file with --job-book, or move this one away", fault.Message);
+        Assert.Equal($"{test.Path}: is not a job book; name another file with --job-book, or move this one away", fault.Message);
         Assert.Equal(before, File.ReadAllBytes(test.Path));
     }
 
@@ -146,7 +146,7 @@ public class SqliteSchemaTests
     {
         using var test = new TestBook();
         File.WriteAllText(test.Path, new string('x', 5000));
-        Assert.Contains("is no job book", Assert.Throws<TagendException>(() => test.Open()).Message, StringComparison.Ordinal);
+        Assert.Contains("is not a job book", Assert.Throws<TagendException>(() => test.Open()).Message, StringComparison.Ordinal);
     }
 
     [Fact]

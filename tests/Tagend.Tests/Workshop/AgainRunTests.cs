@@ -84,7 +84,7 @@ public sealed class AgainRunTests : IDisposable
     {
         var run = Run(Plan("card") with { Changes = new Dictionary<string, string> { [OrderColumn.Customer] = "x" } });
         var problem = Assert.Single(run.Add([SpecFixture.Good(), SpecFixture.Good(("piece", "second"))]).Problems);
-        Assert.Equal("D-101: a bag has several pieces, and --change is of one: scan its loop tag", problem.ToString());
+        Assert.Equal("D-101: a bag has several pieces, and --change is for one: scan its loop tag", problem.ToString());
         Assert.True(run.HasRefusals);
         Assert.Empty(_folder.Files);
     }

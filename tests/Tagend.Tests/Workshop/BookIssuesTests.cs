@@ -36,7 +36,7 @@ public sealed class BookIssuesTests : IDisposable
         Assert.Equal((2, SpecFixture.Date.AddDays(2)), (SpecOf(orders).Revision, SpecOf(orders).Date));
         var warning = Assert.Single(orders.Report.Problems, p => p.At.Column == "piece");
         Assert.Equal(Severity.Warning, warning.Severity);
-        Assert.StartsWith("is revision 2 now: finished length 38.625 in (was 38.5 in)", warning.Message, StringComparison.Ordinal);
+        Assert.StartsWith("is now revision 2: finished length 38.625 in (was 38.5 in)", warning.Message, StringComparison.Ordinal);
         Assert.EndsWith("Throw away the card, strip and tags of revision 1, printed 2026-03-14", warning.Message, StringComparison.Ordinal);
         // And the first again is a change once more, not revision 1.
         Assert.Equal(3, SpecOf(Print(First, day: 3).Orders).Revision);
@@ -61,7 +61,7 @@ public sealed class BookIssuesTests : IDisposable
         var refused = Check(others, 1, mayReplace: false);
         Assert.Equal(["701"], refused.Report.Withheld);
         Assert.StartsWith(
-            "was printed for Demo one on 2026-03-14 (buss) and is for Demo two here",
+            "was printed for Demo one on 2026-03-14 (buss), and here it is for Demo two",
             Assert.Single(refused.Report.Problems, p => p.Severity == Severity.Refusal).Message,
             StringComparison.Ordinal);
         var meant = Check(others, 1, mayReplace: true);
@@ -77,7 +77,7 @@ public sealed class BookIssuesTests : IDisposable
         var newest = SpecOf(Print(Longer, day: 1).Orders);
         using var book = new SqliteAddress(_folder["book.db"]).OpenExisting(TimeProvider.System)!;
         Assert.Equal(
-            "superseded by revision 2 of 2026-03-15: do not build by it, find that card or print it again", Superseded.Of(old, book));
+            "superseded by revision 2 of 2026-03-15: do not build from it; find that card or print it again", Superseded.Of(old, book));
         Assert.Null(Superseded.Of(newest, book));
         Assert.Null(Superseded.Of(old with { Order = "702" }, book));
     }

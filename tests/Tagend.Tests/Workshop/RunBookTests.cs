@@ -88,8 +88,8 @@ public sealed class RunBookTests : IDisposable
         using var book = Open();
         var log = new BenchLog(book, LengthUnit.Inch);
         var bag = TagWriter.Write(new BuildSet("D-101", [TestBook.Piece(), TestBook.Piece(cells: ("piece", "second"))]));
-        Assert.Equal("this is the tag of a bag with string, second: scan the card or the loop tag of one piece", log.Find(bag!).Error);
-        Assert.StartsWith("1001/string was not printed, as the job book has it", log.Find("1001/string").Error, StringComparison.Ordinal);
+        Assert.Equal("this is the tag of a bag that holds string, second: scan the card or the loop tag of one piece", log.Find(bag!).Error);
+        Assert.StartsWith("1001/string is not in the job book", log.Find("1001/string").Error, StringComparison.Ordinal);
         Assert.StartsWith("\"hello\": expected an order and its piece", log.Find("hello").Error, StringComparison.Ordinal);
         Assert.StartsWith("the tag is damaged", log.Find(TagWriter.Write(SpecFixture.Good())[..^9]).Error, StringComparison.Ordinal);
     }
@@ -108,7 +108,7 @@ public sealed class RunBookTests : IDisposable
     [Theory]
     [InlineData("D-101/string", "turns", "44", true, "--length is needed: it is what the log is for")]
     [InlineData("D-101/string", "length", "6o", true, "--length \"6o\": expected a length such as 60 1/4, 60.25 in or 1530 mm")]
-    [InlineData("D-101/buss", "length", "60", false, "D-101/buss was not printed, as the job book has it; tagend jobs lists what was, or scan the card")]
+    [InlineData("D-101/buss", "length", "60", false, "D-101/buss is not in the job book; tagend jobs lists what is, or scan the card")]
     public void Log_WhatCannotBe_SaysWhatIsWrongAndLogsNothing(string piece, string name, string text, bool isKnown, string error)
     {
         _folder.Book.Record([Set]);

@@ -85,7 +85,7 @@ public sealed class ShopFoldersTests : IDisposable
     [Theory]
     [InlineData("data/tagend/tagend-jobs.db", "there would be two job books")]
     [InlineData("program/templates/tagend-jobs.db-journal", "is being written to")]
-    [InlineData("data/tagend/templates/shop.toml", "exists already")]
+    [InlineData("data/tagend/templates/shop.toml", "already exists")]
     public void MoveOwn_CannotBe_MovesNothing(string inTheWay, string sentence)
     {
         File.WriteAllText(In("program/templates/tagend-jobs.db"), "the book");

@@ -46,7 +46,7 @@ public sealed class SinglePagesTests : IDisposable
     public void Outlines_OfWhatIsNoSheet_SaysWhatThereIs()
     {
         var roll = SpecFixture.Catalog.Stocks.Values.First(s => s.LabelsPerPage == 1);
-        Assert.Contains("is one label a page", Error(() => OutlinesPaper.Print(roll.Name, SpecFixture.Catalog, _folder.Path, SpecFixture.Date)), StringComparison.Ordinal);
+        Assert.Contains("has one label per page", Error(() => OutlinesPaper.Print(roll.Name, SpecFixture.Catalog, _folder.Path, SpecFixture.Date)), StringComparison.Ordinal);
         Assert.StartsWith("there is no label stock x in stocks.toml; there are ", Error(() => OutlinesPaper.Print("x", SpecFixture.Catalog, _folder.Path, SpecFixture.Date)), StringComparison.Ordinal);
     }
 
@@ -89,7 +89,7 @@ public sealed class SinglePagesTests : IDisposable
         ShopTemplates.Begin(TestFiles.Templates, _folder["templates"], ShopOwn.Nothing);
         Assert.Equal(File.ReadAllBytes(Path.Combine(TestFiles.Root, file)), File.ReadAllBytes(_folder[file]));
         Assert.Empty(ShopTemplates.Read(_folder["templates"]).Problems);
-        Assert.Contains("exists already", Error(() => ShopTemplates.Begin(TestFiles.Templates, _folder["templates"], ShopOwn.Nothing)), StringComparison.Ordinal);
+        Assert.Contains("already exists", Error(() => ShopTemplates.Begin(TestFiles.Templates, _folder["templates"], ShopOwn.Nothing)), StringComparison.Ordinal);
     }
 
     [Theory]

@@ -34,15 +34,15 @@ internal static class ExplainedTwist
         var length = spec.Unit == LengthUnit.Inch ? piece.Given(spec.FinishedLength) : $"{piece.Given(spec.FinishedLength)} / 25.4 mm";
         return new ExplainedStep(
             "turns",
-            "T = turns an inch × L",
-            $"{ExplainedPiece.Plain(rate)} turns an inch × {length}",
+            "T = turns per inch × L",
+            $"{ExplainedPiece.Plain(rate)} turns per inch × {length}",
             $"{ExplainedPiece.Fixed(rate * spec.FinishedLength.Inches, 4)}, to whole turns: {spec.Twist.Turns}",
             piece.Line.TurnsPerInch is null ? ExplainedSource.Practice(piece.TurnsPerInch == Shop.CommonTurnsPerInch) : ExplainedSource.Order);
     }
 
     private static ExplainedStep Rule(ExplainedPiece piece) => new(
         "take-up by rule",
-        "U = take-up a turn × T",
+        "U = take-up per turn × T",
         $"{piece.Given(piece.RulePerTurn)} × {piece.Spec.Twist.Turns}",
         piece.Worked(piece.Spec.Twist.TakeUp.Rule),
         ExplainedSource.Practice(piece.RulePerTurn == Shop.CommonTakeUpPerTurn));
@@ -97,7 +97,7 @@ internal static class ExplainedTwist
             var hasOffset = fit.Offset != Length.Zero;
             yield return new ExplainedStep(
                 "take-up fitted",
-                hasOffset ? "U = take-up a turn of the builds × T − what the jig reads too short" : "U = take-up a turn of the builds × T",
+                hasOffset ? "U = take-up per turn of the builds × T − what the jig reads too short" : "U = take-up per turn of the builds × T",
                 $"{piece.PerTurn(fit.PerTurn)} × {piece.Spec.Twist.Turns}{(hasOffset ? $" − {piece.Worked(fit.Offset)}" : "")}",
                 $"{piece.Worked(fitted.Amount)}; {fitted.Builds} builds, standard error of the laid-up length {piece.Worked(fitted.Error)}",
                 ExplainedSource.Builds);

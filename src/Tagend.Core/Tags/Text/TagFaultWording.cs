@@ -3,7 +3,7 @@ namespace Tagend.Tags.Text;
 /// <summary>All wording about tags of ours that are damaged, so that tests can hold it.</summary>
 internal static class TagFaultWording
 {
-    public const string BadCheck = "the tag is damaged or was typed wrong: its check does not fit; scan it again, or the card";
+    public const string BadCheck = "the tag is damaged or was mistyped: its check does not match; scan it again, or scan the card";
 
     public const string NoPiece = "the tag makes no sense: its piece or the step of its tape has no length";
 

@@ -1,6 +1,6 @@
 namespace Tagend.Tags.Text;
 
-/// <summary>The signs that part a tag text, whatever its version.</summary>
+/// <summary>The words and separators of a tag text, whatever its version.</summary>
 internal static class TagSigns
 {
     /// <summary>What a stranger's phone shows first of every text since version 2: words for people, which no check covers.</summary>

@@ -4,7 +4,7 @@ namespace Tagend.Jobs.Postgres;
 internal static class ServerWording
 {
     public static string Away(string address, string reason) =>
-        $"{address}: the server of the job book does not answer ({reason}); see that it runs and that this machine reaches it, then run this again";
+        $"{address}: the server of the job book does not answer ({reason}); check that it is running and that this machine can reach it, then try again";
 
     public static string Refused(string address, string reason) =>
         $"{address}: the server does not let this user in ({reason}); give the password in PGPASSWORD or .pgpass, never in the address";
@@ -18,7 +18,7 @@ internal static class ServerWording
     public static string ReadOnly(string address) =>
         $"{address}: the server is read-only, maybe a standby; name the server that takes writes";
 
-    public static string DiskFull(string address) => $"{address}: the disk of the job book's server is full; make room there and run again";
+    public static string DiskFull(string address) => $"{address}: the disk of the job book's server is full; free some space there and run again";
 
     public static string TooMany(string address) => $"{address}: the server has too many connections; run this again, or raise max_connections there";
 

@@ -323,7 +323,7 @@ public sealed class JigCardTests
     {
         var problem = Assert.Single(Compose(SpecFixture.Good(), Paper.A5, Slip with { Customer = "漢" }).Problems);
         Assert.Equal(
-            "jig card D-101 string: \"漢\": the font has no picture of '漢' (U+6F22); write it another way; on A5",
+            "jig card D-101 string: \"漢\": the font has no glyph for '漢' (U+6F22); write it another way; on A5",
             problem.ToString());
     }
 

@@ -132,7 +132,7 @@ public sealed class TagLabelsTests
         var slip = SheetFixture.Slip with { Customer = "漢" };
         var composed = Compose("roll-4x2", "roll-4x2", 1, set with { Builds = [.. set.Builds.Select(b => b with { Slip = slip })] });
         Assert.Equal(
-            "bag tag D-101: \"漢\": the font has no picture of '漢' (U+6F22); write it another way; on roll-4x2 (Roll, 4 × 2 in)",
+            "bag tag D-101: \"漢\": the font has no glyph for '漢' (U+6F22); write it another way; on roll-4x2 (Roll, 4 × 2 in)",
             Assert.Single(composed.Problems).ToString());
     }
 

@@ -78,7 +78,7 @@ public sealed class TagWordsTests
     [InlineData(60, null)]
     public void LabelName_InARoom_IsOnOneLineElseTwoElseSmaller(float width, string? expected)
     {
-        var name = new LabelName("1001", "cable 2", LabelStyle.LargeToSmall[2].Title, MayPart: false);
+        var name = new LabelName("1001", "cable 2", LabelStyle.LargeToSmall[2].Title, MayBreak: false);
         Assert.Equal(expected, name.Place(TestFonts, new Room(width, 100)) is Placed ? TextOf(name, width) : null);
     }
 

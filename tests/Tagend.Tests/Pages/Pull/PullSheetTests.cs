@@ -98,7 +98,7 @@ public class PullSheetTests
         var spec = set.Builds[0].Spec with { Piece = "漢" };
         var composed = Compose(Paper.A4, [SheetFixture.Set([spec])]);
         Assert.Empty(composed.Pages);
-        Assert.StartsWith("pull sheet: \"漢\": the font has no picture of '漢'", Assert.Single(composed.Problems).ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("pull sheet: \"漢\": the font has no glyph for '漢'", Assert.Single(composed.Problems).ToString(), StringComparison.Ordinal);
     }
 
     private static Dictionary<string, OrderSlip> SlipsOf(IEnumerable<BuildSet> sets) =>

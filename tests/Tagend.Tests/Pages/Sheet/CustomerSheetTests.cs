@@ -97,7 +97,7 @@ public sealed class CustomerSheetTests
         var spec = SpecFixture.Good();
         var sheet = SheetFixture.Sheet(SheetFixture.Set([spec with { Separators = [spec.Separators[0] with { Name = "目" }] }]));
         Assert.Empty(sheet.Pages);
-        Assert.Contains("the font has no picture of '目' (U+76EE)", Assert.Single(sheet.Problems).Message, StringComparison.Ordinal);
+        Assert.Contains("the font has no glyph for '目' (U+76EE)", Assert.Single(sheet.Problems).Message, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -303,7 +303,7 @@ public sealed class CustomerSheetTests
 
         Assert.Empty(sheet.Pages);
         Assert.Equal(
-            $"customer sheet D-101: \"{customer}\": the font has no picture of {missing}; write it another way; on letter",
+            $"customer sheet D-101: \"{customer}\": the font has no glyph for {missing}; write it another way; on letter",
             Assert.Single(sheet.Problems).ToString());
     }
 

@@ -103,7 +103,7 @@ public sealed class MarkingStripTests
             var composed = Compose(SpecFixture.Good(("order", order)), stock, StripPositions.Finished);
             Assert.Empty(composed.Pages);
             Assert.All(composed.Problems, p => Assert.Equal(place, p.At.File));
-            Assert.Contains("the font has no picture of '٣' (U+0663)", composed.Problems[0].Message, StringComparison.Ordinal);
+            Assert.Contains("the font has no glyph for '٣' (U+0663)", composed.Problems[0].Message, StringComparison.Ordinal);
         }
     }
 
@@ -127,7 +127,7 @@ public sealed class MarkingStripTests
             {
                 var (whole, space) = (Length.FromMillimeters(strip / 10.0), Length.FromMillimeters(room / 1000.0));
                 var step = isInch ? Length.FromInches(1) : Length.FromMillimeters(10);
-                var tiles = StripTile.Part(whole, space, step);
+                var tiles = StripTile.Cut(whole, space, step);
                 Assert.Equal(Length.Zero, tiles[0].From);
                 Assert.Equal(whole, tiles[^1].To);
                 Assert.All(tiles.Zip(tiles.Skip(1)), t => Assert.Equal(t.First.To, t.Second.From));
