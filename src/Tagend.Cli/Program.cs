@@ -16,6 +16,7 @@ var root = new RootCommand(
     JobsCommand.Create(),
     BuiltCommand.Create(),
     SpoolsCommand.Create(),
+    RecordCommand.Create(),
     FitCommand.Create(),
     BookCommand.Create(),
     RulerCommand.Create(),

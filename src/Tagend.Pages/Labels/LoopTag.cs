@@ -24,8 +24,8 @@ internal static class LoopTag
     {
         var (spec, words) = (build.Spec, catalog.Words);
         var write = new CardWriter(spec.Unit, words);
-        var lines = new List<Block>
-        {
+        List<Block> lines =
+        [
             new LabelName(spec.Order, spec.Piece, style.Title, style.IsSmallest),
             new OneLine(
                 new Paragraph(
@@ -34,8 +34,11 @@ internal static class LoopTag
                     new Span(Held($"  ± {write.Mark(spec.Tolerance)}"), style.Body),
                 ]),
                 style.IsSmallest),
+            .. build.Measured is { } measured
+                ? [style.Line(words.Say(PaperWord.TagMeasured, ("length", Held(write.Mark(measured.Length))), ("date", Held(DateWriter.Iso(measured.Date)))))]
+                : (IEnumerable<Block>)[],
             new Rule(0.8f),
-        };
+        ];
         if (parts > 0)
         {
             lines.Add(new TieHere(style.Line(words.Say(PaperWord.TagTie, ("end", EndA(spec, catalog, write))))));

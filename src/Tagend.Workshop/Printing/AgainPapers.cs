@@ -84,7 +84,7 @@ internal sealed class AgainPapers(ShopCatalog catalog, AgainPlan plan)
     private string NameOf(BuildSet set, bool isBag, IPageKind kind)
     {
         var piece = isBag ? "" : set.Builds[0].Spec.Piece;
-        var name = Safe(isBag ? $"{set.Order}-{kind.FromTag}" : $"{set.Order}-{piece}-{kind.FromTag}");
+        var name = FileNames.Safe(isBag ? $"{set.Order}-{kind.FromTag}" : $"{set.Order}-{piece}-{kind.FromTag}");
         var (free, number) = (name, 1);
         while (!_taken.TryAdd(free, (set.Order, piece)) && _taken[free] != (set.Order, piece))
         {
@@ -93,7 +93,4 @@ internal sealed class AgainPapers(ShopCatalog catalog, AgainPlan plan)
 
         return free;
     }
-
-    private static string Safe(string name) =>
-        string.Concat(name.Select(c => char.IsLetterOrDigit(c) || c is '.' or '_' or ' ' ? c : '-'));
 }

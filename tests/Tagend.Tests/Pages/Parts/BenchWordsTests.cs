@@ -6,6 +6,7 @@ using Tagend.Pages.Card;
 using Tagend.Pages.Labels;
 using Tagend.Pages.Parts;
 using Tagend.Pages.Pull;
+using Tagend.Pages.Record;
 using Tagend.Pages.Ruler;
 using Tagend.Pages.Strip;
 using Tagend.Specs;
@@ -81,6 +82,7 @@ public sealed partial class BenchWordsTests
         var terms = plans.SelectMany(p => new[] { p.EndA, p.EndB }.Concat(p.Separators.Select(s => s.Name)))
             .Concat(SheetFixture.Catalog.Materials.Values.Select(m => m.Title))
             .Concat(SheetFixture.Catalog.Threads.Values.Select(t => t.Title))
+            .Concat(plans.Select(p => p.Title))
             .Concat(["black", "red", "any"])
             .Distinct();
         return english with
@@ -112,9 +114,41 @@ public sealed partial class BenchWordsTests
             PullSheet.Compose(BatchPull.Of([spec, spec with { Order = "D-102" }], catalog.Shop)!, slips, catalog, Paper.Letter, TestFonts.Shipped),
         ];
         var packing = PackingLists.Of(set, catalog, TestFonts.Shipped, catalog.Stocks["roll-3x2"], SheetUse.Whole);
-        papers = [.. papers, new Composed(TagLabels.Pages(packing.Labels, SheetUse.Whole), packing.Problems)];
+        papers = [.. papers, new Composed(TagLabels.Pages(packing.Labels, SheetUse.Whole), packing.Problems), .. PapersOfStock(spec, catalog), .. Records(set, catalog)];
         Assert.All(papers, p => Assert.Empty(p.Problems));
         return [.. papers.SelectMany(p => p.Pages)];
+    }
+
+    /// <summary>A spool's tag, and a pull sheet on which a spool ends and the next does not hold all.</summary>
+    private static IEnumerable<Composed> PapersOfStock(BuildSpec spec, ShopCatalog catalog)
+    {
+        var need = Tagend.Specs.Stock.Of(spec, catalog.Shop)[0];
+        var spools = Enumerable.Range(1, 2).Select(n => new ReceivedSpool(n, need.Kind, need.Name, need.Color, "7-7", need.Length, spec.Date)).ToList();
+        var pull = BatchPull.Of(
+            Enumerable.Range(101, 3).Select(i => spec with { Order = $"D-{i}" }), catalog.Shop, [.. spools.Select(s => new ShelfSpool(s, s.Length, false))])!;
+        return
+        [
+            SpoolLabels.Compose(spools, catalog, TestFonts.Shipped, catalog.Stocks["roll-3x2"], SheetUse.Whole),
+            PullSheet.Compose(pull, new Dictionary<string, Tagend.Orders.OrderSlip>(), catalog, Paper.A4, TestFonts.Shipped),
+        ];
+    }
+
+    /// <summary>A record and tags of a set in which pieces are too long, too short, right, and not measured.</summary>
+    private static IEnumerable<Composed> Records(BuildSet set, ShopCatalog catalog)
+    {
+        var cable = set.Builds[0].Spec with { Kind = "twin-cam-cable" };
+        double?[] offs = [-1, 0, 0, 0.04, 1, null];
+        var records = new BuildSet("1", [.. offs.Select((off, i) => new Build(cable with { Piece = $"{i}" }, Tagend.Orders.OrderSlip.Blank)
+        {
+            Measured = off is { } inches
+                ? new Measurement(cable.FinishedLength + Length.FromInches(inches), 45.5, cable.Stretch.Load, 20, ["7-7"], cable.Date, "")
+                : null,
+        })]);
+        return
+        [
+            MeasuredRecord.Compose(records, catalog, catalog.Words, cable.Unit, Paper.Letter, TestFonts.Shipped),
+            TagLabels.Compose([records with { Builds = [records.Builds[0]] }], catalog, TestFonts.Shipped, catalog.Stocks["roll-4x2"], catalog.Stocks["roll-3x2"]),
+        ];
     }
 
     private static BuildSpec Fitted(BuildSpec spec) => spec with
