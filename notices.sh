@@ -25,7 +25,9 @@ while read -r path; do
     copyright=$(field copyright)
     printf '%s %s\n    %s; %s; %s\n' "$(field id)" "$(field version)" "$license" "${copyright:-by $(field authors)}" "$(field projectUrl)"
 done < <(sed -nE 's|^ {6}"path": "([a-z0-9].*)",$|\1|p' $assets | grep -v illink)
-printf '.NET runtime\n    MIT; © .NET Foundation and Contributors; https://dot.net/\n'
+printf 'htmx 2.0.11\n    0BSD; by Big Sky Software; https://htmx.org/\n'
+used+=(0BSD)
+printf '.NET runtime and ASP.NET Core\n    MIT; © .NET Foundation and Contributors; https://dot.net/\n'
 used+=(MIT)
 for license in $(printf '%s\n' "${used[@]}" | sort -u); do
     printf '\n---- %s\n\n' "$license"

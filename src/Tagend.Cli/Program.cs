@@ -21,6 +21,7 @@ var root = new RootCommand(
     BookCommand.Create(),
     RulerCommand.Create(),
     OutlinesCommand.Create(),
+    StationCommand.Create(),
     InitCommand.Create(),
 };
 // A text that begins with @ is a name like any other, and no file of arguments.

@@ -19,7 +19,8 @@ public class HouseTests
         ["Tagend.Pages"] = ["Tagend.Core", "Tagend.Qr", "Tagend.Print"],
         ["Tagend.Jobs"] = ["Tagend.Core"],
         ["Tagend.Workshop"] = ["Tagend.Core", "Tagend.Qr", "Tagend.Print", "Tagend.Pages", "Tagend.Jobs"],
-        [Program] = ["Tagend.Core", "Tagend.Qr", "Tagend.Print", "Tagend.Pages", "Tagend.Jobs", "Tagend.Workshop"],
+        ["Tagend.Station"] = ["Tagend.Core", "Tagend.Qr", "Tagend.Print", "Tagend.Pages", "Tagend.Jobs", "Tagend.Workshop"],
+        [Program] = ["Tagend.Core", "Tagend.Qr", "Tagend.Print", "Tagend.Pages", "Tagend.Jobs", "Tagend.Workshop", "Tagend.Station"],
     };
 
     private static readonly string[] Clocks = ["get_Now", "get_UtcNow", "get_Today"];
@@ -86,7 +87,14 @@ public class HouseTests
 
     private static string ProjectOf(IType type) => type.Assembly?.Name.Split(',')[0] ?? "";
 
-    private static string FolderOf(IType type) => type.Namespace?.FullName ?? "";
+    /// <summary>The namespace; what Razor makes of a page is in one of Razor's, called by the page's folders: Screens_Orders_OrdersPage.</summary>
+    private static string FolderOf(IType type)
+    {
+        const string Razor = "AspNetCoreGeneratedDocument";
+        return type.Namespace?.FullName != Razor
+            ? type.Namespace?.FullName ?? ""
+            : string.Join('.', type.FullName[(Razor.Length + 1)..].Split('+', '/', '<')[0].Split('_').SkipLast(1).Prepend(ProjectOf(type)));
+    }
 
     private static string Said(ITypeDependency use) => $"{use.Origin.FullName} uses {use.Target.FullName}";
 }

@@ -1,0 +1,28 @@
+using Tagend.Jobs;
+
+namespace Tagend.Station.Desk;
+
+/// <summary>What a station is started with.</summary>
+public sealed record StationOptions
+{
+    /// <summary>The port where none is named.</summary>
+    public const int UsualPort = 5480;
+
+    /// <summary>The port it answers at, on this machine alone; from 1 to 65535.</summary>
+    public int Port { get; init; } = UsualPort;
+
+    /// <summary>The shop's own templates folder; it may not be there yet.</summary>
+    public required string Templates { get; init; }
+
+    /// <summary>The shop's folder: its templates, order files and papers, and what the station keeps.</summary>
+    public string Folder => Path.GetDirectoryName(Path.TrimEndingDirectorySeparator(Templates))!;
+
+    /// <summary>The templates that came with the program.</summary>
+    public required string ShippedTemplates { get; init; }
+
+    /// <summary>The job book; null where none is wanted.</summary>
+    public required JobBookAddress? Book { get; init; }
+
+    /// <summary>The clock of dates and drafts.</summary>
+    public required TimeProvider Clock { get; init; }
+}

@@ -1,0 +1,11 @@
+using Tagend.Station.Frame;
+using Tagend.Station.Screens.Orders;
+
+namespace Tagend.Station;
+
+/// <summary>The screens there are, in the order of the work. A new one is an entry here.</summary>
+internal static class ScreenList
+{
+    /// <summary>The first is where a browser begins.</summary>
+    public static IReadOnlyList<IScreen> All { get; } = [new OrdersScreen()];
+}

@@ -1,0 +1,102 @@
+using System.Net;
+using System.Net.Sockets;
+using Tagend.Problems;
+using Tagend.Station.Desk;
+using Tagend.Station.Frame;
+using Tagend.Station.Guard;
+
+namespace Tagend.Station;
+
+/// <summary>The station: a web server for the shop's own browsers, until it is stopped.</summary>
+public static class StationServer
+{
+    /// <summary>What the station answers to another start on its port.</summary>
+    private const string AliveWord = "tagend station";
+
+    // A file of orders has 64 MB at most; a photo less.
+    private const long MostBytes = 65L << 20;
+
+    /// <summary>Answers until the process is told to stop.</summary>
+    /// <param name="ready">Gets the station's address when it answers.</param>
+    /// <exception cref="TagendException">It cannot start; the sentence says why.</exception>
+    public static void Run(StationOptions options, Action<string> ready)
+    {
+        var secret = StationSecret.In(Path.Combine(options.Folder, "station"));
+        using var app = Build(options, secret);
+        try
+        {
+            app.StartAsync().GetAwaiter().GetResult();
+        }
+        catch (IOException e) when (e.InnerException is Microsoft.AspNetCore.Connections.AddressInUseException or SocketException || e is { InnerException: null })
+        {
+            throw new TagendException(PortTaken(options), e);
+        }
+        catch (SocketException e)
+        {
+            throw new TagendException($"port {options.Port} of this machine may not be used ({e.Message}): choose another with --port, such as {StationOptions.UsualPort}", e);
+        }
+
+        ready(AddressOf(options));
+        app.WaitForShutdownAsync().GetAwaiter().GetResult();
+    }
+
+    /// <summary>Where a browser on this machine finds it.</summary>
+    public static string AddressOf(StationOptions options) => $"http://localhost:{options.Port}/";
+
+    private static WebApplication Build(StationOptions options, StationSecret secret)
+    {
+        var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
+        builder.Logging.ClearProviders();
+        builder.WebHost.ConfigureKestrel(kestrel =>
+        {
+            kestrel.AddServerHeader = false;
+            kestrel.Limits.MaxRequestBodySize = MostBytes;
+            kestrel.ListenLocalhost(options.Port);
+        });
+        builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(3));
+        builder.Services.AddSingleton(new ShopDesk(options));
+        builder.Services.AddSingleton(new Navigation([.. ScreenList.All.Select(s => s.Nav).OfType<NavEntry>()]));
+
+        var app = builder.Build();
+        var gate = new Gate(HostsOf(options), secret);
+        app.Use(next => context => gate.Pass(context, next));
+        app.Use(next => context => Faults.Catch(context, next));
+        app.UseRouting();
+        app.MapGet("/alive", () => TypedResults.Text(AliveWord));
+        app.MapGet("/", () => TypedResults.Redirect(ScreenList.All[0].Nav!.Path));
+        Asset.Map(app);
+        foreach (var screen in ScreenList.All)
+        {
+            screen.Map(app);
+        }
+
+        app.MapFallback(() => NotHere());
+        return app;
+    }
+
+    /// <summary>A page that says so, for whatever has no page.</summary>
+    private static IResult NotHere() => Faults.Page(StatusCodes.Status404NotFound, "There is nothing at this address.");
+
+    private static HashSet<string> HostsOf(StationOptions options) =>
+    [
+        .. new[] { "localhost", IPAddress.Loopback.ToString(), $"[{IPAddress.IPv6Loopback}]" }.Select(host => $"{host}:{options.Port}"),
+    ];
+
+    private static string PortTaken(StationOptions options)
+    {
+        try
+        {
+            using var client = new HttpClient { Timeout = TimeSpan.FromSeconds(2) };
+            if (client.GetStringAsync(new Uri($"{AddressOf(options)}alive")).GetAwaiter().GetResult() == AliveWord)
+            {
+                return $"a station is running at {AddressOf(options)} already: open it in the browser, or start another with --port";
+            }
+        }
+        catch (Exception e) when (e is HttpRequestException or TaskCanceledException)
+        {
+            // Whatever it is, it is no station.
+        }
+
+        return $"port {options.Port} is taken by another program: choose another with --port, such as {options.Port + 1}";
+    }
+}

@@ -1,0 +1,126 @@
+using System.Diagnostics;
+using System.Net;
+using System.Net.Sockets;
+using Xunit;
+
+namespace Tagend.StationTests;
+
+/// <summary>A station of the program itself: published ahead of time where the test command did so, else as built.</summary>
+public sealed class Station : IDisposable
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
+
+    private readonly IReadOnlyList<string> _more;
+    private Process? _process;
+
+    private Station(string folder, int port, IReadOnlyList<string> more) => (Folder, Port, _more) = (folder, port, more);
+
+    public static string Root { get; } = FindRoot();
+
+    public static string Executable { get; } = Environment.GetEnvironmentVariable("TAGEND_PROGRAM")
+        ?? Path.Combine(Root, "src", "Tagend.Cli", "bin", Configuration, "net10.0", "tagend");
+
+    /// <summary>The shop's folder, gone after the tests.</summary>
+    public string Folder { get; }
+
+    public int Port { get; }
+
+    public Uri Address => new($"http://localhost:{Port}/");
+
+    private static string Configuration => AppContext.BaseDirectory.Contains("Release", StringComparison.Ordinal) ? "Release" : "Debug";
+
+    /// <summary>A station of the demo's shop, as ./build.sh makes it.</summary>
+    public static Station OfDemoShop(params IReadOnlyList<string> more)
+    {
+        var station = Empty(more);
+        var said = Run(["init", station.Templates, "--name", "Demo string shop", "--phone", "555 0100", "--post-diameter", "1 in"]);
+        Assert.Equal(0, said.ExitCode);
+        station.Start();
+        return station;
+    }
+
+    /// <summary>One whose shop has said nothing yet; it is not started.</summary>
+    public static Station Empty(params IReadOnlyList<string> more) => new(Directory.CreateTempSubdirectory("tagend-station-").FullName, FreePort(), more);
+
+    public string Templates => Path.Combine(Folder, "templates");
+
+    public void Start()
+    {
+        _process = Process.Start(Program(["station", "--port", $"{Port}", "--no-browser", "--templates", Templates, .. _more]))!;
+        _process.StandardInput.Close();
+        var first = _process.StandardOutput.ReadLineAsync();
+        Assert.True(first.Wait(Patience), "the station did not start");
+        Assert.Equal($"The station is at {Address}", first.Result);
+    }
+
+    /// <summary>Ends it as a power cut does.</summary>
+    public void Kill()
+    {
+        _process!.Kill();
+        _process.WaitForExit();
+    }
+
+    /// <summary>Ends it as Ctrl-C does.</summary>
+    /// <returns>Its exit code.</returns>
+    public int Stop()
+    {
+        using (Process.Start("kill", ["-INT", $"{_process!.Id}"]))
+        {
+            Assert.True(_process.WaitForExit(Patience), "the station did not stop");
+        }
+
+        return _process.ExitCode;
+    }
+
+    /// <summary>Runs another command of the program to its end.</summary>
+    public static (int ExitCode, string Output, string Errors) Run(IReadOnlyList<string> arguments)
+    {
+        using var process = Process.Start(Program(arguments))!;
+        process.StandardInput.Close();
+        var errors = process.StandardError.ReadToEndAsync();
+        var output = process.StandardOutput.ReadToEnd();
+        Assert.True(process.WaitForExit(Patience), "tagend did not end");
+        return (process.ExitCode, output, errors.Result);
+    }
+
+    public void Dispose()
+    {
+        if (_process is { HasExited: false })
+        {
+            Kill();
+        }
+
+        _process?.Dispose();
+        Directory.Delete(Folder, recursive: true);
+    }
+
+    private static ProcessStartInfo Program(IReadOnlyList<string> arguments)
+    {
+        var start = new ProcessStartInfo(Executable, arguments)
+        {
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
+        start.Environment["TAGEND_JOB_BOOK"] = "";
+        return start;
+    }
+
+    private static int FreePort()
+    {
+        using var listener = new TcpListener(IPAddress.Loopback, 0);
+        listener.Start();
+        return ((IPEndPoint)listener.LocalEndpoint).Port;
+    }
+
+    private static string FindRoot()
+    {
+        var folder = AppContext.BaseDirectory;
+        while (!File.Exists(Path.Combine(folder, "Tagend.slnx")))
+        {
+            folder = Path.GetDirectoryName(folder) ?? throw new InvalidOperationException("no Tagend.slnx above the tests");
+        }
+
+        return folder;
+    }
+}
