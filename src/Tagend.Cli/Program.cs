@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Invocation;
 using Tagend.Commands;
+using Tagend.Jobs;
 
 var root = new RootCommand(
     "Prints what a bowstring shop needs at each step of a build: jig cards, tags and customer sheets from an order CSV. "
@@ -17,6 +18,10 @@ var root = new RootCommand(
     BuiltCommand.Create(),
     SpoolsCommand.Create(),
     RecordCommand.Create(),
+    StateCommand.Create("shipped", EventKind.Shipped, "Logs that orders or pieces have left the shop."),
+    StateCommand.Create("cancelled", EventKind.Cancelled, "Logs that orders or pieces are not to be made: they are printed no more, and a scan of their tags says so."),
+    StateCommand.Create("reopened", EventKind.Reopened, "Logs that orders or pieces are worked on again that were shipped or cancelled."),
+    LogCommand.Create(),
     FitCommand.Create(),
     BookCommand.Create(),
     RulerCommand.Create(),

@@ -80,7 +80,7 @@ internal sealed class AgainOptions
     /// <exception cref="TagendException">It cannot be used.</exception>
     public IJobBook? BookOf(ParseResult parsed) => JobBookOption
         .AddressOf(parsed.GetValue(_jobBook), ShopFolders.Here.Templates(parsed.GetValue(_templates)))
-        ?.OpenExisting(TimeProvider.System);
+        ?.OpenExisting(TimeProvider.System, BenchName.Here);
 
     /// <returns>Null, with its problems on standard error, where the catalog has mistakes.</returns>
     public ShopCatalog? CatalogOf(ParseResult parsed) => ShopOptions.ReadCatalog(parsed.GetValue(_templates));
@@ -105,7 +105,7 @@ internal sealed class AgainOptions
         }
 
         var catalog = CatalogOf(parsed);
-        var book = new RunBook(catalog is null ? null : JobBookOption.AddressOf(parsed.GetValue(_jobBook), catalog.Folder), TimeProvider.System);
+        var book = new RunBook(catalog is null ? null : JobBookOption.AddressOf(parsed.GetValue(_jobBook), catalog.Folder), TimeProvider.System, BenchName.Here);
         return new AgainPrinting(catalog is null ? null : new AgainRun(catalog, plan, book), book, plan.AsOrder);
     }
 }

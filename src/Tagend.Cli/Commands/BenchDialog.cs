@@ -8,9 +8,13 @@ namespace Tagend.Commands;
 
 /// <summary>At the bench: a card is scanned, its values are typed, piece after piece until the input ends.</summary>
 /// <param name="unit">Of bare numbers.</param>
-internal sealed class BenchDialog(BenchLog bench, LengthUnit unit, TextReader input)
+/// <param name="isAnother">Pieces are built once more where a build of them stands.</param>
+internal sealed class BenchDialog(BenchLog bench, LengthUnit unit, TextReader input, bool isAnother)
 {
     private const string Scan = "scan a card";
+
+    // Who built the last one: mostly who builds the next.
+    private string _who = IsSomebodyThere ? bench.LastBuilder() : "";
 
     private static bool IsSomebodyThere => !Console.IsInputRedirected;
 
@@ -54,9 +58,15 @@ internal sealed class BenchDialog(BenchLog bench, LengthUnit unit, TextReader in
     /// <param name="scanned">The next card's text, where it was scanned in place of an answer.</param>
     private bool Log(BuildSpec spec, out string? scanned)
     {
-        if (bench.SupersededBy(spec) is { } superseded)
+        scanned = null;
+        foreach (var news in bench.NewsOf(spec))
         {
-            Console.WriteLine(superseded);
+            Console.WriteLine(news);
+        }
+
+        if (!isAnother && bench.Before(spec) is { } before && !IsOneMore(before, ref scanned))
+        {
+            return false;
         }
 
         if (IsSomebodyThere)
@@ -64,10 +74,9 @@ internal sealed class BenchDialog(BenchLog bench, LengthUnit unit, TextReader in
             Console.WriteLine($"{spec.Order}/{spec.Piece}, revision {spec.Revision}: {LengthWriter.Mark(spec.FinishedLength, unit)}. Enter alone: as on the card.");
         }
 
-        scanned = null;
-        var built = bench.CardOf(spec);
+        var built = bench.CardOf(spec) with { Who = _who };
         var isMeasured = false;
-        foreach (var question in bench.Questions(spec))
+        foreach (var question in bench.Questions(spec, _who))
         {
             if (Ask(question, spec, built, ref scanned) is not { } answered)
             {
@@ -81,6 +90,7 @@ internal sealed class BenchDialog(BenchLog bench, LengthUnit unit, TextReader in
         if (isMeasured)
         {
             Console.WriteLine(BuildText.Of(bench.Log(spec, built), unit));
+            _who = built.Who;
         }
         else
         {
@@ -88,6 +98,27 @@ internal sealed class BenchDialog(BenchLog bench, LengthUnit unit, TextReader in
         }
 
         return isMeasured;
+    }
+
+    /// <summary>Asks whether a piece was built once more, where a build of it stands: one card is soon scanned twice.</summary>
+    private bool IsOneMore(LoggedPiece before, ref string? scanned)
+    {
+        if (!IsSomebodyThere)
+        {
+            Console.Error.WriteLine($"{BuildText.Before(before, unit)}; it is not logged once more: for that, add --again");
+            return false;
+        }
+
+        Console.WriteLine($"{BuildText.Before(before, unit)}.");
+        var answer = Next("  one more? yes or no [no]") ?? "";
+        scanned = TagReader.Read(answer) is TagReading.Foreign ? null : answer;
+        var isOneMore = answer.StartsWith("y", StringComparison.OrdinalIgnoreCase);
+        if (!isOneMore)
+        {
+            Console.Error.WriteLine($"{before.Spec.Order}/{before.Spec.Piece}: not logged; for other values than those of build {before.Build.Number}: tagend built --correct {before.Build.Number}");
+        }
+
+        return isOneMore;
     }
 
     /// <returns>Null where the input ended or another card was scanned.</returns>

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Tagend.Jobs;
 using Tagend.Measures;
 using Tagend.Workshop.Books;
@@ -21,6 +22,16 @@ internal static class BuildText
             + (built.Who.Length == 0 ? "" : $", {built.Who}") + (built.Lots.Count == 0 ? "" : $"; lots {string.Join(", ", built.Lots)}")
             + string.Concat(logged.Spools.Select(s => $"\nspool {s.Spool.Number}, {SpoolShelf.TextOf(s.Spool)}: {SpoolWording.Left(s, unit)}"))
             + (TurnAdvice.Of(spec, built) is { } advice ? "\n" + Of(advice) : "");
+    }
+
+    /// <summary>That a build of a piece stands already, so that another one may be the same.</summary>
+    /// <param name="unit">Of its lengths.</param>
+    public static string Before(LoggedPiece before, LengthUnit unit)
+    {
+        var (spec, build) = (before.Spec, before.Build);
+        return $"{spec.Order}/{spec.Piece}, revision {spec.Revision}, is logged as built already: build {build.Number} of "
+            + $"{build.LoggedAt.ToLocalTime().ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture)}, {LengthWriter.Mark(build.Built.Measured, unit)}"
+            + (build.Built.Who.Length > 0 ? $", {build.Built.Who}" : "");
     }
 
     private static string Of(TurnAdvice advice)

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Tagend.Measures;
 using Tagend.Workshop.Books;
 
 namespace Tagend.Commands;
@@ -30,9 +31,9 @@ internal static class BuiltCommand
     private static int Run(BookOptions options, BuiltOptions values, ParseResult parsed, string? piece)
     {
         var given = values.Given(parsed);
-        if (piece is null && given.Count > 0)
+        if (values.Misused(parsed, piece, given.Count) is { } misuse)
         {
-            Say.Error("name the piece that these values are for, such as 1001/string");
+            Say.Error(misuse);
             return ExitCode.Usage;
         }
 
@@ -43,21 +44,41 @@ internal static class BuiltCommand
 
         using var book = options.OpenOrBegin(parsed, catalog);
         var (unit, bench) = (catalog.Shop.Unit, new BenchLog(book, catalog.Shop.Unit, new SpoolShelf(book.Spools, catalog, BenchName.Here)));
-        if (piece is null || given.Count == 0)
+        if (parsed.GetValue(values.Strike) is { } struck)
         {
-            return new BenchDialog(bench, unit, Console.In).Run(piece);
+            bench.Strike(struck, values.WhoOf(parsed), values.ReasonOf(parsed));
+            Console.WriteLine($"build {struck} is struck: it counts no more");
+            return ExitCode.Done;
         }
 
-        var answer = bench.Log(piece, given);
+        if (parsed.GetValue(values.Correct) is { } wrong)
+        {
+            return Logged(bench.Correct(wrong, given, values.WhoOf(parsed), values.ReasonOf(parsed)), bench, unit);
+        }
+
+        return piece is null || given.Count == 0
+            ? new BenchDialog(bench, unit, Console.In, parsed.GetValue(values.Again)).Run(piece)
+            : Logged(bench.Log(piece, given, parsed.GetValue(values.Again)), bench, unit);
+    }
+
+    private static int Logged(LogAnswer answer, BenchLog bench, LengthUnit unit)
+    {
+        if (answer.Before is { } before)
+        {
+            Say.Error($"{BuildText.Before(before, unit)}; nothing is logged. One more of it: add --again; "
+                + $"other values for that one: --correct {before.Build.Number}; it was none: --strike {before.Build.Number}");
+            return ExitCode.Usage;
+        }
+
         if (answer.Logged is not { } logged)
         {
             Say.Error(answer.Error!);
             return answer.IsPieceKnown ? ExitCode.Usage : ExitCode.NothingRead;
         }
 
-        if (bench.SupersededBy(logged.Spec) is { } superseded)
+        foreach (var news in bench.NewsOf(logged.Spec))
         {
-            Console.WriteLine(superseded);
+            Console.WriteLine(news);
         }
 
         Console.WriteLine(BuildText.Of(logged, unit));
@@ -68,14 +89,18 @@ internal static class BuiltCommand
 /// <summary>The values of <c>built</c>, as texts.</summary>
 internal sealed class BuiltOptions
 {
-    private readonly Option<string?>[] _values =
+    private readonly Option<string?> _who = new("--who") { Description = "Who built it.", HelpName = "TEXT" };
+
+    private readonly Option<string?>[] _values;
+
+    public BuiltOptions() => _values =
     [
         new("--posts") { Description = "Posts as set, outside to outside.", HelpName = "LENGTH" },
         new("--turns") { Description = "Turns as put in.", HelpName = "N" },
         new("--length") { Description = "Length over the pins after stretching.", HelpName = "LENGTH" },
         new("--load") { Description = "Load on the stretcher, lbf, or N with the unit.", HelpName = "FORCE" },
         new("--minutes") { Description = "Time on the stretcher.", HelpName = "N" },
-        new("--who") { Description = "Who built it.", HelpName = "TEXT" },
+        _who,
         new("--lots") { Description = "Lots of strand material and thread it was built from, comma-separated.", HelpName = "LIST" },
         new("--spools")
         {
@@ -84,16 +109,45 @@ internal sealed class BuiltOptions
         },
     ];
 
+    private readonly Option<string?> _reason = new("--reason") { Description = "Why it is corrected or struck, for whoever reads the log.", HelpName = "TEXT" };
+
+    public Option<bool> Again { get; } = new("--again") { Description = "It is one more, where a build of the piece stands already." };
+
+    public Option<long?> Correct { get; } = new("--correct")
+    {
+        Description = "Put the values given in the place of this build's, and keep the others; --who is who corrects it.",
+        HelpName = "BUILD",
+    };
+
+    public Option<long?> Strike { get; } = new("--strike") { Description = "This build is none: it was logged by mistake.", HelpName = "BUILD" };
+
     public void AddTo(Command command)
     {
-        foreach (var value in _values)
+        foreach (var option in _values.Concat<Option>([Again, Correct, Strike, _reason]))
         {
-            command.Options.Add(value);
+            command.Options.Add(option);
         }
+    }
+
+    public string WhoOf(ParseResult parsed) => parsed.GetValue(_who) ?? "";
+
+    public string ReasonOf(ParseResult parsed) => (parsed.GetValue(_reason) ?? "").ReplaceLineEndings(" ").Trim();
+
+    /// <returns>What is wrong with the options together; null where nothing is.</returns>
+    public string? Misused(ParseResult parsed, string? piece, int given)
+    {
+        var (correct, strike) = (parsed.GetValue(Correct) is not null, parsed.GetValue(Strike) is not null);
+        return correct && strike ? "--correct and --strike: choose one of them"
+            : (correct || strike) && piece is not null ? $"{(correct ? "--correct" : "--strike")} names the build, and {piece} is not needed"
+            : correct && given == 0 ? "--correct: give the values as they should be, such as --length \"60 5/16\""
+            : strike && given > 0 ? "--strike takes no values: a build that is struck is none"
+            : !(correct || strike) && ReasonOf(parsed).Length > 0 ? "--reason is of --correct and --strike"
+            : !(correct || strike) && piece is null && given > 0 ? "name the piece that these values are for, such as 1001/string"
+            : null;
     }
 
     /// <summary>By the name of the question each answers.</summary>
     public Dictionary<string, string> Given(ParseResult parsed) => _values
-        .Where(v => parsed.GetValue(v) is not null)
+        .Where(v => parsed.GetValue(v) is not null && !(v == _who && (parsed.GetValue(Correct) ?? parsed.GetValue(Strike)) is not null))
         .ToDictionary(v => v.Name[2..], v => parsed.GetValue(v)!);
 }

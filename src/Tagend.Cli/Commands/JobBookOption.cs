@@ -35,13 +35,13 @@ internal static class JobBookOption
     public static IJobBook OpenExisting(string? asked, string templates)
     {
         var address = Needed(asked, templates);
-        return address.OpenExisting(TimeProvider.System)
+        return address.OpenExisting(TimeProvider.System, BenchName.Here)
             ?? throw new TagendException($"{address.Text}: there is no job book yet; tagend print starts one, or name another with --job-book");
     }
 
     /// <summary>A book that is begun where there is none.</summary>
     /// <exception cref="TagendException">It cannot be used.</exception>
-    public static IJobBook Begin(string? asked, string templates) => Needed(asked, templates).OpenOrBegin(TimeProvider.System);
+    public static IJobBook Begin(string? asked, string templates) => Needed(asked, templates).OpenOrBegin(TimeProvider.System, BenchName.Here);
 
     private static JobBookAddress Needed(string? asked, string templates) =>
         AddressOf(asked, templates) ?? throw new TagendException("this command needs a job book: name it with --job-book");

@@ -12,6 +12,14 @@ namespace Tagend.Commands;
 /// <summary><c>tagend jobs</c>: finds what was printed, and what was built of it.</summary>
 internal static class JobsCommand
 {
+    /// <summary>Characters that are left at least for the last column, of texts; on a narrower terminal there are lines and no table.</summary>
+    private const int LeastTexts = 24;
+
+    private static readonly string[] Headings = ["piece", "rev", "date", "state", "length", "posts"];
+
+    /// <summary>Before each cell of a line, where there is no heading above it.</summary>
+    private static readonly string[] Leads = ["", "revision ", "", "", "", "posts ", ""];
+
     public static Command Create()
     {
         var options = new JobsOptions();
@@ -34,7 +42,7 @@ internal static class JobsCommand
         if (parsed.GetValue(options.Csv) is { } csv)
         {
             JobsFile.Write(csv, jobs, unit);
-            Console.WriteLine($"{csv}: {Counted.Of(jobs.Count, "piece")}, {Counted.Of(jobs.Sum(j => j.Builds.Count), "build")}");
+            Console.WriteLine($"{csv}: {Counted.Of(jobs.Count, "piece")}, {Counted.Of(jobs.Sum(j => j.Builds.Count(b => !b.IsStruck)), "build")}");
         }
         else if (parsed.GetValue(options.Json))
         {
@@ -50,37 +58,45 @@ internal static class JobsCommand
 
     private static void Show(List<PrintedJob> jobs, LengthUnit unit)
     {
-        var table = new Table().Border(TableBorder.Simple);
-        foreach (var name in new[] { "piece", "rev", "date", "length", "posts" })
+        var rows = jobs.SelectMany(j => new[] { RowOf(j, unit) }.Concat(j.Builds.Select(b => RowOf(b, unit)))).ToList();
+        var width = Headings.Index().Sum(h => rows.Select(r => r[h.Index].Length).Append(h.Item.Length).Max() + 2);
+        if (width + LeastTexts > AnsiConsole.Profile.Width)
         {
-            table.AddColumn(new TableColumn(name).NoWrap());
+            rows.ForEach(r => Console.WriteLine(string.Join("  ", r.Zip(Leads, (cell, lead) => cell.Length > 0 ? lead + cell : "").Where(c => c.Length > 0))));
         }
-
-        table.AddColumn("for");
-        foreach (var job in jobs)
+        else if (jobs.Count > 0)
         {
-            Add(
-                $"{job.Order}/{job.Piece}", $"{job.Revision}", DateWriter.Iso(job.Issued), LengthWriter.Mark(job.FinishedLength, unit),
-                LengthWriter.Exact(job.Posts, unit), string.Join(", ", new[] { job.Customer, job.Bow }.Where(t => t.Length > 0)));
-            foreach (var logged in job.Builds)
-            {
-                var done = logged.Built;
-                Add(
-                    $"  build {logged.Number}", "", DateWriter.Iso(DateOnly.FromDateTime(logged.LoggedAt.UtcDateTime)),
-                    LengthWriter.Mark(done.Measured, unit), LengthWriter.Mark(done.Posts, unit),
-                    FormattableString.Invariant($"{done.Turns:0.##} turns")
-                        + (done.Who.Length > 0 ? $", {done.Who}" : "") + (done.Lots.Count > 0 ? $", lots {string.Join(", ", done.Lots)}" : "") + (logged.IsLeftOut ? ", left out of the fit" : ""));
-            }
-        }
-
-        if (jobs.Count > 0)
-        {
+            var table = new Table().Border(TableBorder.Simple);
+            Array.ForEach(Headings, h => table.AddColumn(new TableColumn(h).NoWrap()));
+            table.AddColumn("for");
+            rows.ForEach(r => table.AddRow(r.Select(c => new Text(c))));
             AnsiConsole.Write(table);
         }
 
-        Console.WriteLine($"{Counted.Of(jobs.Count, "piece")}, {Counted.Of(jobs.Sum(j => j.Builds.Count), "build")}");
+        Console.WriteLine($"{Counted.Of(jobs.Count, "piece")}, {Counted.Of(jobs.Sum(j => j.Builds.Count(b => !b.IsStruck)), "build")}");
+    }
 
-        void Add(params string[] cells) => table.AddRow(cells.Select(c => new Text(c.ReplaceLineEndings(" "))));
+    private static string[] RowOf(PrintedJob job, LengthUnit unit) =>
+    [
+        $"{job.Order}/{job.Piece}", FormattableString.Invariant($"{job.Revision}"), DateWriter.Iso(job.Issued), StateWords.Of(job.State),
+        LengthWriter.Mark(job.FinishedLength, unit), LengthWriter.Exact(job.Posts, unit),
+        string.Join(", ", new[] { job.Customer, job.Bow }.Where(t => t.Length > 0)).ReplaceLineEndings(" "),
+    ];
+
+    private static string[] RowOf(LoggedBuild logged, LengthUnit unit)
+    {
+        var done = logged.Built;
+        string[] texts =
+        [
+            FormattableString.Invariant($"{done.Turns:0.##} turns"), done.Who, done.Lots.Count > 0 ? $"lots {string.Join(", ", done.Lots)}" : "",
+            logged.Replaces > 0 ? FormattableString.Invariant($"in place of build {logged.Replaces}") : "", logged.IsLeftOut ? "left out of the fit" : "",
+        ];
+        return
+        [
+            FormattableString.Invariant($"  build {logged.Number}"), "", DateWriter.Iso(DateOnly.FromDateTime(logged.LoggedAt.LocalDateTime)),
+            logged.IsStruck ? "struck" : "", LengthWriter.Mark(done.Measured, unit), LengthWriter.Mark(done.Posts, unit),
+            string.Join(", ", texts.Where(t => t.Length > 0)),
+        ];
     }
 }
 

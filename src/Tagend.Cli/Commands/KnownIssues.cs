@@ -8,8 +8,8 @@ using Tagend.Workshop.Readings;
 namespace Tagend.Commands;
 
 /// <summary>
-/// Says of scanned tags what the job book knows, as far as there is one: that they are superseded; and takes spools that are
-/// scanned to this bench.
+/// Says of scanned tags what the job book knows, as far as there is one: that they are superseded, cancelled or shipped; and
+/// takes spools that are scanned to this bench.
 /// </summary>
 /// <param name="open">Opens the book with the first tag; null where there is none.</param>
 /// <param name="readCatalog">Reads the shop's templates with the first spool; null where they have mistakes.</param>
@@ -29,7 +29,7 @@ internal sealed class KnownIssues(Func<IJobBook?> open, Func<ShopCatalog?> readC
         }
     }
 
-    /// <summary>Names each piece of a tag that has a later issue, and what is left on a spool.</summary>
+    /// <summary>Says what must be known first of each piece of a tag, and what is left on a spool.</summary>
     public void Say(TagScan scan, TextWriter output)
     {
         if (_hasFailed || (scan.Specs.Count == 0 && scan.Reading is not TagReading.Spool))
@@ -60,10 +60,7 @@ internal sealed class KnownIssues(Func<IJobBook?> open, Func<ShopCatalog?> readC
                 : [];
         }
 
-        return scan.Specs
-            .Select(spec => (Spec: spec, Sentence: Superseded.Of(spec, book)))
-            .Where(s => s.Sentence is not null)
-            .Select(s => $"{s.Spec.Order}/{s.Spec.Piece}, revision {s.Spec.Revision}: {s.Sentence}");
+        return scan.Specs.SelectMany(spec => PieceNews.Of(spec, book).Select(news => $"{spec.Order}/{spec.Piece}, revision {spec.Revision}: {news}"));
     }
 
     private static IJobBook? Guarded(Func<IJobBook?> open)

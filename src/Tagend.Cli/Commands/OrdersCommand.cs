@@ -1,83 +1,145 @@
 using System.CommandLine;
-using Tagend.Catalog;
+using Tagend.Jobs;
 using Tagend.Measures;
-using Tagend.Orders;
 using Tagend.Workshop;
 using Tagend.Workshop.Books;
 using Tagend.Workshop.Checks;
+using Tagend.Workshop.Json;
 
 namespace Tagend.Commands;
 
 /// <summary><c>tagend orders</c>: what is due, and how far each order has come.</summary>
 internal static class OrdersCommand
 {
-    private static readonly (string Word, OrderState State)[] States =
-        [("new", OrderState.New), ("printed", OrderState.Printed), ("part-built", OrderState.PartBuilt), ("built", OrderState.Built)];
-
     public static Command Create()
     {
-        var files = new Argument<string[]>("ORDERS.csv")
-        {
-            Description = "Order files; their orders count as new until they are printed.",
-            Arity = ArgumentArity.ZeroOrMore,
-        };
-        var state = new Option<string?>("--state") { Description = "Only orders in this state.", HelpName = string.Join('|', States.Select(s => s.Word)) }
-            .AcceptOnlyFromAmong([.. States.Select(s => s.Word)]);
-        var who = new Option<string?>("--who") { Description = "Only orders that this builder worked on, as named with built --who.", HelpName = "TEXT" };
-        var until = DateOption.Create("--due", "Only orders due on this date or earlier.");
-        var shop = new BookOptions();
-        var command = new Command("orders", "Lists orders by due date, with the state of each.") { files, state, who, until };
-        shop.AddTo(command);
-        command.SetAction(parsed => Run(
-            shop, parsed, parsed.GetValue(files) ?? [], Chosen(parsed.GetValue(state), parsed.GetValue(who), parsed.GetValue(until))));
+        var options = new OrdersOptions();
+        var command = new Command("orders", "Lists orders by due date, with the state of each; without those that are shipped or cancelled.");
+        options.AddTo(command);
+        command.SetAction(parsed => Run(options, parsed));
         return command;
     }
 
-    private static Func<ListedOrder, bool> Chosen(string? state, string? who, DateOnly? until) => order =>
-        (state is null || States.First(s => s.Word == state).State == order.State)
-        && (who is null || order.Builders.Contains(who, StringComparer.OrdinalIgnoreCase))
-        && (until is null || order.Due <= until);
-
-    private static int Run(BookOptions options, ParseResult parsed, string[] files, Func<ListedOrder, bool> isChosen)
+    private static int Run(OrdersOptions options, ParseResult parsed)
     {
-        if (options.ReadCatalog(parsed) is not { } catalog)
+        if (options.Shop.ReadCatalog(parsed) is not { } catalog)
         {
             return ExitCode.Problems;
         }
 
-        var file = files.Length > 0 ? Read(files, catalog) : null;
+        var file = options.FilesOf(parsed) is { Length: > 0 } files ? OrderFiles.Read(files, catalog) : null;
+        Say.Problems(file?.Problems ?? []);
         var today = DateOption.Of(null);
-        using var book = options.Open(parsed, catalog);
-        var orders = OrderList.Of(book.Find(new Tagend.Jobs.JobSearch()), file, catalog.Shop.Dates, today).Where(isChosen).ToList();
-        foreach (var order in orders)
+        using var book = options.Shop.Open(parsed, catalog);
+        var orders = options.Ordered(parsed, OrderList.Of(book, options.IsOpenOnly(parsed), file, catalog.Shop.Dates, today)).ToList();
+        if (parsed.GetValue(options.Json))
         {
-            Console.WriteLine(Line(order, today));
+            JsonList.Write(Console.OpenStandardOutput(), orders);
+        }
+        else
+        {
+            var hasBenches = orders.SelectMany(o => o.Benches).Distinct().Skip(1).Any();
+            orders.ForEach(order => Console.WriteLine(Line(order, today, hasBenches)));
+            Console.WriteLine(Counted.Of(orders.Count, "order"));
         }
 
-        Console.WriteLine(Counted.Of(orders.Count, "order"));
         return file?.Problems.Count > 0 ? ExitCode.Problems : ExitCode.Done;
     }
 
-    private static OrderFile Read(string[] files, ShopCatalog catalog)
-    {
-        var file = OrderFiles.Read(files, catalog);
-        Say.Problems(file.Problems);
-        return file;
-    }
-
-    /// <summary>One line, for it is read on narrow terminals and by other programs: due first, then who, then what is left.</summary>
-    private static string Line(ListedOrder order, DateOnly today)
+    /// <summary>One line, for it is read on narrow terminals and by other programs: due first, then how far, what is left, and whose it is.</summary>
+    private static string Line(ListedOrder order, DateOnly today, bool hasBenches)
     {
         var due = order.Due is { } day ? $"due {DateWriter.Iso(day)}" : order.DueText.Length > 0 ? $"due \"{order.DueText}\"" : "no date";
-        var late = order.Due < today && order.State != OrderState.Built ? ", late" : "";
-        var state = States.First(s => s.State == order.State).Word;
-        var left = order.State switch
-        {
-            OrderState.PartBuilt => $", still to build: {string.Join(", ", order.Unbuilt)}",
-            OrderState.Built => order.Builders.Count > 0 ? $" by {string.Join(", ", order.Builders)}" : "",
-            _ => $": {string.Join(", ", order.Pieces)}",
-        };
+        var isOpen = order.State is not (OrderState.Built or OrderState.Shipped or OrderState.Cancelled);
         var whose = string.Concat(new[] { order.Customer, order.Bow }.Where(t => t.Length > 0).Select(t => $", {t}"));
-        return $"{order.Order}  {due}{late}  {state}{left}{whose}".ReplaceLineEndings(" ");
+        return ($"{order.Order}  {due}{(order.Due < today && isOpen ? ", late" : "")}  {OrderList.Word(order.State)}"
+            + Joined(" by ", order.Builders) + (hasBenches ? Joined(" at ", order.Benches) : "")
+            + string.Concat(order.Pieces.GroupBy(p => p.State).OrderBy(g => g.Key).Select(g => Left(order.State, g.Key, g))) + whose).ReplaceLineEndings(" ");
+    }
+
+    /// <summary>The pieces in a state, where the order's own does not say it all.</summary>
+    private static string Left(OrderState order, PieceState state, IEnumerable<ListedPiece> pieces) => Joined(
+        (order, state) switch
+        {
+            (OrderState.New, PieceState.New) or (OrderState.Printed, PieceState.Printed) or (OrderState.Cancelled, PieceState.Cancelled) => ": ",
+            (_, PieceState.New) => ", never printed: ",
+            (_, PieceState.Printed) => ", still to build: ",
+            (_, PieceState.Remade) => ", to be made again: ",
+            (not OrderState.Shipped, PieceState.Shipped) => ", shipped: ",
+            (_, PieceState.Cancelled) => ", cancelled: ",
+            _ => "",
+        },
+        pieces.Select(p => p.Reason.Length > 0 ? $"{p.Piece} ({p.Reason})" : p.Piece));
+
+    /// <summary>Some texts after a word; nothing without texts or a word.</summary>
+    private static string Joined(string word, IEnumerable<string> texts) => string.Join(", ", texts) is { Length: > 0 } all && word.Length > 0 ? word + all : "";
+}
+
+/// <summary>The options of <c>orders</c>.</summary>
+internal sealed class OrdersOptions
+{
+    private const string AllStates = "all";
+
+    private static readonly string[] States = [.. Enum.GetValues<OrderState>().Select(OrderList.Word), AllStates];
+
+    private readonly Argument<string[]> _files = new("ORDERS.csv")
+    {
+        Description = "Order files; their orders count as new until they are printed.",
+        Arity = ArgumentArity.ZeroOrMore,
+    };
+
+    private readonly Option<string?> _state = new Option<string?>("--state")
+    {
+        Description = "Only orders in this state. Default: all but shipped and cancelled ones.",
+        HelpName = string.Join('|', States),
+    }.AcceptOnlyFromAmong(States);
+
+    private readonly Option<string?> _who = new("--who") { Description = "Only orders that this builder worked on, as named with built --who.", HelpName = "TEXT" };
+    private readonly Option<string?> _bench = new("--bench") { Description = "Only orders that were printed or built at this bench.", HelpName = "TEXT" };
+    private readonly Option<DateOnly?> _until = DateOption.Create("--due", "Only orders due on this date or earlier.");
+
+    private readonly Option<string> _by = new Option<string>("--by")
+    {
+        Description = "What they are listed by.",
+        HelpName = "due|state|bench",
+        DefaultValueFactory = _ => "due",
+    }.AcceptOnlyFromAmong("due", "state", "bench");
+
+    public BookOptions Shop { get; } = new();
+
+    public Option<bool> Json { get; } = new("--json") { Description = "A list, one object an order, for scripts." };
+
+    public void AddTo(Command command)
+    {
+        command.Arguments.Add(_files);
+        foreach (var option in new Option[] { _state, _who, _bench, _until, _by, Json })
+        {
+            command.Options.Add(option);
+        }
+
+        Shop.AddTo(command);
+    }
+
+    public string[] FilesOf(ParseResult parsed) => parsed.GetValue(_files) ?? [];
+
+    /// <summary>Whether orders that are shipped or cancelled are not wanted.</summary>
+    public bool IsOpenOnly(ParseResult parsed) =>
+        parsed.GetValue(_state) is not { } state || (state != AllStates && state != OrderList.Word(OrderState.Shipped) && state != OrderList.Word(OrderState.Cancelled));
+
+    /// <summary>Those that are wanted, in the order that is wanted.</summary>
+    public IEnumerable<ListedOrder> Ordered(ParseResult parsed, IEnumerable<ListedOrder> orders)
+    {
+        var (state, who, bench, until) = (parsed.GetValue(_state), parsed.GetValue(_who), parsed.GetValue(_bench), parsed.GetValue(_until));
+        var wanted = orders.Where(o =>
+            (state is null or AllStates || OrderList.Word(o.State) == state)
+            && (who is null || o.Builders.Contains(who, StringComparer.OrdinalIgnoreCase))
+            && (bench is null || o.Benches.Contains(bench, StringComparer.OrdinalIgnoreCase))
+            && (until is null || o.Due <= until));
+        return parsed.GetValue(_by) switch
+        {
+            "state" => wanted.OrderBy(o => o.State),
+            "bench" => wanted.OrderBy(o => o.Benches.LastOrDefault() ?? "", StringComparer.OrdinalIgnoreCase),
+            _ => wanted,
+        };
     }
 }

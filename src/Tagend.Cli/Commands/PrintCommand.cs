@@ -44,7 +44,7 @@ internal static class PrintCommand
 
         var printer = paper.PrinterOf(parsed);
         var plan = paper.PlanOf(parsed, orders.Catalog) with { Shelf = book.Shelf(BenchName.Here) };
-        var volumes = PrintBatch.VolumesOf(report.Ready.Where(s => chosen.Has(s.Order)).Select(chosen.Of), plan.VolumePieces);
+        var volumes = PrintBatch.VolumesOf(chosen.Of(report.Ready), plan.VolumePieces);
         var summary = new PrintSummary(report.Withheld.Where(chosen.Has), volumes.Count, orders.Catalog);
         var hasFailed = book.Fault is not null;
         using var stop = new CancellationTokenSource();

@@ -86,7 +86,7 @@ internal sealed class ShopOptions(bool isOneFile = false)
             "mm" => LengthUnit.Millimeter,
             _ => null,
         };
-        var book = new RunBook(JobBookOption.AddressOf(parsed.GetValue(_jobBook), catalog.Folder), TimeProvider.System);
+        var book = new RunBook(JobBookOption.AddressOf(parsed.GetValue(_jobBook), catalog.Folder), TimeProvider.System, BenchName.Here);
         var orders = CheckedOrders.Read(parsed.GetValue(_orders)!, parsed.GetValue(_map), catalog, book, unit, DateOption.Of(parsed.GetValue(_date)), parsed.GetValue(_replace));
         Say.Fault(book);
         foreach (var remark in orders.File.Remarks)

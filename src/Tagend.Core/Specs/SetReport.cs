@@ -39,8 +39,8 @@ public sealed class ReadySet(IGrouping<string, int> rows, Func<IGrouping<string,
     /// <summary>The number of its pieces that are wanted.</summary>
     public int Pieces => only?.Count ?? rows.Count();
 
-    /// <summary>The same set with some of its pieces alone.</summary>
-    public ReadySet Only(IReadOnlySet<string> pieces) => new(rows, make, pieces);
+    /// <summary>The same set with those of its pieces alone that are among these.</summary>
+    public ReadySet Only(IReadOnlySet<string> pieces) => new(rows, make, only is null ? pieces : pieces.Where(only.Contains).ToHashSet());
 
     /// <summary>Computes its pieces: an equal set each time, on any thread.</summary>
     public BuildSet Make()

@@ -34,7 +34,8 @@ public sealed record BuiltQuestion(string Name, string? AsCarded, Func<AsBuilt, 
 
     /// <summary>The questions about a build of this spec, in the order in which they are asked.</summary>
     /// <param name="unit">The unit of a number without one.</param>
-    public static IReadOnlyList<BuiltQuestion> Of(BuildSpec spec, LengthUnit unit) =>
+    /// <param name="who">Who it is where nobody is named; may be empty.</param>
+    public static IReadOnlyList<BuiltQuestion> Of(BuildSpec spec, LengthUnit unit, string who = "") =>
     [
         new("posts", LengthWriter.Setting(spec.Posts.Tape, unit), (b, text) =>
             Near(text, unit, spec.Posts.Tape, length => b with { Posts = length })),
@@ -46,7 +47,7 @@ public sealed record BuiltQuestion(string Name, string? AsCarded, Func<AsBuilt, 
                 ? new BuiltAnswer(b with { Load = load }, null)
                 : Wrong(text, "a load such as 300 or 1330 N")),
         new("minutes", Plain(spec.Stretch.Minutes), (b, text) => Number(text, 99_999, "minutes such as 20", m => b with { Minutes = m })),
-        new("who", "", (b, text) => text.Length <= LongestName && text.All(IsShown)
+        new("who", who, (b, text) => text.Length <= LongestName && text.All(IsShown)
             ? new BuiltAnswer(b with { Who = text }, null)
             : Wrong(text, FormattableString.Invariant($"a name or initials of at most {LongestName} visible characters"))),
         new("lots", "", Lots),

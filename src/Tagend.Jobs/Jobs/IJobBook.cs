@@ -56,6 +56,7 @@ public interface IJobBook : IDisposable
     void Strike(long number, string who, string reason, Guid key);
 
     /// <summary>Enters in the log what became of the pieces of an order, which have that state from then on.</summary>
+    /// <remarks>What is cancelled is not shipped or made again, and what is shipped is not cancelled, before it is reopened.</remarks>
     /// <param name="order">The order's number, in capitals as in the book.</param>
     /// <param name="piece">The piece's name, in lower case as in the book; null for all of the order.</param>
     /// <param name="what">What becomes of pieces: neither corrected nor struck, which builds are.</param>
@@ -71,6 +72,10 @@ public interface IJobBook : IDisposable
 
     /// <summary>Finds the job that a build is of; null where there is no such build.</summary>
     PrintedJob? WithBuild(long number);
+
+    /// <summary>Says who logged the last build at this bench.</summary>
+    /// <returns>Empty where nobody did lately.</returns>
+    string LastBuilder();
 
     /// <summary>Says where this bench's part-used sheet of a label stock goes on.</summary>
     /// <returns>The first free label, from 1; null where no sheet of the stock was begun.</returns>

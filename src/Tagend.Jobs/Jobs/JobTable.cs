@@ -30,13 +30,14 @@ public static class JobTable
             "order", "piece", "revision", "date", "kind", "material", "strands", $"finished_length_{length}", $"tolerance_{length}",
             $"posts_{length}", "customer", "bow", "due", "printed_at", "tag", "build", $"posts_set_{length}", "turns",
             $"measured_{length}", unit == LengthUnit.Inch ? "load_lbf" : "load_n", "minutes", "who", "logged_at", "left_out", "lots",
+            "state", "bench", "build_bench", "struck", "replaces",
         ]);
         foreach (var job in jobs)
         {
             string[] start = Start(job, unit);
             foreach (var build in job.Builds.Count == 0 ? [null] : job.Builds.AsEnumerable<LoggedBuild?>())
             {
-                csv.WriteRecord([.. start, .. End(build, unit)]);
+                csv.WriteRecord([.. start, .. End(build, unit), StateWords.Of(job.State), Said(job.Bench), .. Standing(build)]);
             }
         }
     }
@@ -56,6 +57,10 @@ public static class JobTable
             Plain(unit == LengthUnit.Inch ? built.Load.Pounds : built.Load.Newtons), Plain(built.Minutes), Said(built.Who),
             UtcTime.Write(logged.LoggedAt), logged.IsLeftOut ? "yes" : "no", Said(string.Join(", ", built.Lots)),
         ];
+
+    private static string[] Standing(LoggedBuild? logged) => logged is null
+        ? ["", "", ""]
+        : [Said(logged.Bench), logged.IsStruck ? "yes" : "no", logged.Replaces > 0 ? Plain(logged.Replaces) : ""];
 
     /// <summary>A text of the user's; the writer sees to the ASCII characters.</summary>
     private static string Said(string text) => text.Length > 0 && FullWidth.Contains(text[0]) ? "'" + text : text;

@@ -13,9 +13,10 @@ public sealed record FoundPiece(BuildSpec? Spec, string? Error);
 
 /// <summary>What became of a build that was given in full.</summary>
 /// <param name="Logged">Null where it was not logged.</param>
-/// <param name="Error">What is wrong; null where it was logged.</param>
-/// <param name="IsPieceKnown">Whether the piece was found, so that an error is in the values.</param>
-public sealed record LogAnswer(LoggedPiece? Logged, string? Error, bool IsPieceKnown);
+/// <param name="Before">A build of the piece that stands already, so that this may be the same one scanned twice; nothing is logged then.</param>
+/// <param name="Error">What is wrong; null where it was logged, or there is one before.</param>
+/// <param name="IsPieceKnown">The piece was found, so that an error is in the values.</param>
+public sealed record LogAnswer(LoggedPiece? Logged, LoggedPiece? Before, string? Error, bool IsPieceKnown);
 
 /// <summary>A build in the log, with the spec it was built to.</summary>
 public sealed record LoggedPiece(BuildSpec Spec, LoggedBuild Build)
@@ -52,8 +53,10 @@ public sealed class BenchLog(IJobBook book, LengthUnit unit, SpoolShelf? shelf =
         shelf is null ? built : built with { Spools = shelf.UsesOf(spec, shelf.MountedFor(spec)).Uses };
 
     /// <summary>What is asked of a build; spools only where the shop has some that it may be made from.</summary>
-    public IEnumerable<BuiltQuestion> Questions(BuildSpec spec) =>
-        [.. BuiltQuestion.Of(spec, unit), .. shelf?.Serves(spec) == true ? new[] { SpoolQuestion(spec, shelf) } : []];
+    /// <param name="spec">Of the piece.</param>
+    /// <param name="who">Who it is where nobody is named; may be empty.</param>
+    public IEnumerable<BuiltQuestion> Questions(BuildSpec spec, string who = "") =>
+        [.. BuiltQuestion.Of(spec, unit, who), .. shelf?.Serves(spec) == true ? new[] { SpoolQuestion(spec, shelf) } : []];
 
     /// <summary>A question as it stands now: which spools are at the bench may have changed since it was put.</summary>
     public BuiltQuestion Again(BuiltQuestion question, BuildSpec spec) => question.Name == Spools && shelf is not null ? SpoolQuestion(spec, shelf) : question;
@@ -76,51 +79,69 @@ public sealed class BenchLog(IJobBook book, LengthUnit unit, SpoolShelf? shelf =
     /// <summary>Logs a build of a piece; what is not given is as the card has it, and made from the spools at the bench.</summary>
     /// <param name="piece">A text that <see cref="Find"/> reads.</param>
     /// <param name="given">Answers by the names of their questions.</param>
-    public LogAnswer Log(string piece, IReadOnlyDictionary<string, string> given)
+    /// <param name="isAnother">It is another one, where a build of the piece stands already.</param>
+    public LogAnswer Log(string piece, IReadOnlyDictionary<string, string> given, bool isAnother)
     {
         var found = Find(piece);
         if (found.Spec is not { } spec)
         {
-            return new LogAnswer(null, found.Error, IsPieceKnown: false);
+            return new LogAnswer(null, null, found.Error, IsPieceKnown: false);
         }
 
-        var built = CardOf(spec);
-        var questions = Questions(spec).ToList();
-        if (given.ContainsKey(Spools) && !questions.Exists(q => q.Name == Spools))
+        if (Answered(spec, CardOf(spec), given, out var error) is not { } built)
         {
-            return new LogAnswer(null, $"--{Spools}: no spool in the job book is of what {spec.Order}/{spec.Piece} is made of; tagend spools lists them", IsPieceKnown: true);
+            return new LogAnswer(null, null, error, IsPieceKnown: true);
         }
 
-        foreach (var question in questions)
-        {
-            if (given.TryGetValue(question.Name, out var text))
-            {
-                var answer = question.Read(built, text.Trim());
-                if (answer.Built is null)
-                {
-                    return new LogAnswer(null, $"--{question.Name} {answer.Error}", IsPieceKnown: true);
-                }
-
-                built = answer.Built;
-            }
-            else if (question.AsCarded is null)
-            {
-                return new LogAnswer(null, $"--{question.Name} is needed: it is what the log is for", IsPieceKnown: true);
-            }
-        }
-
-        return new LogAnswer(Log(spec, built), null, IsPieceKnown: true);
+        var missing = BuiltQuestion.Of(spec, unit).FirstOrDefault(q => q.AsCarded is null && !given.ContainsKey(q.Name));
+        return missing is not null ? new LogAnswer(null, null, $"--{missing.Name} is needed: it is what the log is for", IsPieceKnown: true)
+            : !isAnother && Before(spec) is { } before ? new LogAnswer(null, before, null, IsPieceKnown: true)
+            : new LogAnswer(Log(spec, built), null, null, IsPieceKnown: true);
     }
 
-    /// <summary>What must be known before a piece is built by this spec; null where it is the newest.</summary>
-    public string? SupersededBy(BuildSpec spec) =>
-        Superseded.Of(spec, book) is { } sentence ? $"{spec.Order}/{spec.Piece}, revision {spec.Revision}: {sentence}" : null;
+    /// <summary>Puts other values in the place of a build's; what is not given is as it was logged.</summary>
+    /// <param name="number">Of the build.</param>
+    /// <param name="given">Answers by the names of their questions, but for who built it: that stays.</param>
+    /// <param name="who">Who corrects it; may be empty.</param>
+    /// <param name="reason">May be empty.</param>
+    public LogAnswer Correct(long number, IReadOnlyDictionary<string, string> given, string who, string reason)
+    {
+        if (book.WithBuild(number) is not { } job || TagReader.Read(job.Tag) is not TagReading.Piece { Spec: var spec })
+        {
+            return new LogAnswer(null, null, $"there is no build {number} in the job book; tagend jobs --built lists them", IsPieceKnown: false);
+        }
+
+        return Answered(spec, job.Builds.First(b => b.Number == number).Built, given, out var error) is { } built
+            ? new LogAnswer(new LoggedPiece(spec, book.Correct(number, WithLots(built), who, reason, Guid.NewGuid())), null, null, IsPieceKnown: true)
+            : new LogAnswer(null, null, error, IsPieceKnown: true);
+    }
+
+    /// <summary>Strikes a build that is none.</summary>
+    /// <param name="number">Of the build.</param>
+    /// <param name="who">Who strikes it; may be empty.</param>
+    /// <param name="reason">May be empty.</param>
+    /// <exception cref="Problems.TagendException">The number is of no build, or of one that counts no more.</exception>
+    public void Strike(long number, string who, string reason) => book.Strike(number, who, reason, Guid.NewGuid());
+
+    /// <summary>What must be known before a piece is built by this spec, each a sentence with its name; none where nothing must.</summary>
+    public IReadOnlyList<string> NewsOf(BuildSpec spec) =>
+        [.. PieceNews.Of(spec, book).Select(news => $"{spec.Order}/{spec.Piece}, revision {spec.Revision}: {news}")];
+
+    /// <summary>Who logged the last build at this bench; empty where nobody did lately.</summary>
+    public string LastBuilder() => book.LastBuilder();
+
+    /// <summary>The last build of a piece by these papers that stands: another one may be the same, scanned twice. Null where there is none.</summary>
+    public LoggedPiece? Before(BuildSpec spec)
+    {
+        var job = book.Find(new JobSearch { Order = spec.Order, Piece = spec.Piece })
+            .LastOrDefault(j => j.Revision == spec.Revision && j.State is PieceState.Built or PieceState.Shipped);
+        return job?.Standing.LastOrDefault() is { } build ? new LoggedPiece(spec, build) : null;
+    }
 
     /// <summary>Enters a build: it is on the disk when this returns.</summary>
     public LoggedPiece Log(BuildSpec spec, AsBuilt built)
     {
-        var lots = built.Lots.Concat(shelf?.LotsOf(built.Spools) ?? []).Distinct().ToValueList();
-        var logged = book.Log(spec, built with { Lots = lots }, Guid.NewGuid());
+        var logged = book.Log(spec, WithLots(built), Guid.NewGuid());
         return new LoggedPiece(spec, logged) { Spools = shelf?.Now(logged.Built.Spools) ?? [] };
     }
 
@@ -130,6 +151,35 @@ public sealed class BenchLog(IJobBook book, LengthUnit unit, SpoolShelf? shelf =
         (built, text) => shelf.UsesOf(spec, text) is { Error: null } choice
             ? new BuiltAnswer(built with { Spools = choice.Uses }, null)
             : new BuiltAnswer(null, shelf.UsesOf(spec, text).Error));
+
+    /// <summary>With the lots of its spools.</summary>
+    private AsBuilt WithLots(AsBuilt built) => built with { Lots = built.Lots.Concat(shelf?.LotsOf(built.Spools) ?? []).Distinct().ToValueList() };
+
+    /// <summary>The values with those that are given; null where one of them cannot be.</summary>
+    private AsBuilt? Answered(BuildSpec spec, AsBuilt built, IReadOnlyDictionary<string, string> given, out string? error)
+    {
+        var questions = Questions(spec).ToList();
+        if (given.ContainsKey(Spools) && !questions.Exists(q => q.Name == Spools))
+        {
+            error = $"--{Spools}: no spool in the job book is of what {spec.Order}/{spec.Piece} is made of; tagend spools lists them";
+            return null;
+        }
+
+        foreach (var question in questions.Where(q => given.ContainsKey(q.Name)))
+        {
+            var answer = question.Read(built, given[question.Name].Trim());
+            if (answer.Built is null)
+            {
+                error = $"--{question.Name} {answer.Error}";
+                return null;
+            }
+
+            built = answer.Built;
+        }
+
+        error = null;
+        return built;
+    }
 
     private FoundPiece Printed(PieceName name)
     {

@@ -4,6 +4,7 @@ using Tagend.Orders;
 using Tagend.Problems;
 using Tagend.Specs;
 using Tagend.Tags;
+using Tagend.Workshop.Readings;
 
 namespace Tagend.Workshop.Books;
 
@@ -15,6 +16,7 @@ internal sealed class BookIssues(Func<string, IReadOnlyList<PrintedJob>> jobsOf,
     private readonly ConcurrentDictionary<(string Order, string Piece), Issue> _issues = [];
     private readonly Dictionary<string, ILookup<string, PrintedJob>> _jobs = [];
     private readonly HashSet<string> _strangers = [];
+    private readonly HashSet<PieceName> _cancelled = [];
 
     /// <param name="Kept">The spec as it was printed, where the same papers are printed again.</param>
     /// <param name="Mark">On papers that are not the newest.</param>
@@ -34,6 +36,14 @@ internal sealed class BookIssues(Func<string, IReadOnlyList<PrintedJob>> jobsOf,
 
     public string? MarkOf(string order, string piece) => _issues.GetValueOrDefault((order, piece))?.Mark;
 
+    /// <summary>The sets without the pieces that are cancelled.</summary>
+    public IReadOnlyList<ReadySet> WithoutCancelled(SetReport report)
+    {
+        var kept = report.Pieces.Select(p => new PieceName(p.Order, p.Piece)).Where(p => !_cancelled.Contains(p)).ToLookup(p => p.Order, p => p.Piece);
+        var touched = _cancelled.Select(p => p.Order).ToHashSet();
+        return [.. report.Ready.Select(set => touched.Contains(set.Order) ? set.Only(kept[set.Order].ToHashSet()) : set).Where(set => set.Pieces > 0)];
+    }
+
     private Issue Decide(OrderLine line, BuildSpec spec, ICollection<Problem> problems)
     {
         if (!_jobs.TryGetValue(spec.Order, out var ofOrder))
@@ -45,6 +55,11 @@ internal sealed class BookIssues(Func<string, IReadOnlyList<PrintedJob>> jobsOf,
         if (ofOrder[spec.Piece].LastOrDefault() is not { } newest || TagReader.Read(newest.Tag) is not TagReading.Piece { Spec: var printed })
         {
             return new Issue(spec.Revision, spec.Date, null);
+        }
+
+        if (newest.State == PieceState.Cancelled && _cancelled.Add(new PieceName(spec.Order, spec.Piece)))
+        {
+            problems.Add(Warning(line, OrderColumn.Piece, Superseded.Cancelled(newest)));
         }
 
         // An order that names a revision which was superseded since is printed as what it was, and says so.

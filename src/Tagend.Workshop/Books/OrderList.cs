@@ -13,72 +13,144 @@ public enum OrderState
     /// <summary>Printed, and no piece of it logged as built.</summary>
     Printed,
 
+    /// <summary>A piece of it is to be made again.</summary>
+    Remade,
+
     /// <summary>Some pieces are logged as built by their newest papers.</summary>
     PartBuilt,
 
-    /// <summary>All pieces are logged as built by their newest papers.</summary>
+    /// <summary>All pieces are logged as built by their newest papers, or have left the shop.</summary>
     Built,
+
+    /// <summary>All pieces have left the shop.</summary>
+    Shipped,
+
+    /// <summary>None of it is to be made.</summary>
+    Cancelled,
 }
 
+/// <summary>A piece of an order, and how far it has come.</summary>
+/// <param name="Piece">Its name.</param>
+/// <param name="Revision">Of its newest papers; 0 where it was never printed.</param>
+/// <param name="Bench">Where it was built, else where it was printed; empty where that is not known.</param>
+/// <param name="Who">Who built it; empty where it is not built, or that is not known.</param>
+/// <param name="Reason">Why it is cancelled or to be made again; empty for all others.</param>
+public sealed record ListedPiece(string Piece, PieceState State, int Revision, string Bench, string Who, string Reason);
+
 /// <summary>An order, as far as the job book and an order file know it.</summary>
-/// <param name="Order">The order's number, in capitals.</param>
-/// <param name="State">How far it has come.</param>
-/// <param name="Due">The day it is due; null where none is given, or what is given is no date.</param>
-/// <param name="DueText">The day as it was written; empty where none was.</param>
+/// <param name="Order">Its number, in capitals.</param>
+/// <param name="Due">The day; null where nothing is said, or it is no date.</param>
+/// <param name="DueText">As written; empty where nothing is.</param>
 /// <param name="Customer">Empty where none is given.</param>
 /// <param name="Bow">Empty where none is given.</param>
-/// <param name="Pieces">The pieces' names, in the order of printing.</param>
-/// <param name="Unbuilt">The pieces whose newest papers have no build.</param>
-/// <param name="Builders">Names or initials of those who built pieces of it, each once.</param>
+/// <param name="Pieces">In the order of printing, then those that were never printed.</param>
 public sealed record ListedOrder(
-    string Order,
-    OrderState State,
-    DateOnly? Due,
-    string DueText,
-    string Customer,
-    string Bow,
-    ValueList<string> Pieces,
-    ValueList<string> Unbuilt,
-    ValueList<string> Builders);
+    string Order, OrderState State, DateOnly? Due, string DueText, string Customer, string Bow, ValueList<ListedPiece> Pieces)
+{
+    /// <summary>Who built pieces of it.</summary>
+    public IEnumerable<string> Builders => Pieces.Select(p => p.Who).Where(w => w.Length > 0).Distinct();
 
-/// <summary>The orders of a shop by the day they are due.</summary>
+    /// <summary>Where pieces of it were printed or built.</summary>
+    public IEnumerable<string> Benches => Pieces.Select(p => p.Bench).Where(b => b.Length > 0).Distinct();
+
+    /// <summary>Pieces in one of some states.</summary>
+    public IEnumerable<ListedPiece> In(params IEnumerable<PieceState> states) => Pieces.Where(p => states.Contains(p.State));
+}
+
+/// <summary>The orders of a shop, and how far each has come.</summary>
 public static class OrderList
 {
     /// <summary>Lists what the book has, and what is in order files and was never printed.</summary>
-    /// <param name="jobs">All jobs, in the order of printing.</param>
-    /// <param name="file">Order files that were read; null for the book alone.</param>
-    /// <param name="style">How the shop writes dates in numbers.</param>
-    /// <param name="today">The day from which a date without a year is counted.</param>
+    /// <param name="book">Null where there is none yet.</param>
+    /// <param name="isOpenOnly">Without orders that are shipped or cancelled.</param>
+    /// <param name="file">Null for the book alone.</param>
+    /// <param name="style">Of dates in numbers.</param>
+    /// <param name="today">A due date without a year is the nearest one to it.</param>
     /// <returns>The first due first; those without a day last; of one day, by order.</returns>
-    public static IReadOnlyList<ListedOrder> Of(IEnumerable<PrintedJob> jobs, OrderFile? file, DateStyle style, DateOnly today)
+    /// <exception cref="Problems.TagendException">The book cannot be used.</exception>
+    public static IReadOnlyList<ListedOrder> Of(IJobBook? book, bool isOpenOnly, OrderFile? file, DateStyle style, DateOnly today)
     {
-        var printed = jobs.GroupBy(j => j.Order).Select(o => Printed([.. o], style, today)).ToList();
+        var ordered = (file?.Lines ?? []).GroupBy(l => l.Order).ToDictionary(o => o.Key, o => o.ToList());
+        var printed = book?.Find(new JobSearch { IsOpen = isOpenOnly }).GroupBy(j => j.Order)
+            .Select(o => Printed([.. o], ordered.GetValueOrDefault(o.Key) ?? [], book.Events, style, today)).ToList() ?? [];
         var known = printed.Select(o => o.Order).ToHashSet();
-        var fresh = (file?.Lines ?? []).Where(l => !known.Contains(l.Order)).GroupBy(l => l.Order).Select(o => New([.. o], style, today));
+        var fresh = ordered.Where(o => !known.Contains(o.Key) && !IsClosed(o.Key)).Select(o => New(o.Value, style, today));
         return [.. printed.Concat(fresh).OrderBy(o => o.Due ?? DateOnly.MaxValue).ThenBy(o => o.Order, StringComparer.Ordinal)];
+
+        bool IsClosed(string order) => isOpenOnly && book?.Find(new JobSearch { Order = order }).Any() == true;
     }
 
-    private static ListedOrder Printed(List<PrintedJob> jobs, DateStyle style, DateOnly today)
+    /// <summary>The word that a state has on the terminal and in JSON.</summary>
+    public static string Word(OrderState state) => state switch
+    {
+        OrderState.New => "new",
+        OrderState.Printed => "printed",
+        OrderState.Remade => "remade",
+        OrderState.PartBuilt => "part-built",
+        OrderState.Built => "built",
+        OrderState.Shipped => "shipped",
+        OrderState.Cancelled => "cancelled",
+        _ => throw new InvalidOperationException($"no word for {state}"),
+    };
+
+    /// <summary>The pieces of an order as they are by their newest papers.</summary>
+    /// <param name="jobs">All of the order, in the order of printing.</param>
+    /// <param name="eventsOf">The log of an order.</param>
+    public static ValueList<ListedPiece> Pieces(IReadOnlyList<PrintedJob> jobs, Func<string, IReadOnlyList<BookEvent>> eventsOf)
     {
         var newest = jobs.GroupBy(j => j.Piece).Select(p => p.Last()).ToList();
-        var unbuilt = newest.Where(j => j.Builds.Count == 0).Select(j => j.Piece).ToValueList();
+        var log = newest.Exists(j => j.State is PieceState.Cancelled or PieceState.Remade) ? eventsOf(jobs[0].Order) : [];
+        return newest.Select(job =>
+        {
+            var (state, build) = (job.State, job.Standing.LastOrDefault());
+            return new ListedPiece(
+                job.Piece, state, job.Revision, build?.Bench is { Length: > 0 } bench ? bench : job.Bench, build?.Built.Who ?? "", ReasonOf(job.Piece, state, log));
+        }).ToValueList();
+    }
+
+    private static string ReasonOf(string piece, PieceState state, IReadOnlyList<BookEvent> log) => state switch
+    {
+        PieceState.Cancelled => BookLog.Last(log, piece, EventKind.Cancelled)?.Note.Reason ?? "",
+        PieceState.Remade => BookLog.Last(log, piece, EventKind.Remade)?.Note.Reason ?? "",
+        _ => "",
+    };
+
+    private static ListedOrder Printed(
+        List<PrintedJob> jobs, List<OrderLine> ordered, Func<string, IReadOnlyList<BookEvent>> eventsOf, DateStyle style, DateOnly today)
+    {
+        var pieces = Pieces(jobs, eventsOf);
+        var unprinted = ordered.Select(l => l.Piece).Except(pieces.Select(p => p.Piece)).Select(Unprinted);
         var due = jobs.FindLast(j => j.Due.Length > 0)?.Due ?? "";
+        ValueList<ListedPiece> all = pieces.Concat(unprinted).ToValueList();
         return new ListedOrder(
             jobs[0].Order,
-            unbuilt.Count == 0 ? OrderState.Built : unbuilt.Count < newest.Count ? OrderState.PartBuilt : OrderState.Printed,
+            StateOf(all),
             DueDate.Read(due, style, today),
             due,
             jobs.FindLast(j => j.Customer.Length > 0)?.Customer ?? "",
             jobs.FindLast(j => j.Bow.Length > 0)?.Bow ?? "",
-            newest.Select(j => j.Piece).ToValueList(),
-            unbuilt,
-            newest.SelectMany(j => j.Builds).Select(b => b.Built.Who).Where(w => w.Length > 0).Distinct().ToValueList());
+            all);
+    }
+
+    private static OrderState StateOf(IEnumerable<ListedPiece> pieces)
+    {
+        var states = pieces.Select(p => p.State).Where(s => s != PieceState.Cancelled).ToHashSet();
+        return states.Count == 0 ? OrderState.Cancelled
+            : states.Contains(PieceState.Remade) ? OrderState.Remade
+            : states.SetEquals([PieceState.Shipped]) ? OrderState.Shipped
+            : states.SetEquals([PieceState.New]) ? OrderState.New
+            : !states.Overlaps([PieceState.Built, PieceState.Shipped]) ? OrderState.Printed
+            : states.Overlaps([PieceState.New, PieceState.Printed]) ? OrderState.PartBuilt
+            : OrderState.Built;
     }
 
     private static ListedOrder New(List<OrderLine> lines, DateStyle style, DateOnly today)
     {
-        var (slip, pieces) = (lines[0].Slip, lines.Select(l => l.Piece).ToValueList());
+        var slip = lines[0].Slip;
         return new ListedOrder(
-            lines[0].Order, OrderState.New, DueDate.Read(slip.Due, style, today), slip.Due, slip.Customer, slip.Bow, pieces, pieces, []);
+            lines[0].Order, OrderState.New, DueDate.Read(slip.Due, style, today), slip.Due, slip.Customer, slip.Bow,
+            lines.Select(l => Unprinted(l.Piece)).ToValueList());
     }
+
+    private static ListedPiece Unprinted(string piece) => new(piece, PieceState.New, 0, "", "", "");
 }

@@ -21,7 +21,8 @@ public sealed record BookFault(string Reason, string Consequence);
 /// <summary>The job book of a run on orders, which goes on without it where the book fails: papers come first.</summary>
 /// <param name="address">Null where no book is wanted.</param>
 /// <param name="clock">The clock that dates what is entered.</param>
-public sealed class RunBook(JobBookAddress? address, TimeProvider clock)
+/// <param name="bench">Where the run is, kept with what is entered; empty where benches have no names.</param>
+public sealed class RunBook(JobBookAddress? address, TimeProvider clock, string bench = "")
 {
     /// <summary>The first thing the book failed at, after which the run leaves it alone; null for nothing.</summary>
     public BookFault? Fault { get; private set; }
@@ -30,7 +31,7 @@ public sealed class RunBook(JobBookAddress? address, TimeProvider clock)
     public ValueList<FittedTakeUp> Fits(ShopCatalog catalog) =>
         Guarded("nothing is entered in it, and take-up is as shop.toml says", () =>
         {
-            using var book = address?.OpenExisting(clock);
+            using var book = address?.OpenExisting(clock, bench);
             var fits = TakeUpFit.All(BuildPoint.Of(book?.Built() ?? []), catalog);
             return fits.Where(f => f.Fit is not null).Select(f => f.Fit!).ToValueList();
         }) ?? [];
@@ -38,9 +39,9 @@ public sealed class RunBook(JobBookAddress? address, TimeProvider clock)
     /// <summary>Uses what the book has of orders that were printed before, while work is done that asks for it.</summary>
     /// <param name="mayReplace">Orders may be of other customers than the book has.</param>
     /// <param name="read">Gets null where there is no book yet, or it failed.</param>
-    public T WithIssues<T>(bool mayReplace, Func<IIssues?, T> read)
+    internal T WithIssues<T>(bool mayReplace, Func<BookIssues?, T> read)
     {
-        using var book = Guarded("revisions are as the order says", () => new Holder(address?.OpenExisting(clock)));
+        using var book = Guarded("revisions are as the order says", () => new Holder(address?.OpenExisting(clock, bench)));
         return read(book?.Book is null ? null : new BookIssues(JobsOf, mayReplace));
 
         IReadOnlyList<PrintedJob> JobsOf(string order) =>
@@ -67,7 +68,7 @@ public sealed class RunBook(JobBookAddress? address, TimeProvider clock)
 
         return Guarded("what is printed is not entered in it", () =>
         {
-            using var book = address.OpenOrBegin(clock);
+            using var book = address.OpenOrBegin(clock, bench);
             var added = book.Record(builds);
             return new BookEntry(address.Text, added, builds.Count - added);
         });

@@ -1,23 +1,17 @@
 using Tagend.Jobs;
 using Tagend.Measures;
-using Tagend.Specs;
 
 namespace Tagend.Workshop.Books;
 
 /// <summary>Papers that are no longer the newest of their piece, in sentences.</summary>
-public static class Superseded
+internal static class Superseded
 {
     /// <summary>Changes that are named one by one.</summary>
     private const int MostNamed = 6;
 
-    /// <summary>What a book says of a tag that was scanned.</summary>
-    /// <returns>A sentence; null where it is the newest issue, or the book does not know the piece.</returns>
-    public static string? Of(BuildSpec scanned, IJobBook book) =>
-        book.Newest(scanned.Order, scanned.Piece) is { } newest && newest.Revision > scanned.Revision ? Sentence(newest) : null;
-
     /// <summary>That papers are superseded, by which, and what to do.</summary>
     /// <param name="newest">The issue that is to be built.</param>
-    public static string Sentence(PrintedJob newest) =>
+    internal static string Sentence(PrintedJob newest) =>
         $"superseded by revision {newest.Revision} of {DateWriter.Iso(newest.Issued)}: do not build from it; find that card or print it again";
 
     /// <summary>On the paper itself.</summary>
@@ -28,6 +22,9 @@ public static class Superseded
         var named = string.Join("; ", changes.Take(MostNamed)) + (changes.Count > MostNamed ? FormattableString.Invariant($"; {changes.Count - MostNamed} more") : "");
         return $"is now revision {revision}: {named}. Throw away the card, strip and tags of revision {newest.Revision}, printed {DateWriter.Iso(newest.Issued)}";
     }
+
+    internal static string Cancelled(PrintedJob newest) =>
+        $"is cancelled, so no papers of it are printed: leave its row out, or take it up again with tagend reopened {newest.Order}/{newest.Piece}";
 
     internal static string OtherCustomer(PrintedJob last, string now) =>
         $"was printed for {last.Customer} on {DateWriter.Iso(last.Issued)} ({last.Piece}), and here it is for {now}: give this order a number of its own, or add --replace if it is the same order";

@@ -38,8 +38,11 @@ public sealed record CheckedOrders(ShopCatalog Catalog, OrderFile File, SetRepor
     {
         var taught = catalog with { Fits = book.Fits(catalog) };
         var file = OrderFiles.Read(paths, catalog, map);
-        return book.WithIssues(mayReplace, issues => new CheckedOrders(
-            taught, file, SetBuilder.Build(file, new SpecBuilder(taught, unit ?? catalog.Shop.Unit, date, issues))));
+        return book.WithIssues(mayReplace, issues =>
+        {
+            var report = SetBuilder.Build(file, new SpecBuilder(taught, unit ?? catalog.Shop.Unit, date, issues));
+            return new CheckedOrders(taught, file, report with { Ready = issues?.WithoutCancelled(report) ?? report.Ready });
+        });
     }
 
     /// <summary>Whether something is not printed.</summary>

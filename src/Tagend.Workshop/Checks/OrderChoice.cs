@@ -50,8 +50,11 @@ public sealed class OrderChoice
     /// <param name="order">Its number, in capitals.</param>
     public bool Has(string order) => IsAll || _orders.ContainsKey(order);
 
-    /// <summary>What is wanted of a set that is ready.</summary>
-    public ReadySet Of(ReadySet set) => _orders.GetValueOrDefault(set.Order) is { } pieces ? set.Only(pieces) : set;
+    /// <summary>What is wanted of the sets that are ready.</summary>
+    public IEnumerable<ReadySet> Of(IEnumerable<ReadySet> ready) => ready
+        .Where(set => Has(set.Order))
+        .Select(set => _orders.GetValueOrDefault(set.Order) is { } pieces ? set.Only(pieces) : set)
+        .Where(set => set.Pieces > 0);
 
     private void Add(string order, string? piece)
     {

@@ -20,6 +20,8 @@ internal sealed record JobContract(
     string Due,
     DateTimeOffset PrintedAt,
     string Tag,
+    string State,
+    string Bench,
     IReadOnlyList<LoggedBuildContract> Builds)
 {
     internal static JobContract Of(PrintedJob job) => new(
@@ -38,6 +40,8 @@ internal sealed record JobContract(
         job.Due,
         job.PrintedAt,
         job.Tag,
+        StateWords.Of(job.State),
+        job.Bench,
         [.. job.Builds.Select(LoggedBuildContract.Of)]);
 }
 
@@ -53,7 +57,10 @@ internal sealed record LoggedBuildContract(
     DateTimeOffset LoggedAt,
     bool LeftOut,
     IReadOnlyList<string> Lots,
-    IReadOnlyList<SpoolUseContract> Spools)
+    IReadOnlyList<SpoolUseContract> Spools,
+    string Bench,
+    bool Struck,
+    long? Replaces)
 {
     internal static LoggedBuildContract Of(LoggedBuild logged) => new(
         logged.Number,
@@ -66,5 +73,8 @@ internal sealed record LoggedBuildContract(
         logged.LoggedAt,
         logged.IsLeftOut,
         logged.Built.Lots,
-        [.. logged.Built.Spools.Select(SpoolUseContract.Of)]);
+        [.. logged.Built.Spools.Select(SpoolUseContract.Of)],
+        logged.Bench,
+        logged.IsStruck,
+        logged.Replaces > 0 ? logged.Replaces : null);
 }

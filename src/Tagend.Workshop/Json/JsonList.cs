@@ -7,6 +7,7 @@ using Tagend.Fits;
 using Tagend.Jobs;
 using Tagend.Specs;
 using Tagend.Specs.Explained;
+using Tagend.Workshop.Books;
 using Tagend.Workshop.Readings;
 
 namespace Tagend.Workshop.Json;
@@ -42,6 +43,10 @@ public static class JsonList
     /// <summary>Spools of the job book.</summary>
     public static void Write(Stream output, IEnumerable<KeptSpool> spools) =>
         Write(output, Plain, spools.Select(SpoolContract.Of), Contracts.Default.SpoolContract);
+
+    /// <summary>Orders, and how far each has come.</summary>
+    public static void Write(Stream output, IEnumerable<ListedOrder> orders) =>
+        Write(output, Plain, orders.Select(OrderContract.Of), Contracts.Default.OrderContract);
 
     /// <summary>Fits of the job book's builds.</summary>
     public static void Write(Stream output, IEnumerable<TakeUpFit> fits) =>
@@ -91,6 +96,7 @@ public static class JsonList
 [JsonSerializable(typeof(ScanContract))]
 [JsonSerializable(typeof(JobContract))]
 [JsonSerializable(typeof(SpoolContract))]
+[JsonSerializable(typeof(OrderContract))]
 [JsonSerializable(typeof(FitContract))]
 [JsonSerializable(typeof(ExplainedStep))]
 internal sealed partial class Contracts : JsonSerializerContext;

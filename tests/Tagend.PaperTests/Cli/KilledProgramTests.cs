@@ -56,7 +56,7 @@ public class KilledProgramTests
     /// <summary>Lets the program log builds and kills it, some time after its start or its first entry.</summary>
     private static string KilledLogging(string path, IEnumerable<string> builders, Random random)
     {
-        using var process = TagendProgram.Start(Path.GetDirectoryName(path)!, "built", "--job-book", path);
+        using var process = TagendProgram.Start(Path.GetDirectoryName(path)!, "built", "--again", "--job-book", path);
         foreach (var who in builders)
         {
             process.StandardInput.Write($"1001/string\n61 1/4\n45\n60 5/16\n300\n20\n{who}\n");

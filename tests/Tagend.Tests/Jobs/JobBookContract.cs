@@ -260,8 +260,12 @@ public abstract class JobBookContract : SpoolsContract
         Assert.Equal([PieceState.Printed, PieceState.Printed], States(book));
         book.Enter("D-101", "buss", EventKind.Cancelled, "AB", "called off", Guid.NewGuid());
         Assert.Equal([PieceState.Printed, PieceState.Cancelled], States(book));
+        book.Enter("D-101", null, EventKind.Remade, "", "loops too wide", Guid.NewGuid());
+        Assert.Equal([PieceState.Remade, PieceState.Cancelled], States(book));
         book.Enter("D-101", null, EventKind.Shipped, "", "", Guid.NewGuid());
-        Assert.Equal([PieceState.Shipped, PieceState.Shipped], States(book));
+        Assert.Equal([PieceState.Shipped, PieceState.Cancelled], States(book));
+        book.Enter("D-101", null, EventKind.Cancelled, "", "too late", Guid.NewGuid());
+        Assert.Equal([PieceState.Shipped, PieceState.Cancelled], States(book));
         Assert.Equal(["D-2"], book.Find(new JobSearch { IsOpen = true }).Select(j => j.Order));
         var reopened = book.Enter("D-101", "buss", EventKind.Reopened, "", "came back", Guid.NewGuid());
         Assert.Equal(PieceState.Printed, Assert.Single(reopened).State);
@@ -269,7 +273,9 @@ public abstract class JobBookContract : SpoolsContract
         Assert.Equal(
             [
                 ("buss", EventKind.Cancelled, new EventNote("AB", "bench 2", "called off")),
+                ("", EventKind.Remade, new EventNote("", "bench 2", "loops too wide")),
                 ("", EventKind.Shipped, new EventNote("", "bench 2", "")),
+                ("", EventKind.Cancelled, new EventNote("", "bench 2", "too late")),
                 ("buss", EventKind.Reopened, new EventNote("", "bench 2", "came back")),
             ],
             book.Events("D-101").Select(e => (e.Piece, e.What, e.Note)));

@@ -77,9 +77,9 @@ public sealed class BookIssuesTests : IDisposable
         var newest = SpecOf(Print(Longer, day: 1).Orders);
         using var book = new SqliteAddress(_folder["book.db"]).OpenExisting(TimeProvider.System)!;
         Assert.Equal(
-            "superseded by revision 2 of 2026-03-15: do not build from it; find that card or print it again", Superseded.Of(old, book));
-        Assert.Null(Superseded.Of(newest, book));
-        Assert.Null(Superseded.Of(old with { Order = "702" }, book));
+            ["superseded by revision 2 of 2026-03-15: do not build from it; find that card or print it again"], PieceNews.Of(old, book));
+        Assert.Empty(PieceNews.Of(newest, book));
+        Assert.Empty(PieceNews.Of(old with { Order = "702" }, book));
     }
 
     private (BookEntry? Entry, CheckedOrders Orders) Print(string orders, int day)

@@ -22,7 +22,7 @@ public sealed class OrderChoiceTests : IDisposable
         Assert.Null(error);
         var orders = _folder.Check();
         Assert.Null(orders.Missing(choice));
-        Assert.Equal(expected, string.Join(' ', orders.Report.Ready.Where(s => choice.Has(s.Order)).Select(choice.Of)
+        Assert.Equal(expected, string.Join(' ', choice.Of(orders.Report.Ready)
             .SelectMany(s => s.Make().Builds).Select(b => $"{b.Spec.Order}/{b.Spec.Piece}")));
     }
 

@@ -99,7 +99,7 @@ public sealed class RunBookTests : IDisposable
     {
         using var book = Open();
         var spec = SpecFixture.Good();
-        var answer = new BenchLog(book, LengthUnit.Inch).Log(TagWriter.Write(spec), new Dictionary<string, string> { ["length"] = "60 5/16", ["who"] = "AB" });
+        var answer = new BenchLog(book, LengthUnit.Inch).Log(TagWriter.Write(spec), new Dictionary<string, string> { ["length"] = "60 5/16", ["who"] = "AB" }, isAnother: false);
         Assert.Null(answer.Error);
         Assert.Equal(BuiltQuestion.CardOf(spec) with { Measured = Length.FromInches(60.3125), Who = "AB" }, answer.Logged!.Build.Built);
         Assert.True(Assert.Single(book.Find(new JobSearch())).Builds.Count == 1);
@@ -113,7 +113,7 @@ public sealed class RunBookTests : IDisposable
     {
         _folder.Book.Record([Set]);
         using var book = Open();
-        Assert.Equal(new LogAnswer(null, error, isKnown), new BenchLog(book, LengthUnit.Inch).Log(piece, new Dictionary<string, string> { [name] = text }));
+        Assert.Equal(new LogAnswer(null, null, error, isKnown), new BenchLog(book, LengthUnit.Inch).Log(piece, new Dictionary<string, string> { [name] = text }, isAnother: false));
         Assert.Empty(book.Find(new JobSearch { IsBuilt = true }));
     }
 

@@ -85,10 +85,10 @@ public sealed class SpoolShelfTests : IDisposable
         Receive("blue");
         _shelf.Mount(_shelf.Find("2").Spool!);
         _shelf.Mount(_shelf.Find("3").Spool!);
-        var logged = Bench.Log("D-101/string", Given(("length", "60 1/4"), ("lots", "x9"))).Logged;
+        var logged = Bench.Log("D-101/string", Given(("length", "60 1/4"), ("lots", "x9")), isAnother: false).Logged;
         Assert.Null(logged);
         _book.Record([new Build(Spec, Tagend.Orders.OrderSlip.Blank)]);
-        logged = Bench.Log("D-101/string", Given(("length", "60 1/4"), ("lots", "x9"))).Logged!;
+        logged = Bench.Log("D-101/string", Given(("length", "60 1/4"), ("lots", "x9")), isAnother: false).Logged!;
         Assert.Equal([new SpoolUse(2, Black)], logged.Build.Built.Spools);
         Assert.Equal(["X9", "L2"], logged.Build.Built.Lots);
         Assert.Equal(Length.FromMillimeters(1_568_000) - Black, Assert.Single(logged.Spools).Left);
@@ -101,9 +101,9 @@ public sealed class SpoolShelfTests : IDisposable
         _book.Record([new Build(Spec, Tagend.Orders.OrderSlip.Blank)]);
         Assert.Equal(
             "--spools: no spool in the job book is of what D-101/string is made of; tagend spools lists them",
-            Bench.Log("D-101/string", Given(("length", "60 1/4"), ("spools", "1"))).Error);
+            Bench.Log("D-101/string", Given(("length", "60 1/4"), ("spools", "1")), isAnother: false).Error);
         Receive("black");
-        Assert.Equal("--spools there is no spool 7; tagend spools lists them", Bench.Log("D-101/string", Given(("length", "60 1/4"), ("spools", "7"))).Error);
+        Assert.Equal("--spools there is no spool 7; tagend spools lists them", Bench.Log("D-101/string", Given(("length", "60 1/4"), ("spools", "7")), isAnother: false).Error);
         Assert.Empty(_book.Built());
     }
 

@@ -2,40 +2,21 @@ using Tagend.Measures;
 
 namespace Tagend.Jobs.Sql;
 
-/// <summary>The words that stand for choices in the tables.</summary>
+/// <summary>Choices read from the words that stand for them in the tables.</summary>
 internal static class BookWords
 {
-    public static string Of(PieceState mark) => mark switch
-    {
-        PieceState.Shipped => "shipped",
-        PieceState.Cancelled => "cancelled",
-        _ => throw new InvalidOperationException($"{mark} is no mark"),
-    };
+    /// <returns>Null where a job is neither shipped nor cancelled.</returns>
+    /// <exception cref="InvalidDataException">The word is none of the marks.</exception>
+    public static PieceState? Mark(string word) => word.Length == 0 ? null : Choice([PieceState.Shipped, PieceState.Cancelled], StateWords.Of, word);
 
-    public static string Of(EventKind what) => what switch
-    {
-        EventKind.Shipped => "shipped",
-        EventKind.Cancelled => "cancelled",
-        EventKind.Reopened => "reopened",
-        EventKind.Remade => "remade",
-        EventKind.Corrected => "corrected",
-        EventKind.Struck => "struck",
-        _ => throw new InvalidOperationException($"no word for {what}"),
-    };
+    /// <exception cref="InvalidDataException">The word is no event.</exception>
+    public static EventKind Event(string word) => Choice(Enum.GetValues<EventKind>(), StateWords.Of, word);
 
-    public static PieceState? Mark(string word) => word switch
-    {
-        "" => null,
-        "shipped" => PieceState.Shipped,
-        "cancelled" => PieceState.Cancelled,
-        _ => throw new InvalidDataException($"\"{word}\" is no mark of a job"),
-    };
+    /// <returns>Null where none is given.</returns>
+    /// <exception cref="InvalidDataException">The word is no unit.</exception>
+    public static LengthUnit? Unit(string word) => word.Length == 0 ? null : Choice(Enum.GetValues<LengthUnit>(), LengthWriter.Symbol, word);
 
-    public static EventKind Event(string word) => Enum.GetValues<EventKind>().FirstOrDefault(e => Of(e) == word) is var found && Of(found) == word
-        ? found
-        : throw new InvalidDataException($"\"{word}\" is nothing that the log has");
-
-    public static LengthUnit? Unit(string symbol) => symbol.Length == 0 ? null
-        : Enum.GetValues<LengthUnit>().Cast<LengthUnit?>().FirstOrDefault(u => LengthWriter.Symbol(u!.Value) == symbol)
-            ?? throw new InvalidDataException($"\"{symbol}\" is no unit");
+    private static T Choice<T>(IEnumerable<T> choices, Func<T, string> wordOf, string word) => choices.Where(c => wordOf(c) == word).ToList() is [var choice]
+        ? choice
+        : throw new InvalidDataException($"\"{word}\" is none of {string.Join(", ", choices.Select(wordOf))}");
 }

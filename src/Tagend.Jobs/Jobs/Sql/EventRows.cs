@@ -16,7 +16,7 @@ internal static class EventRows
         [
             ("order_number", entry.Order),
             ("piece", entry.Piece),
-            ("what", BookWords.Of(entry.What)),
+            ("what", StateWords.Of(entry.What)),
             ("build", entry.Build),
             ("at", UtcTime.Write(entry.At)),
             ("who", entry.Note.Who),

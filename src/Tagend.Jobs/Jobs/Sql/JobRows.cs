@@ -92,7 +92,7 @@ internal static class JobRows
         ("units", job.Units is { } unit ? LengthWriter.Symbol(unit) : ""),
         ("accessories", string.Join(ListSeparator, job.Accessories)),
         ("bench", job.Bench),
-        ("mark", job.Mark is { } mark ? BookWords.Of(mark) : ""),
+        ("mark", job.Mark is { } mark ? StateWords.Of(mark) : ""),
         ("remade_from", job.RemadeFrom),
     ]);
 

@@ -57,19 +57,28 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock, string benc
         }
 
         var next = store.Read("SELECT coalesce(max(number), 0) + 1 FROM builds", row => row.GetInt64(0))[0];
-        return meant.ConvertAll(job => Kept(what switch
+        return meant.ConvertAll(job => (what, job.Mark) switch
         {
-            EventKind.Shipped => job with { Mark = PieceState.Shipped },
-            EventKind.Cancelled => job with { Mark = PieceState.Cancelled },
-            EventKind.Reopened => job with { Mark = null },
-            EventKind.Remade => job with { Mark = null, RemadeFrom = next },
-            _ => throw new ArgumentOutOfRangeException(nameof(what), what, "is of builds"),
-        }));
+            (EventKind.Shipped, not PieceState.Cancelled) => Kept(job with { Mark = PieceState.Shipped }),
+            (EventKind.Cancelled, not PieceState.Shipped) => Kept(job with { Mark = PieceState.Cancelled }),
+            (EventKind.Reopened, _) => Kept(job with { Mark = null }),
+            (EventKind.Remade, not PieceState.Cancelled) => Kept(job with { Mark = null, RemadeFrom = next }),
+            (EventKind.Corrected or EventKind.Struck, _) => throw new ArgumentOutOfRangeException(nameof(what), what, "is of builds"),
+            _ => job,
+        });
     });
 
     public IReadOnlyList<BookEvent> Events(string order) => EventRows.Of(store, order);
 
     public PrintedJob? WithBuild(long number) => BuildOf("number", number) is { } found ? Jobs("number = @number", ("number", found.Job.Number)).Single() : null;
+
+    public string LastBuilder() => store.Read(
+        $"""
+         SELECT who FROM builds WHERE number > (SELECT coalesce(max(number), 0) FROM builds) - {PageSize} AND bench = @bench AND who <> ''
+         ORDER BY number DESC LIMIT 1
+         """,
+        row => row.Text("who"),
+        ("bench", bench)).SingleOrDefault() ?? "";
 
     public int? NextLabel(string stock) => LabelSheetRows.Next(store, bench, stock);
 

@@ -1,0 +1,82 @@
+using Tagend.Jobs;
+using Tagend.Measures;
+using Tagend.Problems;
+using Tagend.Workshop.Readings;
+
+namespace Tagend.Workshop.Books;
+
+/// <summary>What came of saying what became of an order or a piece.</summary>
+/// <param name="Pieces">As they are now; none where it is refused.</param>
+/// <param name="Remarks">What should be known of it.</param>
+/// <param name="Error">Why nothing was entered; null where it was.</param>
+public sealed record StateAnswer(IReadOnlyList<ListedPiece> Pieces, IReadOnlyList<string> Remarks, string? Error);
+
+/// <summary>What becomes of orders and pieces: shipped, cancelled, taken up again, made again. Nothing of it is ever erased.</summary>
+/// <param name="book">Where it is logged.</param>
+public sealed class BookLog(IJobBook book)
+{
+    /// <summary>Logs what became of an order or a piece, where that can have become of it.</summary>
+    /// <param name="part">An order that was printed, or a piece of one.</param>
+    /// <param name="what">Of pieces: not corrected or struck, which builds are.</param>
+    /// <param name="who">May be empty.</param>
+    /// <param name="reason">May be empty, but for what is cancelled or made again.</param>
+    /// <exception cref="TagendException">The book cannot be used.</exception>
+    public StateAnswer Enter(OrderPart part, EventKind what, string who, string reason)
+    {
+        var jobs = book.Find(new JobSearch { Order = part.Order }).ToList();
+        var pieces = jobs.Count == 0 ? [] : OrderList.Pieces(jobs, book.Events).Where(p => part.Piece is null || p.Piece == part.Piece).ToList();
+        if ((Missing(part, jobs, pieces) ?? Refused(part, what, reason, pieces)) is { } error)
+        {
+            return new StateAnswer([], [], error);
+        }
+
+        var unbuilt = pieces.FindAll(p => p.State is PieceState.Printed or PieceState.Remade);
+        book.Enter(part.Order, part.Piece, what, who, reason, Guid.NewGuid());
+        var now = OrderList.Pieces(book.Find(new JobSearch { Order = part.Order }).ToList(), book.Events);
+        return new StateAnswer(
+            [.. now.Where(p => part.Piece is null || p.Piece == part.Piece)],
+            what == EventKind.Shipped && unbuilt.Count > 0
+                ? [$"{part.Order}: not logged as built: {string.Join(", ", unbuilt.Select(p => p.Piece))}; tagend built logs it"]
+                : [],
+            null);
+    }
+
+    /// <summary>The last time that something became of a piece.</summary>
+    /// <param name="log">Of its order.</param>
+    internal static BookEvent? Last(IReadOnlyList<BookEvent> log, string piece, EventKind what) =>
+        log.LastOrDefault(e => e.What == what && (e.Piece.Length == 0 || e.Piece == piece));
+
+    /// <summary>The day of something, where the shop is.</summary>
+    internal static string Day(DateTimeOffset at) => DateWriter.Iso(DateOnly.FromDateTime(at.LocalDateTime));
+
+    private static string? Missing(OrderPart part, List<PrintedJob> jobs, List<ListedPiece> pieces) => pieces.Count > 0 ? null
+        : jobs.Count == 0 ? $"there is no order {part.Order} in the job book; tagend orders lists what was printed"
+        : $"there is no piece {part.Piece} of order {part.Order} in the job book; there are {string.Join(", ", jobs.Select(j => j.Piece).Distinct())}";
+
+    private string? Refused(OrderPart part, EventKind what, string reason, List<ListedPiece> pieces)
+    {
+        if (what is EventKind.Cancelled or EventKind.Remade && reason.Length == 0)
+        {
+            return $"{part}: say why with --reason, for the log is read later";
+        }
+
+        var states = pieces.Select(p => p.State).ToHashSet();
+        return what switch
+        {
+            EventKind.Shipped when states.SetEquals([PieceState.Shipped]) => $"{part} is shipped already{Since(EventKind.Shipped)}",
+            EventKind.Shipped when states.IsSubsetOf([PieceState.Shipped, PieceState.Cancelled]) => Closed(),
+            EventKind.Cancelled when states.SetEquals([PieceState.Cancelled]) => $"{part} is cancelled already{Since(EventKind.Cancelled)}",
+            EventKind.Cancelled when states.IsSubsetOf([PieceState.Shipped, PieceState.Cancelled]) => Closed(),
+            EventKind.Remade when states.SetEquals([PieceState.Cancelled]) => Closed(),
+            EventKind.Reopened when !states.Overlaps([PieceState.Shipped, PieceState.Cancelled]) => $"{part} is neither shipped nor cancelled",
+            _ => null,
+        };
+
+        string Closed() => $"{part} is {string.Join(" and ", states.Order().Select(StateWords.Of))}"
+            + $"{Since(states.Contains(PieceState.Shipped) ? EventKind.Shipped : EventKind.Cancelled)}: tagend reopened {part} takes it up again";
+
+        string Since(EventKind kind) => Last(book.Events(part.Order), pieces[0].Piece, kind) is { } found
+            ? $" since {Day(found.At)}{(found.Note.Reason.Length > 0 ? $" ({found.Note.Reason})" : "")}"
+            : "";
+    }
+}
