@@ -1,4 +1,6 @@
 using System.CommandLine;
+using System.Globalization;
+using Tagend.Measures;
 using Tagend.Problems;
 using Tagend.Specs;
 using Tagend.Workshop;
@@ -51,15 +53,12 @@ internal static class CheckCommand
     {
         var withheld = orders.Report.Withheld.ToHashSet();
         var pull = new PullList(orders.Catalog.Shop, shelf);
-        foreach (var piece in orders.Report.Pieces)
+        foreach (var (text, spec) in SideBySide.Select(orders.Report.Pieces, TextOf))
         {
-            if (piece.Spec is { } spec)
+            output.Write(text);
+            if (spec is not null && !withheld.Contains(spec.Order))
             {
-                SpecText.Write(output, spec, piece.Slip);
-                if (!withheld.Contains(piece.Order))
-                {
-                    pull.Add(spec);
-                }
+                pull.Add(spec);
             }
         }
 
@@ -74,6 +73,17 @@ internal static class CheckCommand
         }
 
         output.WriteLine(Summary(orders.Report));
+    }
+
+    private static (string Text, BuildSpec? Spec) TextOf(PieceReport piece)
+    {
+        using var text = new StringWriter(CultureInfo.InvariantCulture);
+        if (piece.Spec is { } spec)
+        {
+            SpecText.Write(text, spec, piece.Slip);
+        }
+
+        return (text.ToString(), piece.Spec);
     }
 
     private static string Summary(SetReport report)

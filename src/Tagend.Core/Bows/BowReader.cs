@@ -55,7 +55,7 @@ internal static class BowReader
         string[] columns = [.. cells.Keys, OrderColumn.Order, OrderColumn.Piece];
         var row = new OrderRow(file.Name, section.Line, columns, [.. cells.Values, "0", "piece"]);
         var found = new List<Problem>();
-        OrderCells.ReadLine(row, bareUnit, colors, OrderSlip.Blank, found);
+        OrderCells.ReadLine(row, bareUnit, new KnownCells(colors), OrderSlip.Blank, found);
         problems.AddRange(found.Select(p => p with { At = p.At with { Column = $"[{section.Name}] {p.At.Column}" } }));
     }
 }

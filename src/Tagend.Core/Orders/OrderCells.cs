@@ -5,7 +5,7 @@ using Tagend.Problems;
 namespace Tagend.Orders;
 
 /// <summary>Reads the cells of one row: each a value, or null with a problem where it cannot be read.</summary>
-internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, ColorNames names, List<Problem> problems)
+internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, KnownCells known, List<Problem> problems)
 {
     private static readonly Length LongestPiece = Length.FromMillimeters(10_000);
     private const string StrandsWord = "strands";
@@ -16,9 +16,9 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, ColorNames n
 
     /// <returns>Null, with problems added, where its order or piece cannot be read.</returns>
     public static OrderLine? ReadLine(
-        OrderRow row, LengthUnit bareUnit, ColorNames names, OrderSlip slip, List<Problem> problems)
+        OrderRow row, LengthUnit bareUnit, KnownCells known, OrderSlip slip, List<Problem> problems)
     {
-        var cells = new OrderCells(row, bareUnit, names, problems);
+        var cells = new OrderCells(row, bareUnit, known, problems);
         var order = cells.Read<string?>(OrderColumn.Order, NameReader.TryReadOrder, OrderWording.Order);
         var piece = cells.Read<string?>(OrderColumn.Piece, NameReader.TryReadName, OrderWording.Piece);
         var (finished, bow) = cells.Lengths();
@@ -93,7 +93,7 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, ColorNames n
     });
 
     private ValueList<OrderedColor>? Colors() => Read<ValueList<OrderedColor>?>(
-        OrderColumn.Colors, (text, out colors, out error) => ColorsReader.TryRead(text, out colors, out error, names));
+        OrderColumn.Colors, (text, out colors, out error) => ColorsReader.TryRead(text, out colors, out error, known.Names));
 
     private Force? DrawWeight() => ReadValue<Force>(OrderColumn.DrawWeight, (text, out force, out error) =>
     {
@@ -113,11 +113,11 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, ColorNames n
 
     private ValueList<OrderedServing>? Servings() => Read<ValueList<OrderedServing>?>(
         OrderColumn.Servings, (text, out servings, out error) =>
-            ServingsReader.TryRead(text, bareUnit, out servings, out error, names));
+            ServingsReader.TryRead(text, bareUnit, out servings, out error, known.Names));
 
     private OrderedServing? CenterServing() => Read<OrderedServing?>(
         OrderColumn.CenterServing, (text, out serving, out error) =>
-            ServingsReader.TryReadOne(text, bareUnit, out serving, out error, names));
+            ServingsReader.TryReadOne(text, bareUnit, out serving, out error, known.Names));
 
     private Position? Position(string column) => ReadValue<Position>(column, (text, out position, out error) =>
     {
@@ -160,8 +160,14 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, ColorNames n
             return default;
         }
 
+        if (known.TryGet(column, bareUnit, text, out var before))
+        {
+            return (T?)before;
+        }
+
         if (reader(text, out var value, out var error))
         {
+            known.Keep(column, bareUnit, text, value);
             return value;
         }
 

@@ -8,7 +8,7 @@ namespace Tagend.Orders;
 internal sealed class OrderReading
 {
     private readonly LengthUnit _bareUnit;
-    private readonly ColorNames _names;
+    private readonly KnownCells _known;
     private readonly List<RowName> _brokenRows = [];
     private readonly HashSet<string> _brokenOrders = [];
     private readonly List<string> _remarks = [];
@@ -16,8 +16,11 @@ internal sealed class OrderReading
     private readonly OrderRows _rows;
     private string? _orderAbove;
 
-    public OrderReading(LengthUnit bareUnit, ColorNames names) =>
-        (_bareUnit, _names, _rows) = (bareUnit, names, new OrderRows(bareUnit, names, _sets.Slips));
+    public OrderReading(LengthUnit bareUnit, ColorNames names)
+    {
+        (_bareUnit, _known) = (bareUnit, new KnownCells(names));
+        _rows = new OrderRows(bareUnit, _known, _sets.Slips);
+    }
 
     public List<Problem> Problems { get; } = [];
 
@@ -118,7 +121,7 @@ internal sealed class OrderReading
     private void ReadRow(OrderSource source, RecordPlace place, int part, OrderRow row, string? order, bool isBroken)
     {
         var before = Problems.Count;
-        var line = OrderCells.ReadLine(row, source.Layout.Unit ?? _bareUnit, _names, OrderSlip.Blank, Problems);
+        var line = OrderCells.ReadLine(row, source.Layout.Unit ?? _bareUnit, _known, OrderSlip.Blank, Problems);
         if (order is not null)
         {
             var piece = _sets.Add(order, row, source.Layout.NumbersRepeats, Problems);

@@ -10,7 +10,7 @@ internal sealed record OrderSource(string File, OrderTable Table, IOrderLayout L
 /// The rows that have no problem. Held of each is where it stands and what it is called; the rest is read again from
 /// its file's bytes when it is asked for, for as values the rows of a season take many times the file's size.
 /// </summary>
-internal sealed class OrderRows(LengthUnit bareUnit, ColorNames names, OrderSlips slips)
+internal sealed class OrderRows(LengthUnit bareUnit, KnownCells known, OrderSlips slips)
 {
     private readonly List<RowName> _names = [];
     private readonly List<RowPlace> _places = [];
@@ -51,6 +51,6 @@ internal sealed class OrderRows(LengthUnit bareUnit, ColorNames names, OrderSlip
         List<Problem> none = [];
         var (source, place, part) = _places[index];
         var (row, notes) = source.Layout.Rows(place.Line, source.Table.CellsAt(place), none)[part];
-        return OrderCells.ReadLine(row, source.Layout.Unit ?? bareUnit, names, slips.Of(_names[index].Order, notes), none)! with { Piece = _names[index].Piece };
+        return OrderCells.ReadLine(row, source.Layout.Unit ?? bareUnit, known, slips.Of(_names[index].Order, notes), none)! with { Piece = _names[index].Piece };
     }
 }

@@ -13,6 +13,8 @@ public sealed class SetBuilder
     private readonly List<Problem> _ofSets = [];
     private readonly HashSet<int> _unmade = [];
 
+    private readonly record struct Findings(Problem[] OfPieces, Problem[] OfSet, int[] Unmade);
+
     private SetBuilder(OrderFile file, SpecBuilder specs) => (_file, _specs) = (file, specs);
 
     /// <summary>Computes every spec for its problems, set by set, and lets go of it.</summary>
@@ -21,9 +23,11 @@ public sealed class SetBuilder
     private SetReport Report()
     {
         var sets = Enumerable.Range(0, _file.Rows.Count).GroupBy(i => _file.Rows[i].Order).ToList();
-        foreach (var set in sets)
+        foreach (var found in SideBySide.Select(sets, Check))
         {
-            Check(set.Key, [.. set]);
+            _ofPieces.AddRange(found.OfPieces);
+            _ofSets.AddRange(found.OfSet);
+            _unmade.UnionWith(found.Unmade);
         }
 
         IReadOnlyList<Problem> problems =
@@ -46,28 +50,30 @@ public sealed class SetBuilder
     }
 
     /// <param name="rows">All that could be read of one order, in the file's order.</param>
-    private void Check(string order, IReadOnlyList<int> rows)
+    private Findings Check(IGrouping<string, int> rows)
     {
-        var pieces = new List<SetPiece>();
+        var (pieces, ofPieces, unmade) = (new List<SetPiece>(), new List<Problem>(), new List<int>());
         foreach (var i in rows)
         {
             var line = _file.Lines[i];
-            if (_specs.Build(line, _ofPieces) is { } spec)
+            if (_specs.Build(line, ofPieces) is { } spec)
             {
                 pieces.Add(new SetPiece(line, spec));
             }
             else
             {
-                _unmade.Add(i);
+                unmade.Add(i);
             }
         }
 
-        var isWhole = pieces.Count == rows.Count && !_file.BrokenOrders.Contains(order);
-        _ofSets.AddRange(SetChecks.Of(pieces, isWhole, _specs.Plans));
+        var isWhole = unmade.Count == 0 && !_file.BrokenOrders.Contains(rows.Key);
+        List<Problem> ofSet = [.. SetChecks.Of(pieces, isWhole, _specs.Plans)];
         if (pieces.Find(p => p.Line.Row[OrderColumn.Due] is not null) is { } dated && _specs.DueOf(dated.Line.Slip.Due) is null)
         {
-            _ofSets.Add(dated.Line.Row.Problem(OrderColumn.Due, OrderWording.NoDate, Severity.Warning));
+            ofSet.Add(dated.Line.Row.Problem(OrderColumn.Due, OrderWording.NoDate, Severity.Warning));
         }
+
+        return new Findings([.. ofPieces], [.. ofSet], [.. unmade]);
     }
 
     private MadeList<PieceReport> Pieces(ILookup<(string File, int Line), Problem> problems)

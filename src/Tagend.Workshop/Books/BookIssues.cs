@@ -27,7 +27,11 @@ internal sealed class BookIssues(Func<string, IReadOnlyList<PrintedJob>> jobsOf,
         // A spec is made again whenever it is printed, on any thread; what it is was settled when it was read first.
         if (!_issues.TryGetValue((spec.Order, spec.Piece), out var issue))
         {
-            issue = Decide(line, spec, problems);
+            lock (_jobs)
+            {
+                issue = Decide(line, spec, problems);
+            }
+
             _issues[(spec.Order, spec.Piece)] = issue;
         }
 

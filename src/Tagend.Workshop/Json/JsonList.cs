@@ -5,6 +5,7 @@ using System.Text.Json.Serialization.Metadata;
 using Tagend.Catalog;
 using Tagend.Fits;
 using Tagend.Jobs;
+using Tagend.Measures;
 using Tagend.Specs;
 using Tagend.Specs.Explained;
 using Tagend.Workshop.Books;
@@ -21,17 +22,21 @@ public static class JsonList
     private static readonly JsonWriterOptions Readable = Plain with { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>Rows of an order file, with their specs and stock.</summary>
-    public static void Write(Stream output, IEnumerable<PieceReport> pieces, Shop shop) => Write(output, Plain, pieces, (json, piece) =>
+    public static void Write(Stream output, IReadOnlyList<PieceReport> pieces, Shop shop)
     {
-        if (piece.Spec is { } spec)
+        var contracts = SideBySide.Select(pieces, p => (Piece: p, Made: p.Spec is { } spec ? new PieceContract(p, spec, shop) : null));
+        Write(output, Plain, contracts, (json, contract) =>
         {
-            JsonSerializer.Serialize(json, new PieceContract(piece, spec, shop), Contracts.Default.PieceContract);
-        }
-        else
-        {
-            JsonSerializer.Serialize(json, BrokenPieceContract.Of(piece), Contracts.Default.BrokenPieceContract);
-        }
-    });
+            if (contract.Made is { } made)
+            {
+                JsonSerializer.Serialize(json, made, Contracts.Default.PieceContract);
+            }
+            else
+            {
+                JsonSerializer.Serialize(json, BrokenPieceContract.Of(contract.Piece), Contracts.Default.BrokenPieceContract);
+            }
+        });
+    }
 
     /// <summary>The steps of an explanation.</summary>
     public static void Write(Stream output, IEnumerable<ExplainedStep> steps) => Write(output, Readable, steps, Contracts.Default.ExplainedStep);
