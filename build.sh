@@ -116,12 +116,13 @@ fuzz() {
     tests/Tagend.Fuzz/bin/Release/net10.0/Tagend.Fuzz "${1:-1}" "${2:-100000}" "${@:3}"
 }
 
-# Faults planted into a folder of Core (Measures, Orders, Specs or Tags) that its tests should notice, and the share they
-# do: out/mutants. FILES narrows it, such as "**/Specs/Twist.cs". MUTANT_WORKERS=1 for a quiet machine.
+# Faults planted into a folder of Core (Measures, Orders, Specs or Tags) or into the Fits of Jobs that its tests should notice,
+# and the share they do: out/mutants. FILES narrows it, such as "**/Specs/Twist.cs". MUTANT_WORKERS=1 for a quiet machine.
 mutants() {
-    local area=$1
+    local area=$1 tests=Tagend.CoreTests
+    [ "$area" != Fits ] || tests=Tagend.Tests
     dotnet tool restore > /dev/null
-    (cd tests/Tagend.CoreTests && MUTANT_AREA=$area dotnet stryker --mutate "${2:-**/$area/**/*.cs}" \
+    (cd "tests/$tests" && MUTANT_AREA=$area dotnet stryker --mutate "${2:-**/$area/**/*.cs}" \
         --concurrency "${MUTANT_WORKERS:-2}" --output "../../out/mutants/$area")
 }
 
@@ -161,7 +162,7 @@ case "${1:-}" in
     pictures) pictures "${@:2}" ;;
     fuzz) fuzz "${@:2}" ;;
     bench) bench "${@:2}" ;;
-    mutants) mutants "${2:?which folder of Core}" "${@:3}" ;;
+    mutants) mutants "${2:?Measures, Orders, Specs, Tags or Fits}" "${@:3}" ;;
     release) bash ./release.sh ;;
     *) echo "usage: ./build.sh demo | test | samples | publish | pictures [SEED] [DECODER] | fuzz [SEED] [RUNS] [TARGET] [RUN] | bench [tiny|long] | mutants AREA [FILES] | release"; exit 2 ;;
 esac

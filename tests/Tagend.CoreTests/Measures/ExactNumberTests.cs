@@ -24,6 +24,7 @@ public class ExactNumberTests
     [Theory]
     [InlineData(70, LengthUnit.Inch, "70 lbf")]
     [InlineData(70, LengthUnit.Millimeter, "70 lbf")] // 311.375513 N is longer
+    [InlineData(0.22480894, LengthUnit.Inch, "1 N")] // 1 N to the micronewton
     public void Spelled_Pounds_AreTheShorterThatComesBack(double pounds, LengthUnit unit, string text) =>
         Assert.Equal(text, ExactNumber.Spelled(Force.FromPounds(pounds), unit));
 

@@ -13,6 +13,10 @@ public class ForceReaderTests
     [InlineData("70#")]
     [InlineData("70.0 LB")]
     [InlineData("70,0")]
+    [InlineData("70 lb.")]
+    [InlineData("70 lbs.")]
+    [InlineData("70 pound")]
+    [InlineData("70 pounds")]
     public void TryRead_Pounds_AgreesWithUnitsNet(string text)
     {
         Assert.True(ForceReader.TryRead(text, out var force));
@@ -25,6 +29,7 @@ public class ForceReaderTests
     [Theory]
     [InlineData("311 N")]
     [InlineData("311n")]
+    [InlineData("311 newton")]
     [InlineData("311 newtons")]
     public void TryRead_Newtons_IsExact(string text)
     {

@@ -76,7 +76,35 @@ public class LengthReaderTests
         { "1530,5 MM", (1530 * Millimeter) + (Millimeter / 2) },
         { "1530,125 mm", (1530 * Millimeter) + (Millimeter / 8) },
         { "1530 1/2 mm", (1530 * Millimeter) + (Millimeter / 2) },
+        { "1530 millimeter", 1530 * Millimeter },
         { "1530 millimeters", 1530 * Millimeter },
+        { "1530 millimetre", 1530 * Millimeter },
+        { "1530 millimetres", 1530 * Millimeter },
+        { "153 cm", 1530 * Millimeter },
+        { "153 centimeter", 1530 * Millimeter },
+        { "153 centimeters", 1530 * Millimeter },
+        { "153 centimetre", 1530 * Millimeter },
+        { "2 m", 2000 * Millimeter },
+        { "2 meter", 2000 * Millimeter },
+        { "2 meters", 2000 * Millimeter },
+        { "2 metre", 2000 * Millimeter },
+        { "2 metres", 2000 * Millimeter },
+        { "60 1/4 inch", SixtyAndAQuarter },
+        { "60 1/4′′", SixtyAndAQuarter },
+        { "60 1/4’’", SixtyAndAQuarter },
+        { "5 foot", 5 * Foot },
+        { "5 ft.", 5 * Foot },
+        { "60 3/4", (60 * Inch) + (3 * Inch / 4) },
+        { "60¾", (60 * Inch) + (3 * Inch / 4) },
+        { "60⅛", (60 * Inch) + (Inch / 8) },
+        { "60⅝", (60 * Inch) + (5 * Inch / 8) },
+        { "60 1\u22154", SixtyAndAQuarter },
+        { "60\u20101/4", SixtyAndAQuarter },
+        { "60\u20121/4", SixtyAndAQuarter },
+        { "999999999 mm", 999_999_999 * Millimeter }, // nine digits at the most on either side
+        { "1.123456789 in", 28_535_802 }, // 28.5358024406 mm
+        { "0,125", Inch / 8 },
+        { "1,25", Inch * 5 / 4 },
         { "153,0 cm", 1530 * Millimeter },
         { "153 centimetres", 1530 * Millimeter },
         { "1.53 m", 1530 * Millimeter },
@@ -152,10 +180,22 @@ public class LengthReaderTests
     [InlineData("5' 3'")]
     [InlineData("60 1/4; 3")]
     [InlineData("1000000000")]
+    [InlineData("1000000000.5")]
+    [InlineData("1.1234567891")]
+    [InlineData("12,530")]
+    [InlineData("123,530")]
     [InlineData("0.0000000001")]
     [InlineData("99999999999999999999999999999999999999")]
     public void TryRead_AnythingElse_IsRefused(string text) =>
         Assert.False(LengthReader.TryRead(text, LengthUnit.Inch, out _));
+
+    [Theory]
+    [InlineData("60 1/4", true)]
+    [InlineData("60 1/4 in", false)]
+    [InlineData("5'", false)]
+    [InlineData("0", false)]
+    [InlineData("six", false)]
+    public void IsBare_AnyText_IsALengthAboveZeroWithoutAUnit(string text, bool isBare) => Assert.Equal(isBare, LengthReader.IsBare(text));
 
     [Theory]
     [InlineData("98.4375 in", 98.4375, ReferenceUnit.Inch)]

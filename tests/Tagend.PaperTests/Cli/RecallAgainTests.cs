@@ -148,7 +148,7 @@ public class RecallAgainTests
         var all = read.RootElement.EnumerateArray().Select(s => s.GetProperty("text").GetString()!).ToList();
         using var pieces = JsonDocument.Parse(Check(orders));
         return pieces.RootElement.EnumerateArray()
-            .Select(p => $"BOWSTRING TE2*{p.GetProperty("order").GetString()}*{p.GetProperty("piece").GetString()}*".ToUpperInvariant().Replace(" ", "%20", StringComparison.Ordinal))
+            .Select(p => "BOWSTRING " + $"TE2*{p.GetProperty("order").GetString()}*{p.GetProperty("piece").GetString()}*".ToUpperInvariant().Replace(" ", "%20", StringComparison.Ordinal))
             .Select(start => all.First(t => t.StartsWith(start, StringComparison.Ordinal)))
             .ToList();
     }

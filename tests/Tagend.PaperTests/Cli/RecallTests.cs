@@ -46,7 +46,7 @@ public class RecallTests
     [Fact]
     public void Recall_DamagedTag_SaysSoWithFour()
     {
-        var said = TagendProgram.Run("recall", OneTagText().Replace("STRING", "STRANG", StringComparison.Ordinal));
+        var said = TagendProgram.Run("recall", OneTagText().Replace("*STRING*", "*STRANG*", StringComparison.Ordinal));
         Assert.Equal(4, said.ExitCode);
         Assert.Contains("the tag is damaged or was mistyped", said.Errors, StringComparison.Ordinal);
     }
