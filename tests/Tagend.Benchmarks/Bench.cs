@@ -28,10 +28,12 @@ internal sealed class Bench(string templates)
             : throw new InvalidOperationException($"the invented orders have problems: {report.Problems[0]}");
     }
 
-    public Page Card(Build build) => JigCard.Compose(build, Catalog, TagWriter.Write(build.Spec), Paper.HalfLetter, Fonts).Pages[0];
+    /// <summary>Both sides of a card.</summary>
+    public IReadOnlyList<Page> Card(Build build) => JigCard.Compose(build, Catalog, TagWriter.Write(build.Spec), Paper.HalfLetter, Fonts).Pages;
 
+    /// <summary>The sides of the cards of a season's first pieces.</summary>
     public IReadOnlyList<Page> Cards(int pieces) =>
-        [.. Sets(Encoding.UTF8.GetBytes(Season.Csv(pieces))).SelectMany(s => s.Builds).Select(Card)];
+        [.. Sets(Encoding.UTF8.GetBytes(Season.Csv(pieces))).SelectMany(s => s.Builds).SelectMany(Card)];
 
     /// <summary>A photograph in gray of a tag on a bench, somewhat turned, its modules as large as the picture allows.</summary>
     public static void Photograph(string tagText, int width, int height, string path)

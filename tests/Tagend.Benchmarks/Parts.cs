@@ -26,7 +26,7 @@ public class Parts
         _bench = new Bench(Path.Combine(Layout.Root, "templates"));
         _rows = Encoding.UTF8.GetBytes(Season.Csv(1000));
         _build = _bench.Sets(_rows)[0].Builds[0];
-        _card = _bench.Card(_build);
+        _card = _bench.Card(_build)[0];
         _tag = TagWriter.Write(_build.Spec);
         Bench.Photograph(_tag, 1152, 864, _small);
         Bench.Photograph(_tag, 4000, 3000, _large);
@@ -43,7 +43,7 @@ public class Parts
     public int Rows() => _bench.Sets(_rows).Count;
 
     [Benchmark(Description = "a card page, composed")]
-    public int Card() => _bench.Card(_build).Inks.Count;
+    public int Card() => _bench.Card(_build).Sum(p => p.Inks.Count);
 
     [Benchmark(Description = "a card page, written as PDF with its fonts cut")]
     public long Pdf()

@@ -6,7 +6,8 @@ using Tagend.Tags;
 // peers, and its parts in one process; writes FOLDER.md.
 var (mode, tagend, floor, folder) = (args[0], Path.GetFullPath(args[1]), Path.GetFullPath(args[2]), Path.GetFullPath(args[3]));
 var (rounds, batchRounds, rows) = mode == "tiny" ? (1, 1, 12) : (9, 3, 100_000);
-int[] batches = mode switch { "tiny" => [2, 4], "long" => [10, 1000, 2000, 50_000, 100_000], _ => [10, 1000, 2000] };
+int[] batches = mode switch { "tiny" => [2, 4], "long" => [5, 500, 1000, 25_000, 50_000, 100_000], _ => [5, 500, 1000] };
+const int Sides = 2; // of a card
 Environment.SetEnvironmentVariable("TAGEND_JOB_BOOK", "none");
 Environment.SetEnvironmentVariable("XDG_DATA_HOME", Path.Combine(Path.GetTempPath(), "tagend-bench-none"));
 Directory.CreateDirectory(folder);
@@ -16,24 +17,28 @@ var bench = new Bench(templates);
 var cards = bench.Cards(10);
 DisplayList.Write(cards, bench.Fonts, folder, "cards");
 var single = Directory.CreateDirectory(Path.Combine(folder, "single")).FullName;
-DisplayList.Write([cards[0]], bench.Fonts, single, "card");
+DisplayList.Write([.. cards.Take(Sides)], bench.Fonts, single, "card");
+var front = Directory.CreateDirectory(Path.Combine(folder, "front")).FullName;
+DisplayList.Write([cards[0]], bench.Fonts, front, "front");
 var peers = new Peers(folder, Path.Combine(templates, "fonts"), folder);
 var standings = new List<Standing>();
 var race = new Race("one order, from a cold start", rounds,
 [
-    new("the floor, 1 card page", floor, Path.Combine(single, "card.list"), "OUT/card.pdf", "1") { Pages = 1 },
-    new("the writer alone, 1 card page", floor, Path.Combine(single, "card.list"), "OUT/card.pdf", "1", "1", Path.Combine(templates, "fonts")) { Pages = 1 },
-    Print("tagend, 1 card page", Orders(1), "cards", 1),
+    new("the floor, 1 card page", floor, Path.Combine(front, "front.list"), "OUT/card.pdf", "1") { Pages = 1 },
+    new("the writer alone, 1 card page", floor, Path.Combine(front, "front.list"), "OUT/card.pdf", "1", "1", Path.Combine(templates, "fonts")) { Pages = 1 },
+    new("the floor, both sides of a card", floor, Path.Combine(single, "card.list"), "OUT/card.pdf", "2") { Pages = Sides },
+    Print("tagend, both sides of a card", Orders(1), "cards", Sides),
     Print("tagend, an order of three pieces: 3 cards, 4 tags, sheet", Path.Combine(Layout.Root, "demo-orders", "demo.csv"), "cards,tags,sheets", null, "--order", "1001"),
-    .. peers.Of(Path.Combine(single, "card.list")),
+    .. peers.Of(Path.Combine(front, "front.list")),
 ]);
 Measure(race);
 foreach (var pieces in batches)
 {
     var orders = Orders(pieces);
     var turns = pieces > 10_000 ? 1 : batchRounds;
-    Measure(new Race(Count(pieces) + " card pages on one core", turns, [Floor(pieces, 1), Writer(pieces, 1), Print("tagend", orders, "cards", pieces) with { OnOneCore = true }]));
-    Measure(new Race(Count(pieces) + " card pages on two cores", turns, [Floor(pieces, 2), Writer(pieces, 2), Print("tagend", orders, "cards", pieces)]));
+    var pages = pieces * Sides;
+    Measure(new Race(Count(pages) + " card pages on one core", turns, [Floor(pages, 1), Writer(pages, 1), Print("tagend", orders, "cards", pages) with { OnOneCore = true }]));
+    Measure(new Race(Count(pages) + " card pages on two cores", turns, [Floor(pages, 2), Writer(pages, 2), Print("tagend", orders, "cards", pages)]));
 }
 
 Measure(new Race(Count(rows) + " order rows, checked", Math.Min(rounds, 3), [new("tagend check", tagend, "check", Orders(rows))]));
