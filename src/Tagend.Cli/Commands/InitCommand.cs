@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Workshop.Shops;
 
@@ -57,16 +58,18 @@ internal sealed class InitCommand
         }
 
         var folder = parsed.GetValue(_folder) ?? ShopFolders.Here.Own;
+        ShopTemplates.CheckIsNew(folder);
         var ask = !Console.IsInputRedirected && !Console.IsOutputRedirected;
-        var unit = parsed.GetValue(_unit) ?? (ask ? Asked("Do you work in inches or millimeters? in or mm", t => t is "in" or "mm") : null);
+        var unit = parsed.GetValue(_unit)
+            ?? (ask ? Asked("Do you work in inches or millimeters? in or mm", t => t is "in" or "mm" ? null : "expected in or mm") : null);
         LengthUnit? works = unit switch { "mm" => LengthUnit.Millimeter, "in" => LengthUnit.Inch, _ => null };
         var bare = works ?? LengthUnit.Inch;
         var own = new ShopOwn(
-            parsed.GetValue(_name) ?? (ask ? Asked("Your shop's name, for sheets and bag tags", _ => true) : null),
-            parsed.GetValue(_phone) ?? (ask ? Asked("Its phone number", _ => true) : null),
+            parsed.GetValue(_name) ?? (ask ? Asked("Your shop's name, for sheets and bag tags", _ => null) : null),
+            parsed.GetValue(_phone) ?? (ask ? Asked("Its phone number", _ => null) : null),
             works,
             Length(parsed.GetValue(_post) ?? (ask
-                ? Asked($"Diameter of your jig's posts in {LengthWriter.Symbol(bare)}, measured with a caliper", t => LengthReader.TryRead(t, bare, out _))
+                ? Asked($"Diameter of your jig's posts in {LengthWriter.Symbol(bare)}, measured with a caliper", WhyNotPosts)
                 : null)));
         var problems = ShopTemplates.Begin(ShopFolders.Here.Shipped, folder, own);
         if (problems.Count > 0)
@@ -83,6 +86,10 @@ internal sealed class InitCommand
         }
 
         return ExitCode.Done;
+
+        string? WhyNotPosts(string text) => LengthReader.TryRead(text, bare, out var post)
+            ? Jig.WhyNotPosts(post)
+            : "expected a length such as 1 1/8 in or 28.6 mm";
 
         Length? Length(string? text) => text is not null && LengthReader.TryRead(text, bare, out var length) ? length : null;
     }
@@ -101,7 +108,8 @@ internal sealed class InitCommand
     }
 
     /// <summary>Asks until the answer can be taken; null where it is left empty.</summary>
-    private static string? Asked(string question, Func<string, bool> canBe)
+    /// <param name="whyNot">What an answer has to be, in words; null where it can be taken.</param>
+    private static string? Asked(string question, Func<string, string?> whyNot)
     {
         while (true)
         {
@@ -112,10 +120,12 @@ internal sealed class InitCommand
                 return null;
             }
 
-            if (canBe(answer))
+            if (whyNot(answer) is not { } expected)
             {
                 return answer;
             }
+
+            Console.WriteLine($"\"{answer}\": {expected}");
         }
     }
 }

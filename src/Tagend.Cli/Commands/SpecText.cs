@@ -90,6 +90,7 @@ internal static class SpecText
         Line("mass", spec.Mass is { } mass
             ? FormattableString.Invariant($"about {mass.Grains:0} gr, {mass.Grams:0.0} g; {PieceMass.ArrowShare(mass).Grains:0} gr of it counts as arrow mass")
             : "");
+        Line("lots", string.Join(", ", spec.Lots));
         Line("notes", slip.Notes);
         output.WriteLine();
 

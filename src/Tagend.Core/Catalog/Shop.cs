@@ -130,6 +130,9 @@ public enum TakeUpModel
 /// <summary>The jig: its posts, their reach outside to outside, and the tape beside it.</summary>
 public sealed record Jig
 {
+    /// <summary>What a diameter of posts has to be, in words; null where it can be that of a jig's posts.</summary>
+    public static string? WhyNotPosts(Length diameter) => LengthRange.Post.Holds(diameter) ? null : CatalogWording.Beyond(LengthRange.Post);
+
     /// <summary>Diameter of the posts the strands are laid around; null where the shop has not given it.</summary>
     public required Length? PostDiameter { get; init; }
 

@@ -80,7 +80,7 @@ public sealed record BuildSpec
     /// <summary>The legs of a split yoke at end A; null for a piece without legs.</summary>
     public Yoke? Yoke { get; init; }
 
-    /// <summary>Lot numbers of what it is built of, where they are kept.</summary>
+    /// <summary>Lot numbers of what it is built of, in capitals, where they are kept.</summary>
     public ValueList<string> Lots { get; init; } = [];
 
     /// <summary>The loop before twisting, over measuring pins, outside to outside, end loops closed.</summary>

@@ -42,6 +42,7 @@ internal record SpecContract
             ForceContract.Of(spec.Stretch.Load), spec.Stretch.Minutes, LengthContract.Of(spec.Stretch.Reading), spec.StretchShare);
         Strength = new StrengthContract(ForceContract.Of(spec.Strength.Breaking), ForceContract.Of(spec.Strength.Floor), spec.Strength.Ratio);
         Mass = spec.Mass is { } mass ? new MassContract(mass.Grains, mass.Grams, PieceMass.ArrowShare(mass).Grains) : null;
+        Lots = spec.Lots.Count > 0 ? [.. spec.Lots] : null;
     }
 
     public string Kind { get; }
@@ -109,6 +110,9 @@ internal record SpecContract
     public StrengthContract Strength { get; }
 
     public MassContract? Mass { get; }
+
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<string>? Lots { get; }
 }
 
 /// <summary>Take-up by each model, and which was used.</summary>

@@ -7,7 +7,7 @@ namespace Tagend.Workshop.Shops;
 /// <summary>What only a shop itself knows, for its new templates. What is null stays out: nothing is assumed for it.</summary>
 /// <param name="Name">The shop's name, as papers print it.</param>
 /// <param name="Phone">Its telephone number, as papers print it.</param>
-/// <param name="Unit">The unit of the lengths it reads and prints.</param>
+/// <param name="Unit">The unit of the lengths it reads and prints; with millimeters the paper is A4.</param>
 /// <param name="PostDiameter">The diameter of its jig's posts, measured.</param>
 public sealed record ShopOwn(string? Name, string? Phone, LengthUnit? Unit, Length? PostDiameter)
 {
@@ -30,7 +30,8 @@ public sealed record ShopOwn(string? Name, string? Phone, LengthUnit? Unit, Leng
 
         if (Unit == LengthUnit.Millimeter)
         {
-            text = text.Replace("unit = \"in\"", "unit = \"mm\"", StringComparison.Ordinal);
+            text = text.Replace("unit = \"in\"", "unit = \"mm\"", StringComparison.Ordinal)
+                .Replace("paper = \"letter\"", "paper = \"a4\"", StringComparison.Ordinal);
         }
 
         return PostDiameter is not { } post ? text : text.Replace(

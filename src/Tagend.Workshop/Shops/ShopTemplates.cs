@@ -19,6 +19,16 @@ public static class ShopTemplates
         return new TemplatesReading(CatalogReader.Read(folder, problems), problems);
     }
 
+    /// <summary>Holds that templates can be put in a folder.</summary>
+    /// <exception cref="TagendException">It exists already.</exception>
+    public static void CheckIsNew(string folder)
+    {
+        if (Path.Exists(folder))
+        {
+            throw new TagendException($"{folder} already exists: name a new folder, so that nothing of yours is overwritten");
+        }
+    }
+
     /// <summary>Copies templates for a shop to edit: the whole folder appears, or nothing of it.</summary>
     /// <param name="from">The templates that came with the program.</param>
     /// <param name="folder">Must not exist; the folders above it are made.</param>
@@ -27,11 +37,7 @@ public static class ShopTemplates
     /// <exception cref="TagendException">It exists already, or cannot be written.</exception>
     public static IReadOnlyList<Problem> Begin(string from, string folder, ShopOwn own)
     {
-        if (Path.Exists(folder))
-        {
-            throw new TagendException($"{folder} already exists: name a new folder, so that nothing of yours is overwritten");
-        }
-
+        CheckIsNew(folder);
         var whole = Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder));
         var draft = Path.Combine(Path.GetDirectoryName(whole)!, $".{Path.GetFileName(whole)}.draft-{Guid.NewGuid():N}");
         try

@@ -98,7 +98,7 @@ internal static class Specimen
                 Mass = d.Item4,
                 EndLoops = e.Item1,
                 Yoke = e.Item2,
-                Lots = e.Item3.ToValueList(),
+                Lots = e.Item3.Select(Capital).ToValueList(),
             });
 
     private static string Capital(string name) => name.ToUpperInvariant();

@@ -65,12 +65,12 @@ public sealed class JsonListTests : IDisposable
     [Fact]
     public void Write_Scans_AreOneObjectACode()
     {
-        var spec = SpecFixture.Good(("draw_weight", "70 lbf"));
+        var spec = SpecFixture.Good(("draw_weight", "70 lbf")) with { Lots = ["L-204", "77B"] };
         TagScan[] scans = [new("a.png", TagReader.Read(TagWriter.Write(spec))), new("b.png", null), new("text", TagReader.Read("<hello>"))];
         var list = Read(stream => JsonList.Write(stream, scans));
         Assert.Equal(2, list.GetArrayLength());
         Assert.Equal(["source", "text", "reading", "message", "specs"], NamesOf(list[0]));
-        Assert.Equal(["order", "piece", .. OfSpec], NamesOf(list[0].GetProperty("specs")[0]));
+        Assert.Equal(["order", "piece", .. OfSpec, "lots"], NamesOf(list[0].GetProperty("specs")[0]));
         Assert.Equal(70, list[0].GetProperty("specs")[0].GetProperty("drawWeight").GetProperty("lbf").GetDouble());
         Assert.Equal("foreign", list[1].GetProperty("reading").GetString());
     }

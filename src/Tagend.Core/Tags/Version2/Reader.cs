@@ -75,7 +75,7 @@ internal static class Reader
         var mass = fields.Has('Q') ? Mass.FromMilligrams(fields.Parts('Q').Whole("a mass")) : (Mass?)null;
         var loops = fields.Has('O') ? ReadLoops(fields.Parts('O'), unit, spools, fault) : null;
         var yoke = fields.Has('K') ? ReadYoke(fields.Parts('K'), unit) : null;
-        var lots = fields.OptionalItems('Z', lot => lot.Lower("a lot"));
+        var lots = fields.OptionalItems('Z', lot => lot.Name("a lot"));
         if (finished < LeastLength || posts.TapeStep <= Length.Zero)
         {
             fault.Report(TagFaultWording.NoPiece);
