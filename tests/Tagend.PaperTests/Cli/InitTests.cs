@@ -25,7 +25,7 @@ public class InitTests
     {
         using var folder = TagendProgram.NewFolder();
         var said = AtATerminal(folder["shop"], "", "", "", "");
-        Assert.Contains("Its posts are not given: settings are those for posts as thick as the pins", said.Output, StringComparison.Ordinal);
+        Assert.Contains("The post diameter is not given: until post_diameter is in shop.toml, settings are for posts as thick as the pins.", said.Output, StringComparison.Ordinal);
         var shop = File.ReadAllLines(Path.Combine(folder["shop"], "shop.toml"));
         Assert.Contains(shop, s => s.StartsWith("# post_diameter", StringComparison.Ordinal));
         Assert.Contains(shop, s => s.StartsWith("name = \"\"", StringComparison.Ordinal));
