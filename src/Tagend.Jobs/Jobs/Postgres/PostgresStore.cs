@@ -41,8 +41,19 @@ internal sealed class PostgresStore : SqlStore
     /// <exception cref="TagendException">The book cannot be used.</exception>
     public bool Begin(bool make) => Guarded(() =>
     {
-        _connection.Open();
-        return PostgresSchema.Migrate(_connection, _address, make);
+        var started = TimeProvider.System.GetTimestamp();
+        while (true)
+        {
+            try
+            {
+                Reconnect();
+                return PostgresSchema.Migrate(_connection, _address, make);
+            }
+            catch (DbException e) when (StateOf(e) is "57P01" or "57P02" or "57P03" && TimeProvider.System.GetElapsedTime(started) < _patience)
+            {
+                Thread.Sleep(Pause); // it is being restarted; one that is away does not answer at all
+            }
+        }
     });
 
     public override void Dispose()
@@ -51,13 +62,12 @@ internal sealed class PostgresStore : SqlStore
         _source.Dispose();
     }
 
-    public override (string Sql, object Value) HasPart(string column, string part)
-    {
-        var pattern = part.Replace("\\", "\\\\", StringComparison.Ordinal)
-            .Replace("%", "\\%", StringComparison.Ordinal)
-            .Replace("_", "\\_", StringComparison.Ordinal);
-        return ($"{column} LIKE @{column}", $"%{pattern}%");
-    }
+    /// <remarks>The server knows how common a part is: it looks it up in its index of trigrams, or through all jobs until a page is full.</remarks>
+    public override PartSearch Having(IReadOnlyList<TextPart> parts, bool isNarrow) => new(
+        "jobs",
+        "jobs.number",
+        string.Concat(parts.Select(p => $" AND {p.Column} LIKE @{p.Column}")),
+        [.. parts.Select(p => (p.Column, (object)$"%{Literal(p.Part)}%"))]);
 
     public override T Snapshot<T>(Func<T> work) => Guarded(() => Whole(work, IsolationLevel.RepeatableRead));
 
@@ -136,6 +146,11 @@ internal sealed class PostgresStore : SqlStore
         transaction.Commit();
         return result;
     }
+
+    /// <summary>A text as a pattern of itself alone.</summary>
+    private static string Literal(string text) => text.Replace("\\", "\\\\", StringComparison.Ordinal)
+        .Replace("%", "\\%", StringComparison.Ordinal)
+        .Replace("_", "\\_", StringComparison.Ordinal);
 
     private void Reconnect()
     {

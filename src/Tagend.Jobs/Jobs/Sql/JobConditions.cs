@@ -8,6 +8,7 @@ internal sealed class JobConditions
 {
     private readonly StringBuilder _sql = new();
     private readonly List<(string Name, object Value)> _values = [];
+    private readonly PartSearch _parts;
 
     public JobConditions(JobSearch search, SqlStore store)
     {
@@ -15,17 +16,18 @@ internal sealed class JobConditions
         Add(search.Piece, "piece = @piece", "piece");
         Add(search.From is { } from ? DateWriter.Iso(from) : null, "issued >= @from", "from");
         Add(search.To is { } to ? DateWriter.Iso(to) : null, "issued <= @to", "to");
-        AddPart(search.Customer, "customer_folded", store);
-        AddPart(search.Bow, "bow_folded", store);
-        Add(search.Lot?.ToUpperInvariant(), "number IN (SELECT job FROM build_lots WHERE lot = @lot)", "lot");
+        Add(search.Lot?.ToUpperInvariant(), "jobs.number IN (SELECT job FROM build_lots WHERE lot = @lot)", "lot");
         _sql.Append(search.IsBuilt ? " AND builds > 0" : "");
         _sql.Append(search.IsOpen ? " AND order_number IN (SELECT order_number FROM jobs WHERE mark = '')" : "");
+        _parts = store.Having([.. PartOf(search.Customer, "customer_folded"), .. PartOf(search.Bow, "bow_folded")], isNarrow: search.Order is not null || search.Lot is not null);
     }
 
-    /// <summary>Each condition with AND before it.</summary>
-    public string Sql => _sql.ToString();
+    /// <summary>Selects the first jobs behind a number, in the order of their numbers.</summary>
+    /// <param name="size">So many at most; the number is the parameter <c>after</c>.</param>
+    public string Page(int size) =>
+        $"SELECT jobs.* FROM {_parts.Source} WHERE {_parts.Number} > @after{_parts.Sql}{_sql} ORDER BY {_parts.Number} LIMIT {size}";
 
-    public IEnumerable<(string Name, object Value)> Values => _values;
+    public IEnumerable<(string Name, object Value)> Values => _values.Concat(_parts.Values);
 
     /// <summary>A text with no difference of case, as it is searched.</summary>
     public static string Folded(string text) => text.ToUpperInvariant();
@@ -39,13 +41,5 @@ internal sealed class JobConditions
         }
     }
 
-    private void AddPart(string? part, string column, SqlStore store)
-    {
-        if (!string.IsNullOrEmpty(part))
-        {
-            var (sql, value) = store.HasPart(column, Folded(part));
-            _sql.Append(" AND ").Append(sql);
-            _values.Add((column, value));
-        }
-    }
+    private static IEnumerable<TextPart> PartOf(string? part, string column) => string.IsNullOrEmpty(part) ? [] : [new TextPart(column, Folded(part))];
 }

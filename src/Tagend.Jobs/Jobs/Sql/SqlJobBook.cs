@@ -124,7 +124,8 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock, string benc
         var conditions = new JobConditions(search, store);
         for (var after = 0L; ;)
         {
-            var page = Page($"number > @after{conditions.Sql}", "number", PageSize, [("after", after), .. conditions.Values]);
+            var page = Read(
+                JobRows.Select($"({conditions.Page(PageSize)}) j", "LEFT JOIN") + " ORDER BY j.number, b.number", [("after", after), .. conditions.Values]);
             foreach (var job in page)
             {
                 yield return job;

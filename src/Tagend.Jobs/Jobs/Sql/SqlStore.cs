@@ -14,9 +14,10 @@ internal abstract class SqlStore : IDisposable
         GC.SuppressFinalize(this);
     }
 
-    /// <summary>A condition on jobs: that a column has a part, given as a parameter of the same name, both folded.</summary>
-    /// <param name="part">The folded part, to choose an index by.</param>
-    public abstract (string Sql, object Value) HasPart(string column, string part);
+    /// <summary>How jobs are found by parts of their texts.</summary>
+    /// <param name="parts">Folded parts of folded columns; none for all jobs.</param>
+    /// <param name="isNarrow">Another condition leaves few jobs already, and has an index.</param>
+    public abstract PartSearch Having(IReadOnlyList<TextPart> parts, bool isNarrow);
 
     /// <summary>Does some writing whole or not at all. It is safe when this returns.</summary>
     /// <exception cref="TagendException">It cannot be done; so say the other methods.</exception>

@@ -59,9 +59,21 @@ internal sealed class SqliteStore : SqlStore
         }
     }
 
-    public override (string Sql, object Value) HasPart(string column, string part) => part.EnumerateRunes().Count() < Trigram
-        ? ($"instr({column}, @{column}) > 0", part)
-        : ($"number IN (SELECT rowid FROM job_texts WHERE {column} MATCH @{column})", $"\"{part.Replace("\"", "\"\"", StringComparison.Ordinal)}\"");
+    /// <remarks>
+    /// The index of trigrams gives its jobs in the order of their numbers, so that a page of a common part ends with its last
+    /// job. Where few jobs are left already, and for parts that are too short for it, the texts are looked at.
+    /// </remarks>
+    public override PartSearch Having(IReadOnlyList<TextPart> parts, bool isNarrow)
+    {
+        List<TextPart> indexed = isNarrow ? [] : [.. parts.Where(p => p.Part.EnumerateRunes().Count() >= Trigram)];
+        var looked = parts.Except(indexed).ToList();
+        var (sql, values) = (string.Concat(looked.Select(p => $" AND instr(jobs.{p.Column}, @{p.Column}) > 0")), looked.Select(p => (p.Column, (object)p.Part)));
+        return indexed.Count == 0 ? new PartSearch("jobs", "jobs.number", sql, [.. values]) : new PartSearch(
+            "job_texts CROSS JOIN jobs ON jobs.number = job_texts.rowid", // sqlite.org/optoverview.html: the left one is the outer loop
+            "job_texts.rowid",
+            $" AND job_texts MATCH @texts{sql}",
+            [.. values, ("texts", string.Join(" AND ", indexed.Select(p => $"{p.Column} : \"{p.Part.Replace("\"", "\"\"", StringComparison.Ordinal)}\"")))]);
+    }
 
     public override void CheckBuilds(IReadOnlyList<long> seals)
     {
