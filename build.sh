@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Everything there is to do with this project, on Linux with the .NET SDK: ./build.sh demo | test | samples | publish | pictures | fuzz | bench | mutants | release
+# Everything there is to do with this project, on Linux with the .NET SDK: ./build.sh demo | test | samples | publish | pictures | fuzz | books | bench | mutants | release
 set -euo pipefail
 cd "$(dirname "$0")"
 export DOTNET_NOLOGO=1 DOTNET_CLI_TELEMETRY_OPTOUT=1 LC_ALL=C.UTF-8
@@ -116,6 +116,13 @@ fuzz() {
     tests/Tagend.Fuzz/bin/Release/net10.0/Tagend.Fuzz "${1:-1}" "${2:-100000}" "${@:3}"
 }
 
+# Job books under many programs, kills and restarts of their server, and searches among a million jobs: every acknowledged writing
+# is there once. "short" takes a minute, "long" an hour or two and 2 GB of the temporary folder.
+books() {
+    dotnet build tests/Tagend.Books -c Release -v quiet
+    tests/Tagend.Books/bin/Release/net10.0/Tagend.Books "${1:-short}" "${@:2}"
+}
+
 # Faults planted into a folder of Core (Measures, Orders, Specs or Tags) or into the Fits of Jobs that its tests should notice,
 # and the share they do: out/mutants. FILES narrows it, such as "**/Specs/Twist.cs". MUTANT_WORKERS=1 for a quiet machine.
 mutants() {
@@ -161,8 +168,9 @@ case "${1:-}" in
     publish) publish ;;
     pictures) pictures "${@:2}" ;;
     fuzz) fuzz "${@:2}" ;;
+    books) books "${@:2}" ;;
     bench) bench "${@:2}" ;;
     mutants) mutants "${2:?Measures, Orders, Specs, Tags or Fits}" "${@:3}" ;;
     release) bash ./release.sh ;;
-    *) echo "usage: ./build.sh demo | test | samples | publish | pictures [SEED] [DECODER] | fuzz [SEED] [RUNS] [TARGET] [RUN] | bench [tiny|long] | mutants AREA [FILES] | release"; exit 2 ;;
+    *) echo "usage: ./build.sh demo | test | samples | publish | pictures [SEED] [DECODER] | fuzz [SEED] [RUNS] [TARGET] [RUN] | books [short|long [SEED [trials|searches]]] | bench [tiny|long] | mutants AREA [FILES] | release"; exit 2 ;;
 esac

@@ -30,7 +30,7 @@ public static class JobTable
             "order", "piece", "revision", "date", "kind", "material", "strands", $"finished_length_{length}", $"tolerance_{length}",
             $"posts_{length}", "customer", "bow", "due", "printed_at", "tag", "build", $"posts_set_{length}", "turns",
             $"measured_{length}", unit == LengthUnit.Inch ? "load_lbf" : "load_n", "minutes", "who", "logged_at", "left_out", "lots",
-            "state", "bench", "build_bench", "struck", "replaces",
+            "state", "bench", "build_bench", "struck", "replaces", "spools",
         ]);
         foreach (var job in jobs)
         {
@@ -59,8 +59,12 @@ public static class JobTable
         ];
 
     private static string[] Standing(LoggedBuild? logged) => logged is null
-        ? ["", "", ""]
-        : [Said(logged.Bench), logged.IsStruck ? "yes" : "no", logged.Replaces > 0 ? Plain(logged.Replaces) : ""];
+        ? ["", "", "", ""]
+        :
+        [
+            Said(logged.Bench), logged.IsStruck ? "yes" : "no", logged.Replaces > 0 ? Plain(logged.Replaces) : "",
+            string.Join(", ", logged.Built.Spools.Select(s => Plain(s.Spool))),
+        ];
 
     /// <summary>A text of the user's; the writer sees to the ASCII characters.</summary>
     private static string Said(string text) => text.Length > 0 && FullWidth.Contains(text[0]) ? "'" + text : text;
