@@ -217,11 +217,7 @@ internal sealed class TomlSection
             ? length
             : null;
 
-    private static bool IsBare(SyntaxNode? value) =>
-        value is StringValueSyntax text
-        && LengthReader.TryRead(text.Value!, LengthUnit.Inch, out var inches)
-        && LengthReader.TryRead(text.Value!, LengthUnit.Millimeter, out var millimeters)
-        && inches != millimeters;
+    private static bool IsBare(SyntaxNode? value) => value is StringValueSyntax text && LengthReader.IsBare(text.Value!);
 
     // A value's own text has the comment behind it as well.
     private static string Shown(ValueSyntax value) =>

@@ -6,29 +6,44 @@ using Tagend.Tags;
 namespace Tagend.Fits;
 
 /// <summary>A build as the fit sees it.</summary>
-/// <param name="Number">The build's number in the job book, from 1.</param>
-/// <param name="LaidUpLength">
-/// As built: over measuring pins, before twisting, end loops closed. The posts were set so much longer or shorter than
-/// the spec has them, and so was the laid-up length: the correction for thick posts and closed loops is the same.
-/// </param>
-/// <param name="Turns">The turns that were put in, 0 or more, halves too.</param>
-/// <param name="Measured">The finished length as measured, over measuring pins and after stretching.</param>
-/// <param name="Ordered">The finished length that was ordered.</param>
-/// <param name="Tolerance">The piece may be this much longer or shorter.</param>
-/// <param name="IsLeftOut">Whether it is left out of the fit, by choice.</param>
-public sealed record BuildPoint(
-    long Number,
-    string Order,
-    string Piece,
-    string Material,
-    int Strands,
-    Length LaidUpLength,
-    double Turns,
-    Length Measured,
-    Length Ordered,
-    Length Tolerance,
-    bool IsLeftOut)
+public sealed record BuildPoint
 {
+    /// <summary>The build's number in the job book, from 1.</summary>
+    public required long Number { get; init; }
+
+    /// <summary>The order's number, in capitals.</summary>
+    public required string Order { get; init; }
+
+    /// <summary>The piece's name, in lower case.</summary>
+    public required string Piece { get; init; }
+
+    /// <summary>The strand material's name in the catalog.</summary>
+    public required string Material { get; init; }
+
+    /// <summary>The number of strands.</summary>
+    public required int Strands { get; init; }
+
+    /// <summary>
+    /// As built: over measuring pins, before twisting, end loops closed. The posts were set so much longer or shorter than
+    /// the spec has them, and so was the laid-up length: the correction for thick posts and closed loops is the same.
+    /// </summary>
+    public required Length LaidUpLength { get; init; }
+
+    /// <summary>The turns that were put in, 0 or more, halves too.</summary>
+    public required double Turns { get; init; }
+
+    /// <summary>The finished length as measured, over measuring pins and after stretching.</summary>
+    public required Length Measured { get; init; }
+
+    /// <summary>The finished length that was ordered.</summary>
+    public required Length Ordered { get; init; }
+
+    /// <summary>The piece may be this much longer or shorter.</summary>
+    public required Length Tolerance { get; init; }
+
+    /// <summary>Whether it is left out of the fit, by choice.</summary>
+    public required bool IsLeftOut { get; init; }
+
     /// <summary>The turns per inch of laid-up length.</summary>
     public double Rate => Turns / LaidUpLength.Inches;
 
@@ -36,18 +51,20 @@ public sealed record BuildPoint(
     /// <exception cref="TagendException">What the book has of a job is not what the job's own tag says, whose check is there.</exception>
     public static IReadOnlyList<BuildPoint> Of(IEnumerable<PrintedJob> jobs) =>
     [
-        .. jobs.Select(Held).SelectMany(job => job.Builds.Where(b => !b.IsStruck).Select(logged => new BuildPoint(
-            logged.Number,
-            job.Order,
-            job.Piece,
-            job.Material,
-            job.Strands,
-            job.LaidUpLength + logged.Built.Posts - job.Posts,
-            logged.Built.Turns,
-            logged.Built.Measured,
-            job.FinishedLength,
-            job.Tolerance,
-            logged.IsLeftOut))).OrderBy(p => p.Number),
+        .. jobs.Select(Held).SelectMany(job => job.Builds.Where(b => !b.IsStruck).Select(logged => new BuildPoint
+        {
+            Number = logged.Number,
+            Order = job.Order,
+            Piece = job.Piece,
+            Material = job.Material,
+            Strands = job.Strands,
+            LaidUpLength = job.LaidUpLength + logged.Built.Posts - job.Posts,
+            Turns = logged.Built.Turns,
+            Measured = logged.Built.Measured,
+            Ordered = job.FinishedLength,
+            Tolerance = job.Tolerance,
+            IsLeftOut = logged.IsLeftOut,
+        })).OrderBy(p => p.Number),
     ];
 
     private static PrintedJob Held(PrintedJob job) =>

@@ -12,7 +12,4 @@ internal static class UtcTime
     /// <exception cref="FormatException">The text is no such moment.</exception>
     public static DateTimeOffset Read(string text) =>
         DateTimeOffset.ParseExact(text, Pattern, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal);
-
-    /// <summary>The moment as it comes back from a book.</summary>
-    public static DateTimeOffset ToSeconds(DateTimeOffset time) => Read(Write(time));
 }

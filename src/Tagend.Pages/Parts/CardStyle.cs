@@ -69,9 +69,6 @@ internal sealed record CardStyle(float Gap, TextStyle Body, float RowPadding, fl
 
     public bool BoxesAreOnBack { get; private init; }
 
-    /// <summary>Small type.</summary>
-    public bool IsTight => Body == TypeScale.TightBody;
-
     public TextStyle BodyBold => Body with { Weight = Weight.Bold };
 
     public Paragraph Text(string text) => new(text, Body);

@@ -33,9 +33,6 @@ public static class TypeScale
 
     public static TextStyle SheetBold { get; } = new(Weight.Bold, 10, Leading: 1.4f);
 
-    /// <summary>Headings within a sheet.</summary>
-    public static TextStyle SheetHeading { get; } = new(Weight.Bold, 13) { HeadingLevel = 2 };
-
     /// <summary>The title of a sheet.</summary>
     public static TextStyle SheetTitle { get; } = new(Weight.Bold, 22, Tracking: -0.4f, Leading: 1.15f) { HeadingLevel = 1 };
 

@@ -28,34 +28,47 @@ internal sealed record SeparatorContract(
 }
 
 /// <summary>A serving, measured from both ends, and what it takes.</summary>
-internal sealed record ServingContract(
-    string Name,
-    LengthContract FromA,
-    LengthContract ToA,
-    LengthContract FromB,
-    LengthContract ToB,
-    LengthContract Length,
-    string Thread,
-    string Color,
-    double Wraps,
-    LengthContract ThreadLength,
-    LengthContract Diameter)
+internal sealed record ServingContract
 {
+    public required string Name { get; init; }
+
+    public required LengthContract FromA { get; init; }
+
+    public required LengthContract ToA { get; init; }
+
+    public required LengthContract FromB { get; init; }
+
+    public required LengthContract ToB { get; init; }
+
+    public required LengthContract Length { get; init; }
+
+    public required string Thread { get; init; }
+
+    public required string Color { get; init; }
+
+    public required double Wraps { get; init; }
+
+    public required LengthContract ThreadLength { get; init; }
+
+    public required LengthContract Diameter { get; init; }
+
     internal static ServingContract Of(Serving serving, BuildSpec spec)
     {
         var work = spec.WorkOf(serving);
-        return new ServingContract(
-            Words.Of(serving.Role),
-            LengthContract.Of(serving.From),
-            LengthContract.Of(serving.To),
-            LengthContract.Of(spec.FromB(serving.From)),
-            LengthContract.Of(spec.FromB(serving.To)),
-            LengthContract.Of(serving.Length),
-            serving.Thread,
-            serving.Color,
-            work.Wraps,
-            LengthContract.Of(work.Thread),
-            LengthContract.Of(work.Diameter));
+        return new ServingContract
+        {
+            Name = Words.Of(serving.Role),
+            FromA = LengthContract.Of(serving.From),
+            ToA = LengthContract.Of(serving.To),
+            FromB = LengthContract.Of(spec.FromB(serving.From)),
+            ToB = LengthContract.Of(spec.FromB(serving.To)),
+            Length = LengthContract.Of(serving.Length),
+            Thread = serving.Thread,
+            Color = serving.Color,
+            Wraps = work.Wraps,
+            ThreadLength = LengthContract.Of(work.Thread),
+            Diameter = LengthContract.Of(work.Diameter),
+        };
     }
 }
 

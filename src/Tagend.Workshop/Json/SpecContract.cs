@@ -141,27 +141,38 @@ internal sealed record TakeUpContract(
 }
 
 /// <summary>Where the posts stand, and between which settings the models of take-up disagree.</summary>
-internal sealed record PostSettingContract(
-    LengthContract Outside,
-    LengthContract Centers,
-    LengthContract Tape,
-    LengthContract Residual,
-    double ResidualTurns,
-    bool PostGiven,
-    LengthContract RangeLeast,
-    LengthContract RangeMost,
-    bool MeasureFirstEarly)
+internal sealed record PostSettingContract
 {
-    internal static PostSettingContract Of(BuildSpec spec) => new(
-        LengthContract.Of(spec.Posts.Outside),
-        LengthContract.Of(spec.Posts.Centers),
-        LengthContract.Of(spec.Posts.Tape),
-        LengthContract.Of(spec.Posts.Residual),
-        spec.ResidualTurns,
-        spec.Posts.IsPostGiven,
-        LengthContract.Of(spec.SettingRange().Least),
-        LengthContract.Of(spec.SettingRange().Most),
-        spec.IsSettingUncertain);
+    public required LengthContract Outside { get; init; }
+
+    public required LengthContract Centers { get; init; }
+
+    public required LengthContract Tape { get; init; }
+
+    public required LengthContract Residual { get; init; }
+
+    public required double ResidualTurns { get; init; }
+
+    public required bool PostGiven { get; init; }
+
+    public required LengthContract RangeLeast { get; init; }
+
+    public required LengthContract RangeMost { get; init; }
+
+    public required bool MeasureFirstEarly { get; init; }
+
+    internal static PostSettingContract Of(BuildSpec spec) => new()
+    {
+        Outside = LengthContract.Of(spec.Posts.Outside),
+        Centers = LengthContract.Of(spec.Posts.Centers),
+        Tape = LengthContract.Of(spec.Posts.Tape),
+        Residual = LengthContract.Of(spec.Posts.Residual),
+        ResidualTurns = spec.ResidualTurns,
+        PostGiven = spec.Posts.IsPostGiven,
+        RangeLeast = LengthContract.Of(spec.SettingRange().Least),
+        RangeMost = LengthContract.Of(spec.SettingRange().Most),
+        MeasureFirstEarly = spec.IsSettingUncertain,
+    };
 }
 
 /// <summary>A color's share of the strands.</summary>

@@ -8,6 +8,13 @@ namespace Tagend.Tests.Tags;
 /// <summary>Random specs: any value a field can hold, likely or not.</summary>
 internal static class Specimen
 {
+    /// <summary>One in so many is tried: of all where the tests run, of fewer for each of several hundred mutants.</summary>
+#if MUTANTS
+    public const int Share = 25;
+#else
+    public const int Share = 1;
+#endif
+
     private static readonly Gen<string> Name = Gen.Char["abcdefghijklmnopqrstuvwxyzéß0123456789 -._"].Array[1, 12].Select(c => new string(c));
 
     private static readonly Gen<Length> Length = Gen.Long[0, 3_302_000_000].Select(Tagend.Measures.Length.FromNanometers);

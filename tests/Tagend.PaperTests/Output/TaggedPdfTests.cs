@@ -49,7 +49,7 @@ public sealed partial class TaggedPdfTests
             new Rule(),
             new ListItem(new Paragraph("1.", TypeScale.Sheet), new Paragraph("first", TypeScale.Sheet), 20),
             new ListItem(new Paragraph("2.", TypeScale.Sheet), new Paragraph("second", TypeScale.Sheet), 20),
-            new Paragraph("Heading", TypeScale.SheetHeading),
+            new Paragraph("Heading", new TextStyle(Weight.Bold, 13) { HeadingLevel = 2 }),
             new Tagend.Blocks.Table([new("A", ColumnWidth.Natural), new("B", ColumnWidth.Natural)], [[new Paragraph("a", TypeScale.Body), new Paragraph("", TypeScale.Body)]], TypeScale.BodyBold),
             new Drawing(20, (_, room) => new Placed(room.Width, 20, new BoxInk(0, 0, 20, 20, 1), new TextInk(2, 12, "a drawing", TypeScale.Body))),
             new Drawing(20, (_, room) => new Placed(room.Width, 20, new BoxInk(0, 0, 20, 20, 1))),

@@ -29,9 +29,20 @@ internal static class SimulatedLog
     public static BuildPoint Point(int number, Length laidUp, double turns, double error)
     {
         var finished = (laidUp - (Length.FromInches(PerTurn) * turns)) * (1 + Settle);
-        return new BuildPoint(
-            number, $"S-{number}", "string", "hmpe-0145", 24, laidUp, turns, finished + Length.FromInches(error), finished,
-            Length.FromInches(0.0625), IsLeftOut: false);
+        return new BuildPoint
+        {
+            Number = number,
+            Order = $"S-{number}",
+            Piece = "string",
+            Material = "hmpe-0145",
+            Strands = 24,
+            LaidUpLength = laidUp,
+            Turns = turns,
+            Measured = finished + Length.FromInches(error),
+            Ordered = finished,
+            Tolerance = Length.FromInches(0.0625),
+            IsLeftOut = false,
+        };
     }
 
     /// <summary>Box and Muller 1958.</summary>
