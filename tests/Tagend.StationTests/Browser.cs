@@ -17,6 +17,7 @@ public sealed class Browser : IAsyncLifetime
     private readonly Lazy<Station> _station = new(() => Station.OfDemoShop());
     private IPlaywright? _playwright;
     private IBrowser? _browser;
+    private IBrowser? _viewer;
 
     /// <summary>The station that tests share; they leave its shop as it is.</summary>
     public Station Station => _station.Value;
@@ -36,8 +37,20 @@ public sealed class Browser : IAsyncLifetime
         return await context.NewPageAsync();
     }
 
+    /// <summary>A page that shows PDFs, as a browser with windows does; skips the test where there is no browser.</summary>
+    public async Task<IPage> OpenViewer(ViewportSize size)
+    {
+        _viewer ??= await Launch(isViewer: true);
+        return await _viewer.NewPageAsync(new BrowserNewPageOptions { ViewportSize = size });
+    }
+
     public async ValueTask DisposeAsync()
     {
+        if (_viewer is not null)
+        {
+            await _viewer.DisposeAsync();
+        }
+
         if (_browser is not null)
         {
             await _browser.DisposeAsync();
@@ -50,21 +63,20 @@ public sealed class Browser : IAsyncLifetime
         }
     }
 
-    private async Task<IBrowser> Program()
-    {
-        if (_browser is not null)
-        {
-            return _browser;
-        }
+    private async Task<IBrowser> Program() => _browser ??= await Launch(isViewer: false);
 
+    /// <param name="isViewer">Whether it shows PDFs; without a window it saves them else.</param>
+    private async Task<IBrowser> Launch(bool isViewer)
+    {
         var program = Array.Find(Programs, File.Exists);
         Assert.SkipWhen(program is null, "chromium is not installed");
-        _playwright = await Playwright.CreateAsync();
-        return _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
+        _playwright ??= await Playwright.CreateAsync();
+        return await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
             ExecutablePath = program,
+            Headless = !isViewer,
             // Root, which a test machine may be, has no sandbox.
-            Args = ["--no-sandbox", "--use-fake-ui-for-media-stream", "--use-fake-device-for-media-stream"],
+            Args = ["--no-sandbox", "--use-fake-ui-for-media-stream", "--use-fake-device-for-media-stream", .. isViewer ? ["--headless=new"] : Array.Empty<string>()],
         });
     }
 }
