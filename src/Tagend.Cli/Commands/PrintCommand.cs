@@ -77,7 +77,7 @@ internal static class PrintCommand
         }
 
         return book.Fault is not null ? ExitCode.World
-            : summary.Withheld.Count > 0 || (orders.HasRefusals && chosen.IsAll) ? ExitCode.Problems
+            : summary.Withheld.Count > 0 || summary.HasMisfits || (orders.HasRefusals && chosen.IsAll) ? ExitCode.Problems
             : ExitCode.Done;
     }
 

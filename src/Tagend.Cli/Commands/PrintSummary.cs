@@ -21,6 +21,9 @@ internal sealed class PrintSummary(IEnumerable<string> withheld, int volumes, Sh
 
     public List<string> Withheld { get; } = [.. withheld];
 
+    /// <summary>A paper of the run was not printed, for something did not fit on it.</summary>
+    public bool HasMisfits { get; private set; }
+
     /// <param name="entry">Of it in the job book; null for none.</param>
     public void Add(PrintedVolume volume, BookEntry? entry)
     {
@@ -31,6 +34,7 @@ internal sealed class PrintSummary(IEnumerable<string> withheld, int volumes, Sh
         _sets += sets.Count;
         _last = sets.Count > 0 ? sets[^1].Order : _last;
         Withheld.AddRange(volume.Printed.Withheld);
+        HasMisfits |= volume.Printed.Problems.Any(p => p.Severity == Problems.Severity.Refusal);
         Say.Problems(volume.Printed.Problems);
         if (entry is not null)
         {

@@ -5,7 +5,7 @@ using Tagend.Specs;
 
 namespace Tagend.Pages.Labels;
 
-/// <summary>The pieces in a bag, a line each: name, finished length, and colors where they are wanted.</summary>
+/// <summary>The pieces in a bag, a line each: name, finished length, and colors where they are wanted, under it where they find no room.</summary>
 internal sealed record BagPieces(BuildSet Set, bool WithColors, LabelStyle Style, CardWriter Write) : Block
 {
     /// <summary>Between the columns, in points.</summary>
@@ -24,23 +24,26 @@ internal sealed record BagPieces(BuildSet Set, bool WithColors, LabelStyle Style
         var name = Math.Max(0, Math.Min(widest, rest));
         return new Stack([.. Set.Builds.Select(LineOf)], Style.Gap / 2).Place(fonts, room);
 
-        Row LineOf(Build build, int index)
+        Block LineOf(Build build, int index)
         {
-            var colors = WithColors ? $" · {LoopTag.Colors(build.Spec, Write)}" : "";
+            var colors = WithColors ? LoopTag.Colors(build.Spec, Write) : "";
+            var widest = colors.Split(' ').Max(c => fonts.WidthOf($"· {c}", Style.Body));
+            var isBeside = widest <= rest - name;
             var measured = new Row(
                 [
                     new Column(lengths[index], ColumnWidth.Of(length)),
-                    new Column(Style.Line(Write.UnitSymbol + colors), ColumnWidth.Shared()),
+                    new Column(Style.Line(Write.UnitSymbol + (isBeside && WithColors ? $" · {colors}" : "")), ColumnWidth.Shared()),
                 ],
                 UnitGap,
                 Level.Baseline);
-            return new Row(
+            var line = new Row(
                 [
                     new Column(new Paragraph(build.Spec.Piece, Style.BodyBold), ColumnWidth.Of(name)),
                     new Column(measured, ColumnWidth.Shared()),
                 ],
                 Gap,
                 Level.Baseline);
+            return isBeside ? line : new Stack([line, new Paragraph(colors, Style.Body)]);
         }
     }
 }

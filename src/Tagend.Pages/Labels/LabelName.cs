@@ -8,6 +8,11 @@ namespace Tagend.Pages.Labels;
 /// <param name="MayBreak">Whether a word is broken rather than refused where it does not fit.</param>
 internal sealed record LabelName(string Order, string Piece, TextStyle Style, bool MayBreak) : Block
 {
+    private const float LeastSize = 8;
+
+    /// <summary>In which a size is lessened, in points.</summary>
+    private const float Step = 0.5f;
+
     private TextStyle OrderStyle => Piece.Length == 0 ? Style : Style with { Weight = Weight.Regular };
 
     public override Placement Place(Fonts fonts, Room room)
@@ -26,7 +31,19 @@ internal sealed record LabelName(string Order, string Piece, TextStyle Style, bo
         }
 
         IEnumerable<Span> lines = Piece.Length == 0 ? [order] : [order, new Span(Piece, Style)];
-        return new Stack([.. lines.Select(l => new Paragraph([l]))]).Place(fonts, room);
+        return new Stack([.. lines.Select(l => new Paragraph([Narrowed(l)]))]).Place(fonts, room);
+
+        // A word that is too wide at the smallest size of a name is smaller still before it is broken.
+        Span Narrowed(Span line)
+        {
+            var narrow = line;
+            while (narrow.Style.Size > LeastSize && !room.HoldsWidth(line.Text.Split(' ').Max(word => fonts.WidthOf(word, narrow.Style))))
+            {
+                narrow = line with { Style = narrow.Style with { Size = narrow.Style.Size - Step } };
+            }
+
+            return narrow;
+        }
 
         float WidthOf(Span span) => fonts.WidthOf(span.Text, span.Style);
     }

@@ -3,9 +3,12 @@ using Tagend.Output;
 
 namespace Tagend.Pages.Labels;
 
-/// <summary>Type sizes of labels, in points. Nothing on a label is smaller than 7, and its name not smaller than 14.</summary>
+/// <summary>Type sizes of labels, in points. Nothing on a label is smaller than 7, and its name not smaller than 14, a word of it that is too wide for its line not than 8.</summary>
 internal sealed record LabelStyle(TextStyle Title, TextStyle Length, TextStyle Body, float Gap)
 {
+    /// <summary>A longer last word, in characters and the space before it, is no orphan; held to the word before it, the two might be broken.</summary>
+    private const int LongestOrphan = 9;
+
     public static IReadOnlyList<LabelStyle> LargeToSmall { get; } =
     [
         Of(30, 22, 10, 3),
@@ -21,11 +24,11 @@ internal sealed record LabelStyle(TextStyle Title, TextStyle Length, TextStyle B
     /// <summary>Nothing smaller is left: a long name is broken rather than refused.</summary>
     public bool IsSmallest => this == LargeToSmall[^1];
 
-    /// <summary>A line of plain text; where it wraps, its last word does not stand alone.</summary>
+    /// <summary>A line of plain text; where it wraps, a short last word does not stand alone.</summary>
     public Paragraph Line(string text)
     {
         var last = text.LastIndexOf(' ');
-        return new Paragraph(last < 0 ? text : $"{text[..last]}\u00A0{text[(last + 1)..]}", Body);
+        return new Paragraph(last < 0 || text.Length - last > LongestOrphan ? text : $"{text[..last]}\u00A0{text[(last + 1)..]}", Body);
     }
 
     private static LabelStyle Of(float title, float length, float body, float gap, float leading = 1.2f) => new(

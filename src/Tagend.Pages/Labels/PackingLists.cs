@@ -55,7 +55,7 @@ public sealed class PackingLists : IPageKind
                 new Paragraph(title, style.BodyBold with { Size = style.Body.Size * 1.4f }),
                 .. customer.Length > 0 ? [style.Line(customer)] : (IEnumerable<Block>)[],
                 new Rule(0.8f),
-                .. set.Builds.Select(b => new Checkbox(style.Line($"{b.Spec.Piece} {write.Mark(b.Spec.FinishedLength)}"))),
+                .. set.Builds.Select(b => new Checkbox(style.Line($"{b.Spec.Piece} · {write.Mark(b.Spec.FinishedLength)}"))),
                 .. set.Builds.SelectMany(b => b.Slip.Accessories).Distinct().Select(a => new Checkbox(style.Line(a))),
             ],
             style.Gap);

@@ -15,6 +15,9 @@ namespace Tagend.Pages.Pull;
 internal sealed class PullTables(
     ShopCatalog catalog, Fonts fonts, LengthUnit unit, IReadOnlyDictionary<string, OrderSlip> slips, PullStyle style)
 {
+    /// <summary>What a column takes at most before its text wraps, so that long names leave room for the columns that share the rest.</summary>
+    private const float MostOfColumn = 105;
+
     /// <summary>Least room between columns, in points.</summary>
     private const float Gap = 9;
 
@@ -87,31 +90,29 @@ internal sealed class PullTables(
         return Table(
             [
                 new TableColumn(catalog.Words[PaperWord.PullBuilt], ColumnWidth.Natural),
-                new TableColumn(catalog.Words[PaperWord.PullOrderColumn], ColumnWidth.Natural),
-                new TableColumn(catalog.Words[PaperWord.PullPiece], ColumnWidth.Natural),
+                new TableColumn(Both(PaperWord.PullOrderColumn, PaperWord.PullPiece), ColumnWidth.Natural),
                 new TableColumn(catalog.Words[PaperWord.PullCustomer], ColumnWidth.Shared()),
                 new TableColumn(catalog.Words[PaperWord.PullDue], ColumnWidth.Natural),
                 new TableColumn(catalog.Words.Say(PaperWord.PullPosts, ("unit", _write.UnitSymbol)), ColumnWidth.Natural, Align.Right),
-                new TableColumn(catalog.Words[PaperWord.PullMaterialColumn], ColumnWidth.Natural),
-                new TableColumn(catalog.Words[PaperWord.PullLoops], ColumnWidth.Shared()),
+                new TableColumn(Both(PaperWord.PullMaterialColumn, PaperWord.PullLoops), ColumnWidth.Shared(1.4f)),
                 new TableColumn(catalog.Words[PaperWord.PullChange], ColumnWidth.Shared(1.2f)),
             ],
             [
                 .. steps.Select<PullStep, IReadOnlyList<Block>>((step, i) =>
                 [
                     new Checkbox(new Paragraph($"{i + 1}", Text)),
-                    new Paragraph(step.Order, Strong),
-                    new Paragraph(step.Piece, Strong),
+                    new Paragraph($"{step.Order} {step.Piece}", Strong),
                     new Paragraph(slips.GetValueOrDefault(step.Order)?.Customer ?? "", Text),
                     new Paragraph(slips.GetValueOrDefault(step.Order)?.Due ?? "", Text),
                     posts[i],
-                    new Paragraph(step.Material, Text),
-                    new Paragraph(Loops(step.Colors), Text),
+                    new Paragraph($"{step.Material.Replace('-', '\u2011')}: {Loops(step.Colors)}", Text),
                     new Paragraph(Change(step), step.Changes > 0 ? Strong : Text),
                 ]),
             ],
             width);
     }
+
+    private string Both(PaperWord one, PaperWord other) => $"{catalog.Words[one]} / {catalog.Words[other]}";
 
     /// <summary>What is done at the jig before a build: <c>posts; black, red spools</c>.</summary>
     private string Change(PullStep step)
@@ -141,7 +142,7 @@ internal sealed class PullTables(
     private Table Table(TableColumn[] columns, IReadOnlyList<IReadOnlyList<Block>> rows, float width)
     {
         var natural = columns
-            .Select((c, i) => rows.Select(r => r[i].NaturalWidth(fonts)).Append(fonts.WidthOf(c.Title, TypeScale.Caption)).Max())
+            .Select((c, i) => Math.Min(MostOfColumn, rows.Select(r => r[i].NaturalWidth(fonts)).Append(fonts.WidthOf(c.Title, TypeScale.Caption)).Max()))
             .ToList();
         var widths = ColumnWidth.Divide([.. columns.Select(c => c.Width)], i => natural[i], width, Gap);
         return new Table([.. columns.Select((c, i) => c with { Width = ColumnWidth.Of(widths[i]) })], rows, TypeScale.Caption)

@@ -16,7 +16,7 @@ public sealed class PackingListsTests
         var label = Assert.Single(Of(set, "roll-4x2").Labels);
 
         Assert.Equal(
-            ["PACKING LIST  D-101", "Jo Sample", "string 60 1/4 in", "cable 2 36 1/8 in", "cable 3 37 1/8 in", "loop", "silencers A 12 in"],
+            ["PACKING LIST  D-101", "Jo Sample", "string · 60 1/4 in", "cable 2 · 36 1/8 in", "cable 3 · 37 1/8 in", "loop", "silencers A 12 in"],
             label.Inks.OfType<TextInk>().Select(t => t.Text));
         Assert.Equal(5, label.Inks.OfType<BoxInk>().Count(b => Math.Abs(b.Width - b.Height) < 0.01f));
     }

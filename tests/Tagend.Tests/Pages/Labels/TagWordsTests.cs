@@ -72,6 +72,17 @@ public sealed class TagWordsTests
         Assert.Single(inks.Where(t => t.Text.Contains("36 1/8 in", StringComparison.Ordinal) || t.Text.Contains('±', StringComparison.Ordinal)).Select(t => t.Baseline).Distinct());
     }
 
+    [Fact]
+    public void Smallest_InANarrowRoom_BreaksNeitherOrderNorToleranceNorColor()
+    {
+        var set = SheetFixture.Compound(2);
+        var build = set.Builds[1] with { Spec = set.Builds[1].Spec with { Order = "HOSTILE-2026-0001" } };
+        var loop = TextOf(LoopTag.FromFullToLeast(build, SheetFixture.Catalog)[0](Smallest), 84);
+        Assert.StartsWith("HOSTILE-2026-0001 | cable 2 | 36 1/8 in | ± 1/16 in | ", loop, StringComparison.Ordinal);
+        var bag = TextOf(BagTag.FromFullToLeast(set, SheetFixture.Catalog, codeIsWhole: true)[0](Smallest), 100);
+        Assert.Contains("| cable 2 36 1/8 in | red 8, silver 8, | flame-orange 8 |", bag, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData(200, "1001 cable 2")]
     [InlineData(90, "1001 | cable 2")]

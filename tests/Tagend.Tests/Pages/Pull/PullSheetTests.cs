@@ -91,6 +91,37 @@ public class PullSheetTests
         Assert.Contains("Description", text, StringComparison.Ordinal);
     }
 
+    /// <summary>The longest names an order may have, four colors, 40 strands: before, columns that share what is left were a letter wide.</summary>
+    [Theory]
+    [InlineData("letter", LengthUnit.Inch)]
+    [InlineData("A4", LengthUnit.Millimeter)]
+    public void Sheet_OfLongNamesAndManyColors_BreaksNoColorAndFits(string paperName, LengthUnit unit)
+    {
+        var set = SheetFixture.Compound(4, unit);
+        var hostile = set with
+        {
+            Order = "HOSTILE-2026-0001",
+            Builds = [.. set.Builds.Select(b => b with
+            {
+                Slip = b.Slip with { Customer = "Maximiliane Friederike von Hohenlohe, Archery Club of the Northern Provinces" },
+                Spec = b.Spec with
+                {
+                    Order = "HOSTILE-2026-0001",
+                    Piece = "long-string left bow 471",
+                    Layup = Layup.Of([("flame-orange", 13), ("electric-blue", 11), ("flo-green", 9), ("desert-tan", 7)], b.Spec.Layup.Tail),
+                },
+            })],
+        };
+        var composed = Compose(paperName == "A4" ? Paper.A4 : Paper.Letter, [hostile]);
+        Assert.Empty(composed.Problems);
+        var texts = composed.Pages.SelectMany(p => p.Inks.OfType<TextInk>()).Select(t => t.Text).ToList();
+        var words = texts.SelectMany(t => t.Split(' ', ',', '-', '\u2011', '\u00A0')).ToHashSet();
+        Assert.All(["flame", "orange", "electric", "blue", "desert", "tan", "posts;", "Maximiliane", "Hohenlohe"], w => Assert.Contains(w, words));
+        Assert.DoesNotContain(words, w => w.Length > 1 && w.Length < 8 && "electric".StartsWith(w, StringComparison.Ordinal));
+        Assert.Contains(texts, t => t.Contains("HOSTILE-2026-0001", StringComparison.Ordinal));
+        Assert.Single(composed.Pages);
+    }
+
     [Fact]
     public void Sheet_WithACharacterTheFontLacks_IsAProblem()
     {
@@ -98,7 +129,7 @@ public class PullSheetTests
         var spec = set.Builds[0].Spec with { Piece = "漢" };
         var composed = Compose(Paper.A4, [SheetFixture.Set([spec])]);
         Assert.Empty(composed.Pages);
-        Assert.StartsWith("pull sheet: \"漢\": the font has no glyph for '漢'", Assert.Single(composed.Problems).ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("pull sheet: \"D-101 漢\": the font has no glyph for '漢'", Assert.Single(composed.Problems).ToString(), StringComparison.Ordinal);
     }
 
     private static Dictionary<string, OrderSlip> SlipsOf(IEnumerable<BuildSet> sets) =>
