@@ -62,8 +62,8 @@ public static class FitPaper
     {
         var unit = catalog.Shop.Unit;
         var found = fit.Fit!;
-        var facts = $"{Counted.Of(found.Builds, "build")}: take-up {LengthWriter.Fine(found.PerTurn, unit)} a turn ± {LengthWriter.Fine(found.PerTurnError, unit)}, "
-            + $"settle {Settle(found)}, scatter of a build {LengthWriter.Exact(found.Scatter, unit)}";
+        var facts = $"{Counted.Of(found.Builds, "build")}: take-up {LengthWriter.Fine(found.PerTurn, unit)} per turn ± {LengthWriter.Fine(found.PerTurnError, unit)}, "
+            + $"settle {Settle(found)}, scatter per build {LengthWriter.Exact(found.Scatter, unit)}";
         return new FitPlot($"{fit.Material}, {fit.Strands} strands: measured against predicted", facts, unit, fonts)
             .Of([.. fit.Points.Select(Plotted)], catalog.Shop.Paper.Card);
     }

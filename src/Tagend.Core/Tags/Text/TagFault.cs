@@ -8,3 +8,17 @@ internal sealed class TagFault
 
     public void Report(string message) => Message ??= message;
 }
+
+/// <summary>All wording about tags of ours that are damaged, so that tests can hold it.</summary>
+internal static class TagFaultWording
+{
+    public const string BadCheck = "the tag is damaged or was mistyped: its check does not match; scan it again, or scan the card";
+
+    public const string NoPiece = "the tag makes no sense: its piece or the step of its tape has no length";
+
+    public const string BagMismatch =
+        "the tag of the bag does not carry the pieces it lists: scan it again";
+
+    public static string BadField(string field, string expected) =>
+        $"the tag makes no sense at \"{field}\": expected {expected}";
+}
