@@ -37,7 +37,7 @@ public enum PaperWord
     StripEachLeg, StripLoopServed,
 
     // Tags.
-    TagStrands, TagColors, TagDue, TagTie, TagLots, TagCodeInPart, TagPacking, TagMeasured, SpoolTitle, SpoolLot,
+    TagStrands, TagColors, TagDue, TagTie, TagLots, TagCode, TagCodeInPart, TagPacking, TagMeasured, SpoolTitle, SpoolLot,
 
     // Pull sheet.
     PullTitle, PullStrand, PullThread, PullOrder, PullSetOne, PullSetMany, PullPieceOne, PullPieceMany, PullChangeOne,
@@ -104,6 +104,7 @@ public static partial class PaperWords
         [PaperWord.TagDue] = ["due"],
         [PaperWord.TagTie] = ["end"],
         [PaperWord.TagLots] = ["lots"],
+        [PaperWord.TagCode] = ["what"],
         [PaperWord.PullSetMany] = ["count"],
         [PaperWord.PullPieceMany] = ["count"],
         [PaperWord.PullChangeMany] = ["count"],

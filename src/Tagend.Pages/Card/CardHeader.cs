@@ -41,7 +41,7 @@ internal static class CardHeader
             inFull,
         ]);
 
-        var code = CodeWithName(symbol, $"{spec.Order} {spec.Piece}, {write.Language.Say(PaperWord.Rev, ("revision", $"{spec.Revision}"))}");
+        var code = CodeWithName(write.Language, symbol, $"{spec.Order} {spec.Piece}, {write.Language.Say(PaperWord.Rev, ("revision", $"{spec.Revision}"))}");
         var left = facts.Count == 0 ? Left(new Spacer(0)) : new FirstThatFits([Left(new Stack(facts)), Left(Joined(t => t)), Left(Joined(t => TypeScale.TightBody with { Weight = t.Weight }))], Height);
         return new Top(new Row([new Column(left, ColumnWidth.Shared()), new Column(code.Block, ColumnWidth.Of(code.Side))], Gap: 10), Height);
     }
@@ -64,10 +64,10 @@ internal static class CardHeader
         }
     }
 
-    private static (Block Block, float Side) CodeWithName(QrSymbol symbol, string name)
+    private static (Block Block, float Side) CodeWithName(PaperLanguage words, QrSymbol symbol, string name)
     {
         var modules = symbol.Modules + (2 * QrSymbol.QuietModules);
-        var code = new QrBlock(symbol, Math.Max(SmallestModule, WantedSide / modules)) { InWords = $"QR: {name}" };
+        var code = new QrBlock(symbol, Math.Max(SmallestModule, WantedSide / modules)) { InWords = words.Say(PaperWord.TagCode, ("what", name)) };
         return (new FirstThatFits([new Stack([code, new Paragraph(name, TypeScale.Caption, Align.Center)]), code], Height), code.Side);
     }
 

@@ -28,10 +28,9 @@ public static class SpoolLabels
 
     private static IReadOnlyList<Ink> Of(ReceivedSpool spool, ShopCatalog catalog, Fonts fonts, LabelStock stock, List<Problem> problems)
     {
-        var whose = $"spool {spool.Number}";
         return TagLabels.Lay(
-            new Place($"tag of {whose}"),
-            whose,
+            new Place($"tag of spool {spool.Number}"),
+            $"{catalog.Words[PaperWord.SpoolTitle]} {spool.Number}",
             LabelCode.Of(SpoolTag.Write(spool), stock),
             [style => Words(spool, catalog, style, isFull: true), style => Words(spool, catalog, style, isFull: false)],
             fonts,

@@ -80,7 +80,7 @@ public static class TagLabels
         var at = new Place($"bag tag {set.Order}");
         var whole = LabelCode.Of(TagWriter.Write(set), stock);
         var code = whole ?? LabelCode.Of(TagWriter.WriteContents(set), stock);
-        return Lay(at, set.Order, code, BagTag.FromFullToLeast(set, catalog, whole is not null), fonts, stock, problems);
+        return Lay(at, Say(set.Order, catalog), code, BagTag.FromFullToLeast(set, catalog, whole is not null), fonts, stock, problems);
     }
 
     private static IReadOnlyList<Ink> Loop(
@@ -88,16 +88,19 @@ public static class TagLabels
     {
         var at = new Place($"loop tag {build.Spec.Order} {build.Spec.Piece}");
         var code = LabelCode.Of(TagWriter.Write(build.Spec), stock);
-        return Lay(at, $"{build.Spec.Order} {build.Spec.Piece}", code, LoopTag.FromFullToLeast(build, catalog), fonts, stock, problems);
+        return Lay(at, Say($"{build.Spec.Order} {build.Spec.Piece}", catalog), code, LoopTag.FromFullToLeast(build, catalog), fonts, stock, problems);
     }
+
+    private static string Say(string whose, ShopCatalog catalog) => catalog.Words.Say(PaperWord.TagCode, ("what", whose));
 
     /// <summary>
     /// The code at the left, the words beside it: the most words at the largest size that fits them all. Words that no
     /// height would make fit are a problem, not left out.
     /// </summary>
+    /// <param name="codeInWords">For a screen reader.</param>
     internal static IReadOnlyList<Ink> Lay(
         Place at,
-        string whose,
+        string codeInWords,
         LabelCode? code,
         IReadOnlyList<Func<LabelStyle, Block>> wordings,
         Fonts fonts,
@@ -126,7 +129,7 @@ public static class TagLabels
                     var quiet = QrSymbol.QuietModules * code.Module;
                     return
                     [
-                        new PartStart(PartKind.Figure, $"QR: {whose}"),
+                        new PartStart(PartKind.Figure, codeInWords),
                         new BarsInk(quiet, top + quiet, code.Module, code.Symbol.Bars),
                         PartEnd.Ink,
                         .. words.InksAt(left, (height - words.Height) / 2).Select(code.Grid.OnDots),
