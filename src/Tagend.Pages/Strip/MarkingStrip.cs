@@ -68,8 +68,8 @@ public static class MarkingStrip
             }
 
             var lap = tile.IsLast ? 0 : Math.Min(room - band.Width, LongestLap);
-            parts.Add(new StripPart(
-                tile, band.Width + lap, [.. band.Inks(labels, fonts), .. Joints(tiles, tile, band.Width, lap, write, fonts)]));
+            List<Ink> drawn = [.. band.Inks(labels, fonts), .. Joints(tiles, tile, band.Width, lap, write, fonts)];
+            parts.Add(new StripPart(tile, band.Width + lap, [PartStart.Figure(drawn), .. drawn, .. band.Scale(fonts), PartEnd.Ink]));
         }
 
         return (parts, null);

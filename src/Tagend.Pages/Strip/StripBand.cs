@@ -21,13 +21,15 @@ internal sealed class StripBand(BuildSpec spec, StripPlaces places, StripTile ti
     /// <summary>Places whose words stand on this part; those at a joint stand on the part after it.</summary>
     public IReadOnlyList<(StripPlace Place, float X)> Named => [.. _lines.Where(l => tile.IsLast || l.Place.At < tile.To)];
 
+    /// <summary>The ruler, which says nothing that the places do not.</summary>
+    public IEnumerable<Ink> Scale(Fonts fonts) => StripScale.Inks(tile, spec.Unit, [.. _lines.Select(l => l.X)], fonts);
+
     public IEnumerable<Ink> Inks(IReadOnlyList<StripLabel> labels, Fonts fonts) =>
     [
         new LineInk(0, StripStyle.EdgeLine / 2, Width, StripStyle.EdgeLine / 2, StripStyle.EdgeLine),
         .. tile.IsFirst ? [new LineInk(0, 0, 0, StripStyle.FootTop, StripStyle.PlaceLine)] : (IEnumerable<Ink>)[],
         .. Strands(),
         .. spec.Servings.SelectMany(s => Served(s, fonts)),
-        .. StripScale.Inks(tile, spec.Unit, [.. _lines.Select(l => l.X)], fonts),
         .. _lines.SelectMany(l => Line(l.Place, l.X, labels.FirstOrDefault(n => n.Place == l.Place))),
         .. labels.SelectMany(l => Words(l, fonts)),
     ];

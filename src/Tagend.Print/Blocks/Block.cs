@@ -96,11 +96,7 @@ public sealed record Placed(
         : new Placed(Width, Height, [], [new PlacedChild(0, 0, this)], Baseline) { Part = new PartStart(kind) };
 
     /// <summary>The same as a figure; the texts in it say what it shows.</summary>
-    public Placed AsFigure()
-    {
-        var words = string.Join(", ", InksAt(0, 0).OfType<TextInk>().Select(t => t.Text.Trim()).Where(t => t.Length > 0));
-        return this with { Part = words.Length > 0 ? new PartStart(PartKind.Figure, words) : new PartStart(PartKind.Artifact) };
-    }
+    public Placed AsFigure() => this with { Part = PartStart.Figure(InksAt(0, 0)) };
 }
 
 /// <summary>A block within another.</summary>

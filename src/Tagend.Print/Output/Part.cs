@@ -39,6 +39,13 @@ public enum PartKind
 /// <param name="InWords">What a figure shows.</param>
 public sealed record PartStart(PartKind Kind, string? InWords = null) : Ink
 {
+    /// <summary>Begins a figure: the texts in it say what it shows. Where there is none, it decorates.</summary>
+    public static PartStart Figure(IEnumerable<Ink> inks)
+    {
+        var words = string.Join(", ", inks.OfType<TextInk>().Select(t => t.Text.Trim()).Where(t => t.Length > 0));
+        return words.Length > 0 ? new PartStart(PartKind.Figure, words) : new PartStart(PartKind.Artifact);
+    }
+
     public override Ink Moved(float dx, float dy) => this;
 }
 

@@ -57,6 +57,15 @@ public sealed class MarkingStripTests
     }
 
     [Fact]
+    public void Part_ToAScreenReader_IsAFigureOfItsPlacesWithoutTheRuler()
+    {
+        var composed = Compose(SpecOf("usual", LengthUnit.Inch), StripStock.Sheet(Paper.Letter), StripPositions.Finished);
+        var figures = composed.Pages.SelectMany(p => p.Inks).OfType<PartStart>().Where(p => p.Kind == PartKind.Figure).Select(p => p.InWords!).ToList();
+        var peep = Assert.Single(figures, f => f.Contains("18, peep, B 42 1/4", StringComparison.Ordinal));
+        Assert.DoesNotContain(", 17,", peep, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Strip_OfServedLoopsAndLegs_SaysSo()
     {
         var served = SpecFixture.Good() with { EndLoops = new EndLoops(Length.FromInches(0.75), Length.FromInches(0.75), new LoopServing("t021", Length.FromInches(0.021), "black")) };
