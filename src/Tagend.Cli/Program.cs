@@ -21,6 +21,7 @@ var root = new RootCommand(
     StateCommand.Create("shipped", EventKind.Shipped, "Logs that orders or pieces have left the shop."),
     StateCommand.Create("cancelled", EventKind.Cancelled, "Logs that orders or pieces are not to be made: they are printed no more, and a scan of their tags says so."),
     StateCommand.Create("reopened", EventKind.Reopened, "Logs that orders or pieces are worked on again that were shipped or cancelled."),
+    RemakeCommand.Create(),
     LogCommand.Create(),
     FitCommand.Create(),
     BookCommand.Create(),

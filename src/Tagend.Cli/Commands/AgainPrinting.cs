@@ -14,11 +14,12 @@ internal sealed class AgainPrinting(AgainRun? run, RunBook book, bool ownsOutput
     public bool OwnsOutput => ownsOutput;
 
     /// <param name="specs">Of one tag; none where its code carries none.</param>
-    public void Add(IReadOnlyList<BuildSpec> specs)
+    /// <returns>Whether something was printed.</returns>
+    public bool Add(IReadOnlyList<BuildSpec> specs)
     {
         if (run is null || specs.Count == 0)
         {
-            return;
+            return false;
         }
 
         var made = run.Add(specs);
@@ -39,6 +40,8 @@ internal sealed class AgainPrinting(AgainRun? run, RunBook book, bool ownsOutput
         {
             output.WriteLine(Say.Of(entry));
         }
+
+        return made.Papers.Count > 0;
     }
 
     /// <summary>Writes the order file of all tags.</summary>

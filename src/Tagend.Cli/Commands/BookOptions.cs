@@ -19,6 +19,9 @@ internal sealed class BookOptions
     /// <returns>Null, with its problems on standard error, where the catalog has mistakes.</returns>
     public ShopCatalog? ReadCatalog(ParseResult parsed) => ShopOptions.ReadCatalog(parsed.GetValue(_templates));
 
+    /// <returns>Null where none is wanted.</returns>
+    public JobBookAddress? AddressOf(ParseResult parsed, ShopCatalog catalog) => JobBookOption.AddressOf(parsed.GetValue(_file), catalog.Folder);
+
     /// <exception cref="Problems.TagendException">There is no book, or it cannot be used.</exception>
     public IJobBook Open(ParseResult parsed, ShopCatalog catalog) => JobBookOption.OpenExisting(parsed.GetValue(_file), catalog.Folder);
 

@@ -29,10 +29,27 @@ internal sealed class KnownIssues(Func<IJobBook?> open, Func<ShopCatalog?> readC
         }
     }
 
+    /// <summary>The pieces of an order that is named and not scanned; null where the text is no order, or the book does not know it.</summary>
+    public TagScan? Find(string text)
+    {
+        try
+        {
+            return text == TagScan.StandardInput || text.Contains('*', StringComparison.Ordinal) || File.Exists(text) || _book.Value is not { } book
+                ? null
+                : BookScan.Find(text, book);
+        }
+        catch (TagendException e)
+        {
+            _hasFailed = true;
+            Commands.Say.Error($"{e.Message}; {NotKnown}");
+            return null;
+        }
+    }
+
     /// <summary>Says what must be known first of each piece of a tag, and what is left on a spool.</summary>
     public void Say(TagScan scan, TextWriter output)
     {
-        if (_hasFailed || (scan.Specs.Count == 0 && scan.Reading is not TagReading.Spool))
+        if (_hasFailed || (!scan.Issues.Any() && scan.Reading is not TagReading.Spool))
         {
             return;
         }
@@ -60,7 +77,7 @@ internal sealed class KnownIssues(Func<IJobBook?> open, Func<ShopCatalog?> readC
                 : [];
         }
 
-        return scan.Specs.SelectMany(spec => PieceNews.Of(spec, book).Select(news => $"{spec.Order}/{spec.Piece}, revision {spec.Revision}: {news}"));
+        return scan.Issues.SelectMany(issue => PieceNews.Of(issue, book));
     }
 
     private static IJobBook? Guarded(Func<IJobBook?> open)

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Tagend.Problems;
 using Tagend.Workshop.Json;
 using Tagend.Workshop.Readings;
 
@@ -11,8 +12,8 @@ internal static class RecallCommand
     {
         var sources = new Argument<string[]>("TAG")
         {
-            Description = $"Pictures of tags, a tag's text in quotes, or {TagScan.StandardInput} for a scanner's lines on standard input, "
-                + "shown as they come until the input ends.",
+            Description = $"Pictures of tags, a tag's text in quotes, an order or a piece in the job book such as 701/buss, or {TagScan.StandardInput} for a "
+                + "scanner's lines on standard input, shown as they come until the input ends.",
             Arity = ArgumentArity.OneOrMore,
         }.NamesSomething();
         var json = new Option<bool>("--json") { Description = "A JSON list with one object per code, for scripts." };
@@ -33,7 +34,7 @@ internal static class RecallCommand
             var printing = again.RunOf(parsed);
             var isForScripts = parsed.GetValue(json) || printing is { OwnsOutput: true };
             var recall = new Recall(printing, scan => book.Say(scan, isForScripts ? Console.Error : Console.Out));
-            var shown = recall.Follow(parsed.GetValue(sources)!.SelectMany(source => TagScan.Read(source, Console.In)));
+            var shown = recall.Follow(parsed.GetValue(sources)!.SelectMany(source => Scans(source, book)));
             if (parsed.GetValue(json))
             {
                 JsonList.Write(Console.OpenStandardOutput(), shown);
@@ -49,6 +50,24 @@ internal static class RecallCommand
             return recall.End();
         });
         return command;
+    }
+
+    /// <exception cref="TagendException">There is no such picture, order or piece; or the picture cannot be read.</exception>
+    private static IEnumerable<TagScan> Scans(string source, KnownIssues book)
+    {
+        if (source == TagScan.StandardInput && !Console.IsInputRedirected)
+        {
+            Console.Error.WriteLine("scan tags, or paste their texts, a line each; Ctrl-D ends (on Windows Ctrl-Z and Enter)");
+        }
+
+        if (book.Find(source) is { } known)
+        {
+            return [known];
+        }
+
+        return File.Exists(source) || source == TagScan.StandardInput || source.Contains('*', StringComparison.Ordinal)
+            ? TagScan.Read(source, Console.In)
+            : throw new TagendException($"{source}: there is no such file, and the job book has no such order or piece: check the name");
     }
 
     /// <summary>Goes through scans as they come, and counts what became of them.</summary>

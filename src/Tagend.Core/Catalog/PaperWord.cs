@@ -11,7 +11,7 @@ public enum PaperWord
     Danger, Warning, Caution, Notice,
 
     // Units, turns and names that several papers have.
-    Inches, Millimeters, Minutes, TurnOne, TurnMany, Clockwise, Counterclockwise, Rev, RoleEndA, RoleCenter, RoleEndB,
+    Inches, Millimeters, Minutes, TurnOne, TurnMany, Clockwise, Counterclockwise, Rev, Superseded, RoleEndA, RoleCenter, RoleEndB,
     RoleOther, ServingEndA, ServingCenter, ServingEndB, ServingOther, MarkNockPoint, MarkSpeedNock, Any, PageOf, CheckBars,
 
     // In the drawing of a customer sheet.
@@ -66,6 +66,7 @@ public static partial class PaperWords
         [PaperWord.TurnOne] = ["count"],
         [PaperWord.TurnMany] = ["count"],
         [PaperWord.Rev] = ["revision"],
+        [PaperWord.Superseded] = ["revision"],
         [PaperWord.PageOf] = ["page", "pages"],
         [PaperWord.Drawing] = ["scale"],
         [PaperWord.CardPostsReading] = ["setting"],

@@ -14,6 +14,6 @@ public interface IIssues
     /// </returns>
     BuildSpec Issue(OrderLine line, BuildSpec spec, ICollection<Problem> problems);
 
-    /// <summary>What stands first among the notes of a piece whose papers are not the newest; null for all others.</summary>
-    string? MarkOf(string order, string piece);
+    /// <summary>The newest revision of a piece whose papers are printed as an older one; null for all others.</summary>
+    int? SupersededBy(string order, string piece);
 }

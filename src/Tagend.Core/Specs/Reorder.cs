@@ -64,6 +64,23 @@ public static class Reorder
         string Exact(Length length) => ExactNumber.Spelled(length, spec.Unit);
     }
 
+    /// <summary>A cell with another text: as it is given, but that a color alone, such as <c>green</c>, is that of all servings in it.</summary>
+    /// <param name="cell">As <see cref="CellsOf"/> fills it.</param>
+    public static string Changed(string cell, string column, string text)
+    {
+        var isColor = column is OrderColumn.CenterServing or OrderColumn.Servings
+            && cell.Length > 0 && text.Length > 0 && text.All(c => char.IsLetter(c) || c is ' ' or '-');
+        return isColor ? string.Join("; ", cell.Split("; ").Select(serving => $"{Uncolored(serving)} {text}")) : text;
+
+        // The thread is the first word after the lengths, and what stands behind it is the color.
+        static string Uncolored(string serving)
+        {
+            var words = serving.Split(' ');
+            var thread = Array.FindLastIndex(words, w => w is "in" or "mm") + 1;
+            return string.Join(' ', words.Take(thread + 1));
+        }
+    }
+
     /// <summary>An order file of rows of cells: RFC 4180, UTF-8 with its mark.</summary>
     public static byte[] File(IEnumerable<IReadOnlyDictionary<string, string>> rows)
     {

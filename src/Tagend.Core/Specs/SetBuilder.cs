@@ -98,6 +98,6 @@ public sealed class SetBuilder
     private Build Make(int row)
     {
         var line = _file.Lines[row];
-        return new Build(_specs.Build(line, [])!, _specs.SlipOf(line));
+        return new Build(_specs.Build(line, [])!, line.Slip) { SupersededBy = _specs.SupersededBy(line) };
     }
 }

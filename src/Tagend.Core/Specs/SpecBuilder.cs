@@ -20,10 +20,8 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
     /// <summary>The day an order of the shop is due; null where its text is no date.</summary>
     public DateOnly? DueOf(string text) => DueDate.Read(text, catalog.Shop.Dates, date);
 
-    /// <summary>A piece's slip, marked where its papers are not the newest.</summary>
-    public OrderSlip SlipOf(OrderLine line) => issues?.MarkOf(line.Order, line.Piece) is { } mark
-        ? line.Slip with { Notes = line.Slip.Notes.Length > 0 ? $"{mark}\n{line.Slip.Notes}" : mark }
-        : line.Slip;
+    /// <summary>The newest revision of a piece that is printed as an older one; null for all others.</summary>
+    internal int? SupersededBy(OrderLine line) => issues?.SupersededBy(line.Order, line.Piece);
 
     /// <summary>Computes a piece.</summary>
     /// <param name="line">Its row.</param>

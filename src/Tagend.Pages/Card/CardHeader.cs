@@ -33,7 +33,7 @@ internal static class CardHeader
             new([.. facts.SelectMany(f => f.Spans.Append(new Span("\u00A0\u00A0 ", style.Body))).Select(s => s with { Style = type(s.Style) })]);
         Block Left(Block inFull) => new Stack(
         [
-            new Paragraph($"{write.Language[PaperWord.CardTitle]}\u00A0\u00A0 {write.Issue(spec)}", TypeScale.Heading with { HeadingLevel = 0 }),
+            new Paragraph($"{write.Language[PaperWord.CardTitle]}\u00A0\u00A0 {write.Issue(build)}", TypeScale.Heading with { HeadingLevel = 0 }),
             new Spacer(2),
             new Paragraph($"{spec.Order}\u00A0 {spec.Piece}", TypeScale.Title),
             style.Text(kindTitle),

@@ -34,7 +34,7 @@ internal sealed class CardSides(Build build, ShopCatalog catalog, QrSymbol symbo
             [
                 new Span($"{catalog.Words[PaperWord.CardTitleBack]}\u00A0\u00A0 ", TypeScale.Heading),
                 new Span($"{_spec.Order}\u00A0 {_spec.Piece}", TypeScale.Title),
-                new Span($"\u00A0\u00A0 {_write.Issue(_spec)}", TypeScale.Heading),
+                new Span($"\u00A0\u00A0 {_write.Issue(build)}", TypeScale.Heading),
             ]),
             .. OrderNotes(style),
             .. Drawings(style),

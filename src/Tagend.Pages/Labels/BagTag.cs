@@ -33,11 +33,12 @@ internal static class BagTag
         Add(parts > 2, slip.Bow);
         lines.Add(new Rule(0.8f));
         lines.Add(new BagPieces(set, WithColors: parts > 1 && !oneColoring, style, write));
+        lines.AddRange(set.Builds.Where(b => b.SupersededBy is not null).Select(b => new Paragraph($"{b.Spec.Piece}: {write.Superseded(b)}", style.BodyBold)));
         Add(parts > 1 && oneColoring, words.Say(PaperWord.TagColors, ("colors", colors[0])));
         lines.Add(new Rule(0.4f));
         Add(!codeIsWhole, words[PaperWord.TagCodeInPart]);
         var due = parts > 2 && slip.Due.Length > 0 ? $" · {words.Say(PaperWord.TagDue, ("due", slip.Due)).Replace(' ', '\u00A0')}" : "";
-        Add(true, DateWriter.Iso(set.Builds[0].Spec.Date) + due);
+        Add(true, DateWriter.Iso(set.Builds.Max(b => b.Spec.Date)) + due);
         var contact = string.Join("\u00A0· ", new[] { shop.Name, shop.Phone.Replace(' ', '\u00A0') }.Where(t => t.Length > 0));
         if (parts > 3 && contact.Length > 0)
         {

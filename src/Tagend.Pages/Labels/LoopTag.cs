@@ -34,6 +34,7 @@ internal static class LoopTag
                     new Span(Held($"  ± {write.Mark(spec.Tolerance)}"), style.Body),
                 ]),
                 style.IsSmallest),
+            .. Superseded(build, style, write),
             .. build.Measured is { } measured
                 ? [style.Line(words.Say(PaperWord.TagMeasured, ("length", Held(write.Mark(measured.Length))), ("date", Held(DateWriter.Iso(measured.Date)))))]
                 : (IEnumerable<Block>)[],
@@ -62,6 +63,10 @@ internal static class LoopTag
             }
         }
     }
+
+    /// <summary>That the tag is not the newest; nothing on one that is.</summary>
+    private static IEnumerable<Block> Superseded(Build build, LabelStyle style, CardWriter write) =>
+        write.Superseded(build) is { Length: > 0 } mark ? [new Paragraph(mark, style.BodyBold)] : [];
 
     /// <summary><c>A: top cam</c>; the letter alone where the plan is not there.</summary>
     private static string EndA(BuildSpec spec, ShopCatalog catalog, CardWriter write) =>

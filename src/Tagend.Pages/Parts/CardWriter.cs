@@ -56,8 +56,15 @@ internal sealed class CardWriter(LengthUnit unit, PaperLanguage language)
     public string Turns(string turns) =>
         language.Say(turns is "1" or "1/2" ? PaperWord.TurnOne : PaperWord.TurnMany, ("count", turns));
 
-    public string Issue(BuildSpec spec) =>
-        $"{language.Say(PaperWord.Rev, ("revision", $"{spec.Revision}"))}, {DateWriter.Iso(spec.Date)}";
+    /// <summary>Revision and date of a piece's papers, and whether they are the newest: <c>rev 1, 2026-03-14 · SUPERSEDED by rev 2</c>.</summary>
+    public string Issue(Build build) =>
+        $"{language.Say(PaperWord.Rev, ("revision", $"{build.Spec.Revision}"))}, {DateWriter.Iso(build.Spec.Date)}"
+        + (Superseded(build) is { Length: > 0 } mark ? $" · {mark}" : "");
+
+    /// <summary>That a piece's papers are not the newest; empty for those that are.</summary>
+    public string Superseded(Build build) => build.SupersededBy is { } newest
+        ? language.Say(PaperWord.Superseded, ("revision", $"{newest}")).Replace(' ', '\u00A0')
+        : "";
 
     public string Direction(TwistDirection direction) => language[direction switch
     {

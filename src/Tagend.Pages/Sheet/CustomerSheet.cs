@@ -119,6 +119,8 @@ public sealed class CustomerSheet
         }
 
         var text = new SheetMarkdown(template.Fill(data));
+        var write = new CardWriter(data.Unit, language);
+        var marks = data.Builds.Where(b => b.SupersededBy is not null).Select(b => $"{b.Spec.Piece}: {write.Superseded(b)}").ToList();
         var drawn = new Drawn(language, style => new SheetDrawing(data, style));
         var sheet = Roomiest(MostPages);
         return sheet.Pages.Count > MostPages ? Roomiest(sheet.Pages.Count) : sheet; // if it takes more, no denser than that asks for
@@ -131,7 +133,7 @@ public sealed class CustomerSheet
             var blocks = MarkdownBlocks.Of(text, template.Find, style, drawn);
             return blocks.Problems.Count > 0
                 ? new Composed([], blocks.Problems)
-                : new SheetLayout(_fonts, paper, style, _catalog.Shop, _logo).Of(blocks, Whose(data.Order));
+                : new SheetLayout(_fonts, paper, style, _catalog.Shop, _logo).Of(blocks, marks, Whose(data.Order));
         }
     }
 

@@ -26,9 +26,10 @@ internal sealed class SheetLayout(Fonts fonts, Paper paper, SheetStyle style, Sh
 
     private float FootTop => Points.Of(paper.Height) - Bottom - style.Foot.LineHeight;
 
-    public Composed Of(SheetText text, Place sheet)
+    /// <param name="marks">What must be seen before all else; each a line under the letterhead.</param>
+    public Composed Of(SheetText text, IEnumerable<string> marks, Place sheet)
     {
-        if (Letterhead().Place(fonts, new Room(Width, Room.Endless)) is not Placed head)
+        if (new Stack([Letterhead(), .. marks.Select(m => new Paragraph(m, style.Strong))], Gap: 4).Place(fonts, new Room(Width, Room.Endless)) is not Placed head)
         {
             return Refused(sheet, ["the shop's name, phone and web address do not fit beside each other"]);
         }

@@ -42,7 +42,7 @@ public static class MarkingStrip
             (var parts, crowded) = Parts(spec, places, tiles, stock, style, write, fonts);
             if (crowded is null)
             {
-                var head = new StripHead(spec, places, positions, tiles.Count, write);
+                var head = new StripHead(build, places, positions, tiles.Count, write);
                 var pages = stock.IsRoll ? OnRoll(parts, stock, spec, head, fonts) : OnSheets(parts, stock, spec, head, write, fonts);
                 return pages.IfWritable(fonts, Whose(spec));
             }

@@ -16,6 +16,10 @@ public sealed class MarkingStrips : IPageKind
 
     public bool IsMeasuredBy => true;
 
+    public string? FromTag => "strip";
+
+    public bool IsOfPieces => true;
+
     public IPageBatch Begin(ShopCatalog catalog, Fonts fonts, PageSetting setting) => new PlainBatch(
         setting,
         set => set.Builds.Select(b => MarkingStrip.Compose(b, catalog, setting.StripStock, setting.Positions, fonts)),

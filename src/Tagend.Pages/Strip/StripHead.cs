@@ -7,11 +7,11 @@ using Tagend.Specs;
 namespace Tagend.Pages.Strip;
 
 /// <summary>What a strip says of itself: whose it is, where to lay it, and how to see that it is true.</summary>
-internal sealed class StripHead(BuildSpec spec, StripPlaces places, StripPositions positions, int parts, CardWriter write)
+internal sealed class StripHead(Build build, StripPlaces places, StripPositions positions, int parts, CardWriter write)
 {
     private const float Gap = 10;
 
-    private string Title => $"{spec.Order}\u00A0 {spec.Piece}";
+    private string Title => $"{build.Spec.Order}\u00A0 {build.Spec.Piece}";
 
     private string Which => write.Language[positions == StripPositions.OnJig ? PaperWord.StripOnJig : PaperWord.StripFinished];
 
@@ -20,7 +20,7 @@ internal sealed class StripHead(BuildSpec spec, StripPlaces places, StripPositio
     private string Laying => positions == StripPositions.OnJig
         ? write.Language[PaperWord.StripLayOnJig]
         : write.Language.Say(
-            PaperWord.StripLayFinished, ("load", write.Load(Stretch.MeasuringLoad)), ("pin", write.Setting(spec.Posts.PinDiameter)));
+            PaperWord.StripLayFinished, ("load", write.Load(Stretch.MeasuringLoad)), ("pin", write.Setting(build.Spec.Posts.PinDiameter)));
 
     private string Closing =>
         write.Language.Say(PaperWord.StripClosing, ("length", $"{places.Read(places.StripLength)} {write.UnitSymbol}")).Replace(' ', '\u00A0');
@@ -31,7 +31,7 @@ internal sealed class StripHead(BuildSpec spec, StripPlaces places, StripPositio
         new Row(
             [
                 new Column(new Paragraph(Title, TypeScale.Title), ColumnWidth.Natural),
-                new Column(new Paragraph($"{Kind}\u00A0\u00A0 {write.Issue(spec)}", TypeScale.Heading), ColumnWidth.Shared()),
+                new Column(new Paragraph($"{Kind}\u00A0\u00A0 {write.Issue(build)}", TypeScale.Heading), ColumnWidth.Shared()),
                 new Column(new Paragraph(write.Language.Say(PaperWord.PageOf, ("page", $"{page}"), ("pages", $"{pages}")), TypeScale.BodyBold), ColumnWidth.Natural),
             ],
             Gap,
@@ -61,7 +61,7 @@ internal sealed class StripHead(BuildSpec spec, StripPlaces places, StripPositio
         var words = Line($"{write.Language[PaperWord.CheckBars]} {Laying} {Closing}", TypeScale.Caption);
         return new Row(
             [
-                new Column(Line($"{Title}\u00A0\u00A0 {part}{Which}, {write.Issue(spec)}", TypeScale.BodyBold), ColumnWidth.Natural),
+                new Column(Line($"{Title}\u00A0\u00A0 {part}{Which}, {write.Issue(build)}", TypeScale.BodyBold), ColumnWidth.Natural),
                 new Column(CheckBar.Block, ColumnWidth.Of(CheckBar.Width(fonts))),
                 new Column(words, ColumnWidth.Natural),
             ],
@@ -73,5 +73,5 @@ internal sealed class StripHead(BuildSpec spec, StripPlaces places, StripPositio
 
     private string Making => parts == 1
         ? ""
-        : write.Language.Say(PaperWord.StripJoining, ("length", write.Setting(MarkingStrip.Across(spec.Unit))));
+        : write.Language.Say(PaperWord.StripJoining, ("length", write.Setting(MarkingStrip.Across(build.Spec.Unit))));
 }

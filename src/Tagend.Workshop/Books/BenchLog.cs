@@ -125,7 +125,7 @@ public sealed class BenchLog(IJobBook book, LengthUnit unit, SpoolShelf? shelf =
 
     /// <summary>What must be known before a piece is built by this spec, each a sentence with its name; none where nothing must.</summary>
     public IReadOnlyList<string> NewsOf(BuildSpec spec) =>
-        [.. PieceNews.Of(spec, book).Select(news => $"{spec.Order}/{spec.Piece}, revision {spec.Revision}: {news}")];
+        PieceNews.Of(PieceIssue.Of(spec), book);
 
     /// <summary>Who logged the last build at this bench; empty where nobody did lately.</summary>
     public string LastBuilder() => book.LastBuilder();

@@ -19,8 +19,8 @@ internal sealed class BookIssues(Func<string, IReadOnlyList<PrintedJob>> jobsOf,
     private readonly HashSet<PieceName> _cancelled = [];
 
     /// <param name="Kept">The spec as it was printed, where the same papers are printed again.</param>
-    /// <param name="Mark">On papers that are not the newest.</param>
-    private sealed record Issue(int Revision, DateOnly Date, BuildSpec? Kept, string? Mark = null);
+    /// <param name="SupersededBy">The newest revision, where this is an older one.</param>
+    private sealed record Issue(int Revision, DateOnly Date, BuildSpec? Kept, int? SupersededBy = null);
 
     BuildSpec IIssues.Issue(OrderLine line, BuildSpec spec, ICollection<Problem> problems)
     {
@@ -38,7 +38,7 @@ internal sealed class BookIssues(Func<string, IReadOnlyList<PrintedJob>> jobsOf,
         return issue.Kept ?? spec with { Revision = issue.Revision, Date = issue.Date };
     }
 
-    public string? MarkOf(string order, string piece) => _issues.GetValueOrDefault((order, piece))?.Mark;
+    public int? SupersededBy(string order, string piece) => _issues.GetValueOrDefault((order, piece))?.SupersededBy;
 
     /// <summary>The sets without the pieces that are cancelled.</summary>
     public IReadOnlyList<ReadySet> WithoutCancelled(SetReport report)
@@ -72,7 +72,7 @@ internal sealed class BookIssues(Func<string, IReadOnlyList<PrintedJob>> jobsOf,
             && TagReader.Read(older.Tag) is TagReading.Piece { Spec: var then } && SpecChange.Of(then, spec).Count == 0)
         {
             problems.Add(Warning(line, OrderColumn.Revision, Superseded.Sentence(newest)));
-            return new Issue(wanted, older.Issued, Kept(then, spec), Superseded.Mark(newest));
+            return new Issue(wanted, older.Issued, Kept(then, spec), newest.Revision);
         }
 
         var (was, now) = (newest.Customer, line.Slip.Customer);

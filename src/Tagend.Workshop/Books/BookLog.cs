@@ -23,22 +23,30 @@ public sealed class BookLog(IJobBook book)
     /// <exception cref="TagendException">The book cannot be used.</exception>
     public StateAnswer Enter(OrderPart part, EventKind what, string who, string reason)
     {
-        var jobs = book.Find(new JobSearch { Order = part.Order }).ToList();
-        var pieces = jobs.Count == 0 ? [] : OrderList.Pieces(jobs, book.Events).Where(p => part.Piece is null || p.Piece == part.Piece).ToList();
-        if ((Missing(part, jobs, pieces) ?? Refused(part, what, reason, pieces)) is { } error)
+        if (Refusal(part, what, reason) is { } error)
         {
             return new StateAnswer([], [], error);
         }
 
-        var unbuilt = pieces.FindAll(p => p.State is PieceState.Printed or PieceState.Remade);
+        var unbuilt = PiecesOf(part).FindAll(p => p.State is PieceState.Printed or PieceState.Remade);
         book.Enter(part.Order, part.Piece, what, who, reason, Guid.NewGuid());
-        var now = OrderList.Pieces(book.Find(new JobSearch { Order = part.Order }).ToList(), book.Events);
         return new StateAnswer(
-            [.. now.Where(p => part.Piece is null || p.Piece == part.Piece)],
+            PiecesOf(part),
             what == EventKind.Shipped && unbuilt.Count > 0
                 ? [$"{part.Order}: not logged as built: {string.Join(", ", unbuilt.Select(p => p.Piece))}; tagend built logs it"]
                 : [],
             null);
+    }
+
+    /// <summary>Why something cannot have become of an order or a piece; null where it can.</summary>
+    /// <param name="part">An order, or a piece of one.</param>
+    /// <param name="what">Of pieces: not corrected or struck.</param>
+    /// <param name="reason">Needed for what is cancelled or made again.</param>
+    /// <exception cref="TagendException">The book cannot be used.</exception>
+    public string? Refusal(OrderPart part, EventKind what, string reason)
+    {
+        var pieces = PiecesOf(part);
+        return pieces.Count == 0 ? Missing(part) : Refused(part, what, reason, pieces);
     }
 
     /// <summary>The last time that something became of a piece.</summary>
@@ -49,9 +57,17 @@ public sealed class BookLog(IJobBook book)
     /// <summary>The day of something, where the shop is.</summary>
     internal static string Day(DateTimeOffset at) => DateWriter.Iso(DateOnly.FromDateTime(at.LocalDateTime));
 
-    private static string? Missing(OrderPart part, List<PrintedJob> jobs, List<ListedPiece> pieces) => pieces.Count > 0 ? null
-        : jobs.Count == 0 ? $"there is no order {part.Order} in the job book; tagend orders lists what was printed"
-        : $"there is no piece {part.Piece} of order {part.Order} in the job book; there are {string.Join(", ", jobs.Select(j => j.Piece).Distinct())}";
+    private List<ListedPiece> PiecesOf(OrderPart part) => book.Find(new JobSearch { Order = part.Order, Piece = part.Piece }).ToList() is { Count: > 0 } jobs
+        ? [.. OrderList.Pieces(jobs, book.Events)]
+        : [];
+
+    private string Missing(OrderPart part)
+    {
+        var pieces = book.Find(new JobSearch { Order = part.Order }).Select(j => j.Piece).Distinct().ToList();
+        return pieces.Count == 0
+            ? $"there is no order {part.Order} in the job book; tagend orders lists what was printed"
+            : $"there is no piece {part.Piece} of order {part.Order} in the job book; there are {string.Join(", ", pieces)}";
+    }
 
     private string? Refused(OrderPart part, EventKind what, string reason, List<ListedPiece> pieces)
     {

@@ -1,5 +1,5 @@
 using Tagend.Jobs;
-using Tagend.Specs;
+using Tagend.Workshop.Readings;
 
 namespace Tagend.Workshop.Books;
 
@@ -7,11 +7,11 @@ namespace Tagend.Workshop.Books;
 public static class PieceNews
 {
     /// <summary>What a book says of a tag that was scanned: superseded, cancelled, shipped, to be made again.</summary>
-    /// <returns>Sentences without the piece's name, the gravest first; none where there is nothing to be said.</returns>
+    /// <returns>Sentences, each with the piece's name, the gravest first; none where there is nothing to be said.</returns>
     /// <exception cref="Problems.TagendException">The book cannot be used.</exception>
-    public static IReadOnlyList<string> Of(BuildSpec scanned, IJobBook book) =>
+    public static IReadOnlyList<string> Of(PieceIssue scanned, IJobBook book) =>
         book.Newest(scanned.Order, scanned.Piece) is { } newest
-            ? [.. new[] { State(newest, book), newest.Revision > scanned.Revision ? Superseded.Sentence(newest) : null }.OfType<string>()]
+            ? [.. new[] { State(newest, book), newest.Revision > scanned.Revision ? Superseded.Sentence(newest) : null }.OfType<string>().Select(s => $"{scanned}: {s}")]
             : [];
 
     private static string? State(PrintedJob job, IJobBook book)

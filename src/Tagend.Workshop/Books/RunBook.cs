@@ -56,6 +56,13 @@ public sealed class RunBook(JobBookAddress? address, TimeProvider clock, string 
         return book is null ? [] : SpoolShelf.InUse(book.Spools, bench);
     }) ?? [];
 
+    /// <summary>All that the book has of an order, in the order of printing; nothing where there is no book, or it failed.</summary>
+    internal IReadOnlyList<PrintedJob> JobsOf(string order) => Guarded("papers are as their tags say, and nothing is entered in it", () =>
+    {
+        using var book = address?.OpenExisting(clock, bench);
+        return book?.Find(new JobSearch { Order = order }).ToList() ?? [];
+    }) ?? [];
+
     /// <summary>Enters what was printed.</summary>
     /// <returns>Null where there was nothing to enter, or the book failed.</returns>
     public BookEntry? Record(IEnumerable<BuildSet> sets)

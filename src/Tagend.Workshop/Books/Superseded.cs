@@ -14,9 +14,6 @@ internal static class Superseded
     internal static string Sentence(PrintedJob newest) =>
         $"superseded by revision {newest.Revision} of {DateWriter.Iso(newest.Issued)}: do not build from it; find that card or print it again";
 
-    /// <summary>On the paper itself.</summary>
-    internal static string Mark(PrintedJob newest) => $"SUPERSEDED by revision {newest.Revision} of {DateWriter.Iso(newest.Issued)}";
-
     internal static string NewIssue(int revision, PrintedJob newest, IReadOnlyList<string> changes)
     {
         var named = string.Join("; ", changes.Take(MostNamed)) + (changes.Count > MostNamed ? FormattableString.Invariant($"; {changes.Count - MostNamed} more") : "");

@@ -16,16 +16,14 @@ namespace Tagend.Workshop.Json;
 /// <summary>What the program tells scripts: lists in JSON, each item written as it comes, so that none is held in memory.</summary>
 public static class JsonList
 {
-    private static readonly JsonWriterOptions Plain = new() { Indented = true };
-
-    /// <summary>× and √ as they are: the output is UTF-8.</summary>
-    private static readonly JsonWriterOptions Readable = Plain with { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    /// <summary>Signs such as + and × as they are: the output is UTF-8, and a tag's text is copied out of it.</summary>
+    private static readonly JsonWriterOptions Readable = new() { Indented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>Rows of an order file, with their specs and stock.</summary>
     public static void Write(Stream output, IReadOnlyList<PieceReport> pieces, Shop shop)
     {
         var contracts = SideBySide.Select(pieces, p => (Piece: p, Made: p.Spec is { } spec ? new PieceContract(p, spec, shop) : null));
-        Write(output, Plain, contracts, (json, contract) =>
+        Write(output, Readable, contracts, (json, contract) =>
         {
             if (contract.Made is { } made)
             {
@@ -43,24 +41,24 @@ public static class JsonList
 
     /// <summary>Jobs of the job book, with their builds.</summary>
     public static void Write(Stream output, IEnumerable<PrintedJob> jobs) =>
-        Write(output, Plain, jobs.Select(JobContract.Of), Contracts.Default.JobContract);
+        Write(output, Readable, jobs.Select(JobContract.Of), Contracts.Default.JobContract);
 
     /// <summary>Spools of the job book.</summary>
     public static void Write(Stream output, IEnumerable<KeptSpool> spools) =>
-        Write(output, Plain, spools.Select(SpoolContract.Of), Contracts.Default.SpoolContract);
+        Write(output, Readable, spools.Select(SpoolContract.Of), Contracts.Default.SpoolContract);
 
     /// <summary>Orders, and how far each has come.</summary>
     public static void Write(Stream output, IEnumerable<ListedOrder> orders) =>
-        Write(output, Plain, orders.Select(OrderContract.Of), Contracts.Default.OrderContract);
+        Write(output, Readable, orders.Select(OrderContract.Of), Contracts.Default.OrderContract);
 
     /// <summary>Fits of the job book's builds.</summary>
     public static void Write(Stream output, IEnumerable<TakeUpFit> fits) =>
-        Write(output, Plain, fits.Select(f => new FitContract(f)), Contracts.Default.FitContract);
+        Write(output, Readable, fits.Select(f => new FitContract(f)), Contracts.Default.FitContract);
 
     /// <summary>Codes that were found; where a picture has none there is nothing to tell.</summary>
     public static void Write(Stream output, IEnumerable<TagScan> scans) => Write(
         output,
-        Plain,
+        Readable,
         scans.Where(s => s.Reading is not null).Select(s => ScanContract.Of(s, s.Reading!)),
         Contracts.Default.ScanContract);
 

@@ -1,4 +1,5 @@
 using Tagend.Catalog;
+using Tagend.Jobs;
 using Tagend.Measures;
 using Tagend.Orders;
 using Tagend.Pages.Parts;
@@ -8,38 +9,50 @@ using Tagend.Workshop.Books;
 
 namespace Tagend.Workshop.Printing;
 
+/// <summary>A cell of a piece's order that is another one now.</summary>
+/// <param name="Piece">The piece's name, in lower case; null for the only piece, or for what all pieces of an order have in common.</param>
+/// <param name="Column">As <see cref="OrderColumn"/> names it.</param>
+/// <param name="Text">As in an order; of a serving also a color alone.</param>
+public sealed record CellChange(string? Piece, string Column, string Text);
+
 /// <summary>What is made again of each tag.</summary>
 public sealed record AgainPlan
 {
     /// <summary>The kinds of paper, each one that a tag serves for.</summary>
     public required IReadOnlyList<IPageKind> Kinds { get; init; }
 
-    /// <summary>Whether rows of an order file are gathered.</summary>
+    /// <summary>Rows of an order file are gathered.</summary>
     public bool AsOrder { get; init; }
 
-    /// <summary>The new texts of cells of the piece's order, by column; with any, the piece is computed anew.</summary>
-    public required IReadOnlyDictionary<string, string> Changes { get; init; }
+    /// <summary>The number of a new order, as it stands in one; null where it is the same order again.</summary>
+    public string? NewOrder { get; init; }
 
-    /// <summary>The folder for the files; it is made if need be.</summary>
+    /// <summary>Cells of the pieces' orders that are others now.</summary>
+    public required IReadOnlyList<CellChange> Changes { get; init; }
+
+    /// <summary>Where the files are written; it is made where it is not there yet.</summary>
     public required string Folder { get; init; }
 
-    /// <summary>The paper to print on; null for the shop's own.</summary>
+    /// <summary>Null for the shop's own.</summary>
     public PaperSet? Paper { get; init; }
 
-    /// <summary>The name of the label stock for all tags; null for the shop's own.</summary>
+    /// <summary>Label stock of tags; null for the shop's own.</summary>
     public string? Labels { get; init; }
 
-    /// <summary>The date of issue of a new revision.</summary>
+    /// <summary>The date of a new revision.</summary>
     public required DateOnly Date { get; init; }
+
+    /// <summary>Something is other than on the tag, so that what is printed is entered in the job book.</summary>
+    internal bool IsNew => NewOrder is not null || Changes.Count > 0;
 }
 
 /// <summary>What was made of one tag.</summary>
 /// <param name="Problems">With a refusal among them nothing was printed.</param>
-/// <param name="Papers">The files that were written.</param>
-/// <param name="Entry">What was entered of a new revision in the job book; null where nothing was.</param>
+/// <param name="Papers">The files that were written; none where something was refused.</param>
+/// <param name="Entry">The new revision's entry in the job book; null for none.</param>
 public sealed record AgainResult(IReadOnlyList<Problem> Problems, IReadOnlyList<PrintedPaper> Papers, BookEntry? Entry);
 
-/// <summary>Prints and orders again what tags carry: a page or a row for each tag, as it comes.</summary>
+/// <summary>Prints and orders again what tags carry: a page or a row for each tag, as it comes. What the job book knows of a piece is used.</summary>
 public sealed class AgainRun(ShopCatalog catalog, AgainPlan plan, RunBook book)
 {
     private static readonly string[] SlipColumns =
@@ -56,18 +69,19 @@ public sealed class AgainRun(ShopCatalog catalog, AgainPlan plan, RunBook book)
     /// <exception cref="TagendException">A file cannot be written.</exception>
     public AgainResult Add(IReadOnlyList<BuildSpec> specs)
     {
-        var problems = new List<Problem>();
+        var problems = new List<Problem>(plan.Changes.Select(c => Misplaced(c, specs)).OfType<Problem>());
         var result = new AgainResult(problems, [], null);
-        if (plan.Changes.Count > 0 && specs.Count > 1)
+        if (problems.Count == 0)
         {
-            problems.Add(new Problem(new Place(specs[0].Order), null, "a bag has several pieces, and --change is for one: scan its loop tag"));
-        }
-        else if (specs.Select(spec => Changed(spec, problems)).ToList() is var builds && !builds.Contains(null))
-        {
-            var set = new BuildSet(specs[0].Order, builds.Select(b => b!).ToValueList());
-            _rows.AddRange(plan.AsOrder ? set.Builds.Select(b => Row(b, problems)) : []);
-            var papers = _papers.Print(set, isBag: specs.Count > 1, problems);
-            result = result with { Papers = papers, Entry = papers.Count > 0 && plan.Changes.Count > 0 ? book.Record([set]) : null };
+            var jobs = book.JobsOf(specs[0].Order);
+            var builds = specs.Select(spec => Changed(spec, jobs, problems)).ToList();
+            if (!builds.Contains(null))
+            {
+                var set = new BuildSet(builds[0]!.Spec.Order, builds.Select(b => b!).ToValueList());
+                _rows.AddRange(plan.AsOrder ? set.Builds.Select(b => Row(b, problems)) : []);
+                var papers = _papers.Print(set, isBag: specs.Count > 1, problems);
+                result = result with { Papers = papers, Entry = papers.Count > 0 && plan.IsNew ? book.Record([set]) : null };
+            }
         }
 
         HasRefusals |= problems.Exists(p => p.Severity == Severity.Refusal);
@@ -77,15 +91,30 @@ public sealed class AgainRun(ShopCatalog catalog, AgainPlan plan, RunBook book)
     /// <summary>The order file of all tags; null where none is wanted or something could not be ordered.</summary>
     public byte[]? Orders() => plan.AsOrder && !HasRefusals ? Reorder.File(_rows) : null;
 
-    /// <returns>The piece as it is now; null where it cannot be built so.</returns>
-    private Build? Changed(BuildSpec spec, List<Problem> problems)
+    /// <returns>Null where it is clear which piece a change is for.</returns>
+    private static Problem? Misplaced(CellChange change, IReadOnlyList<BuildSpec> specs)
     {
-        var cells = Reorder.CellsOf(spec, OrderSlip.Blank);
-        cells[OrderColumn.Revision] = $"{spec.Revision + 1}";
-        foreach (var (column, text) in plan.Changes)
-        {
-            cells[column] = text;
-        }
+        var pieces = string.Join(", ", specs.Select(s => s.Piece));
+        return change.Piece is { } piece
+            ? specs.Any(s => s.Piece == piece) ? null : Refused($"there is no piece {piece} to change; there are {pieces}")
+            : specs.Count == 1 || SlipColumns.Contains(change.Column) ? null
+            : Refused($"has {pieces}: say which of them to change, such as --change \"{specs[0].Piece}/{change.Column}={change.Text}\"");
+
+        Problem Refused(string message) => new(new Place(specs[0].Order), null, message);
+    }
+
+    /// <param name="jobs">All that the book has of the order.</param>
+    /// <returns>The piece as it is now; null where it cannot be built so.</returns>
+    private Build? Changed(BuildSpec spec, IReadOnlyList<PrintedJob> jobs, List<Problem> problems)
+    {
+        var ofPiece = jobs.Where(j => j.Piece == spec.Piece).ToList();
+        var known = ofPiece.LastOrDefault(j => j.Revision == spec.Revision)?.Slip ?? OrderSlip.Blank;
+        var newest = ofPiece.LastOrDefault()?.Revision ?? spec.Revision;
+        var changes = plan.Changes.Where(c => c.Piece is null || c.Piece == spec.Piece).ToList();
+        var cells = Reorder.CellsOf(spec, plan.NewOrder is null ? known : known with { Due = "" });
+        cells[OrderColumn.Order] = plan.NewOrder ?? spec.Order;
+        cells[OrderColumn.Revision] = plan.NewOrder is null ? $"{Math.Max(newest, spec.Revision) + 1}" : "";
+        changes.ForEach(c => cells[c.Column] = Reorder.Changed(cells[c.Column], c.Column, c.Text));
 
         var read = Read(cells, spec);
         problems.AddRange(read.Problems.Where(p => p.Severity == Severity.Refusal));
@@ -102,9 +131,23 @@ public sealed class AgainRun(ShopCatalog catalog, AgainPlan plan, RunBook book)
             Due = cells[OrderColumn.Due],
             Notes = cells[OrderColumn.Notes],
         };
-        return plan.Changes.Keys.All(SlipColumns.Contains) ? new Build(spec, slip)
-            : Make(cells, spec, plan.Date, problems) is { } made ? new Build(made, slip)
-            : null;
+        if (plan.NewOrder is null && changes.All(c => SlipColumns.Contains(c.Column)))
+        {
+            return new Build(spec, slip) { SupersededBy = newest > spec.Revision ? newest : null };
+        }
+
+        if (Make(cells, spec, plan.Date, problems) is not { } made)
+        {
+            return null;
+        }
+
+        if (plan.NewOrder is null && ofPiece.LastOrDefault() is { } before)
+        {
+            var changed = Superseded.NewIssue(made.Revision, before, SpecChange.Of(spec, made));
+            problems.Add(new Problem(new Place($"{spec.Order}/{spec.Piece}"), null, changed, Severity.Warning));
+        }
+
+        return new Build(made, slip);
     }
 
     private BuildSpec? Make(IReadOnlyDictionary<string, string> cells, BuildSpec spec, DateOnly date, List<Problem> problems)

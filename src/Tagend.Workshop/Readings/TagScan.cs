@@ -29,6 +29,11 @@ public sealed record TagScan(string Source, TagReading? Reading)
         _ => [],
     };
 
+    /// <summary>The pieces that a tag names, those of a bag too whose code does not carry their specs.</summary>
+    public IEnumerable<PieceIssue> Issues => Reading is TagReading.Bag bag
+        ? bag.Contents.Select(c => new PieceIssue(bag.Order, c.Piece, c.Revision))
+        : Specs.Select(PieceIssue.Of);
+
     /// <summary>What was wrong and what to do; null where a tag was read.</summary>
     public string? Message => Reading switch
     {

@@ -55,7 +55,7 @@ public sealed class AgainRunTests : IDisposable
     [Fact]
     public void Add_WithAChange_IsANewRevisionAndEnteredInTheBook()
     {
-        var run = Run(Plan("card") with { Changes = new Dictionary<string, string> { [OrderColumn.FinishedLength] = "60 1/2" } }, _folder.Book);
+        var run = Run(Plan("card") with { Changes = [new CellChange(null, OrderColumn.FinishedLength, "60 1/2")] }, _folder.Book);
         var made = run.Add([SpecFixture.Good()]);
         Assert.Empty(made.Problems);
         Assert.Equal(new BookEntry(_folder["book.db"], 1, 0), made.Entry);
@@ -64,8 +64,8 @@ public sealed class AgainRunTests : IDisposable
     [Fact]
     public void Add_WithTheCustomersUnits_TakesThoseThereAre()
     {
-        Assert.Empty(Run(Plan("sheet") with { Changes = new Dictionary<string, string> { [OrderColumn.Units] = "mm", [OrderColumn.Language] = "de" } }).Add([SpecFixture.Good()]).Problems);
-        var refused = Run(Plan("sheet") with { Changes = new Dictionary<string, string> { [OrderColumn.Units] = "cm" } }).Add([SpecFixture.Good()]);
+        Assert.Empty(Run(Plan("sheet") with { Changes = [new CellChange(null, OrderColumn.Units, "mm"), new CellChange(null, OrderColumn.Language, "de")] }).Add([SpecFixture.Good()]).Problems);
+        var refused = Run(Plan("sheet") with { Changes = [new CellChange(null, OrderColumn.Units, "cm")] }).Add([SpecFixture.Good()]);
         Assert.Equal("expected in or mm, the units of the customer's sheet", Assert.Single(refused.Problems).Message);
     }
 
@@ -73,26 +73,80 @@ public sealed class AgainRunTests : IDisposable
     public void Add_WithAChangeAndABookThatFails_PrintsAllTheSame()
     {
         var book = new RunBook(new BrokenAddress(), TimeProvider.System);
-        var made = Run(Plan("card") with { Changes = new Dictionary<string, string> { [OrderColumn.Customer] = "Demo customer 9" } }, book).Add([SpecFixture.Good()]);
+        var made = Run(Plan("card") with { Changes = [new CellChange(null, OrderColumn.Customer, "Demo customer 9")] }, book).Add([SpecFixture.Good()]);
         Assert.Null(made.Entry);
         Assert.Single(made.Papers);
-        Assert.Equal("what is printed is not entered in it", book.Fault!.Consequence);
+        Assert.Equal("papers are as their tags say, and nothing is entered in it", book.Fault!.Consequence);
     }
 
-    [Fact]
-    public void Add_ABagWithAChange_IsRefused()
+    [Theory]
+    [InlineData(null, "60 1/2", "D-101: has string, second: say which of them to change, such as --change \"string/finished_length=60 1/2\"")]
+    [InlineData("yoke", "60 1/2", "D-101: there is no piece yoke to change; there are string, second")]
+    public void Add_ABagWithAChangeOfNoneOfItsPieces_IsRefused(string? piece, string text, string said)
     {
-        var run = Run(Plan("card") with { Changes = new Dictionary<string, string> { [OrderColumn.Customer] = "x" } });
-        var problem = Assert.Single(run.Add([SpecFixture.Good(), SpecFixture.Good(("piece", "second"))]).Problems);
-        Assert.Equal("D-101: a bag has several pieces, and --change is for one: scan its loop tag", problem.ToString());
+        var run = Run(Plan("card") with { Changes = [new CellChange(piece, OrderColumn.FinishedLength, text)] });
+        Assert.Equal(said, Assert.Single(run.Add([SpecFixture.Good(), SpecFixture.Good(("piece", "second"))]).Problems).ToString());
         Assert.True(run.HasRefusals);
         Assert.Empty(_folder.Files);
     }
 
     [Fact]
+    public void Add_ABagWithAChangeOfOnePiece_LeavesTheOthersAsTheyAre()
+    {
+        var run = Run(
+            Plan("tag") with { AsOrder = true, Changes = [new CellChange("second", OrderColumn.FinishedLength, "60 1/2"), new CellChange(null, OrderColumn.Customer, "Demo customer 9")] },
+            _folder.Book);
+        var made = run.Add([SpecFixture.Good(), SpecFixture.Good(("piece", "second"))]);
+        Assert.Equal((0, 2), (made.Problems.Count, made.Entry!.Added));
+        var file = OrderReader.Read("again.csv", run.Orders()!, SpecFixture.Good().Unit, new Dictionary<string, string>());
+        Assert.Equal([("string", 1, "Demo customer 9"), ("second", 2, "Demo customer 9")], file.Lines.Select(l => (l.Piece, l.Revision!.Value, l.Slip.Customer)));
+    }
+
+    [Fact]
+    public void Add_PieceThatTheBookKnows_HasItsCustomerAndTheNextRevision()
+    {
+        var (spec, slip) = (SpecFixture.Good(), new OrderSlip("Demo customer 1", "Demo bow", "2026-04-01", "soft"));
+        _folder.Book.Record([new BuildSet("D-101", [new Build(spec, slip), new Build(SpecFixture.Good(("finished_length", "60 1/8")) with { Revision = 2 }, slip)])]);
+        var run = Run(Plan() with { AsOrder = true, Changes = [new CellChange(null, OrderColumn.CenterServing, "green")] }, _folder.Book);
+        var warning = Assert.Single(run.Add([spec]).Problems);
+        Assert.StartsWith("D-101/string: warning: is now revision 3: ", warning.ToString(), StringComparison.Ordinal);
+        Assert.EndsWith("Throw away the card, strip and tags of revision 2, printed 2026-03-14", warning.Message, StringComparison.Ordinal);
+        var line = Assert.Single(OrderReader.Read("again.csv", run.Orders()!, spec.Unit, new Dictionary<string, string>()).Lines);
+        Assert.Equal((slip, 3, "green"), (line.Slip, line.Revision!.Value, line.CenterServing!.Color));
+    }
+
+    [Fact]
+    public void Add_AsANewOrder_IsItsFirstRevisionWithCustomerAndBowAndNoDueDate()
+    {
+        var spec = SpecFixture.Good() with { Revision = 2 };
+        _folder.Book.Record([new BuildSet("D-101", [new Build(spec, new OrderSlip("Demo customer 1", "Demo bow", "2026-04-01", "soft"))])]);
+        var run = Run(Plan("card") with { AsOrder = true, NewOrder = "D-202" }, _folder.Book);
+        var made = run.Add([spec]);
+        Assert.Equal((0, 1), (made.Problems.Count, made.Entry!.Added));
+        Assert.Equal(["D-202-string-card.pdf", "book.db"], _folder.Files);
+        var line = Assert.Single(OrderReader.Read("again.csv", run.Orders()!, spec.Unit, new Dictionary<string, string>()).Lines);
+        Assert.Equal(("D-202", 1, new OrderSlip("Demo customer 1", "Demo bow", "", "soft")), (line.Order, line.Revision!.Value, line.Slip));
+    }
+
+    [Theory]
+    [InlineData("green", "26.25 in..31 in t017 green")]
+    [InlineData("flo green", "26.25 in..31 in t017 flo green")]
+    [InlineData("27..31 t019 red", "27..31 t019 red")]
+    public void Changed_CenterServing_TakesAColorAlone(string text, string cell) =>
+        Assert.Equal(cell, Reorder.Changed("26.25 in..31 in t017 black", OrderColumn.CenterServing, text));
+
+    [Fact]
+    public void Changed_Servings_TakeAColorForAllOfThem()
+    {
+        Assert.Equal(
+            "0 in..8 in t021 red; B 0 mm..203 mm t021 red", Reorder.Changed("0 in..8 in t021 black; B 0 mm..203 mm t021", OrderColumn.Servings, "red"));
+        Assert.Equal("green", Reorder.Changed("black", OrderColumn.Colors, "green"));
+    }
+
+    [Fact]
     public void Add_AChangeThatCannotBeBuilt_IsRefusedAndNothingIsPrinted()
     {
-        var run = Run(Plan("card") with { Changes = new Dictionary<string, string> { [OrderColumn.FinishedLength] = "60 1/x" } });
+        var run = Run(Plan("card") with { Changes = [new CellChange(null, OrderColumn.FinishedLength, "60 1/x")] });
         Assert.NotEmpty(run.Add([SpecFixture.Good()]).Problems);
         Assert.True(run.HasRefusals);
         Assert.Empty(_folder.Files);
@@ -135,7 +189,7 @@ public sealed class AgainRunTests : IDisposable
     private AgainPlan Plan(params string[] kinds) => new()
     {
         Kinds = [.. PageKinds.All.Where(k => kinds.Contains(k.FromTag))],
-        Changes = new Dictionary<string, string>(),
+        Changes = [],
         Folder = _folder.Path,
         Date = SpecFixture.Date,
     };

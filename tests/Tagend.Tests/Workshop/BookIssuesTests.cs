@@ -3,6 +3,7 @@ using Tagend.Problems;
 using Tagend.Tests.Specs;
 using Tagend.Workshop.Books;
 using Tagend.Workshop.Checks;
+using Tagend.Workshop.Readings;
 using Xunit;
 
 namespace Tagend.Tests.Workshop;
@@ -49,7 +50,8 @@ public sealed class BookIssuesTests : IDisposable
         Print(Longer, day: 1);
         var orders = Print(First.Replace("Demo one,\n", "Demo one,1\n", StringComparison.Ordinal), day: 2).Orders;
         Assert.Equal((1, SpecFixture.Date), (SpecOf(orders).Revision, SpecOf(orders).Date));
-        Assert.Equal("SUPERSEDED by revision 2 of 2026-03-15", Assert.Single(orders.Report.MakeSets()).Builds[0].Slip.Notes);
+        var build = Assert.Single(orders.Report.MakeSets()).Builds[0];
+        Assert.Equal((2, ""), (build.SupersededBy, build.Slip.Notes));
         Assert.Contains(orders.Report.Problems, p => p.At.Column == "revision" && p.Message.StartsWith("superseded by revision 2 of 2026-03-15", StringComparison.Ordinal));
     }
 
@@ -77,9 +79,9 @@ public sealed class BookIssuesTests : IDisposable
         var newest = SpecOf(Print(Longer, day: 1).Orders);
         using var book = new SqliteAddress(_folder["book.db"]).OpenExisting(TimeProvider.System)!;
         Assert.Equal(
-            ["superseded by revision 2 of 2026-03-15: do not build from it; find that card or print it again"], PieceNews.Of(old, book));
-        Assert.Empty(PieceNews.Of(newest, book));
-        Assert.Empty(PieceNews.Of(old with { Order = "702" }, book));
+            ["701/buss, revision 1: superseded by revision 2 of 2026-03-15: do not build from it; find that card or print it again"], PieceNews.Of(PieceIssue.Of(old), book));
+        Assert.Empty(PieceNews.Of(PieceIssue.Of(newest), book));
+        Assert.Empty(PieceNews.Of(new PieceIssue("702", "buss", 1), book));
     }
 
     private (BookEntry? Entry, CheckedOrders Orders) Print(string orders, int day)

@@ -72,13 +72,14 @@ public sealed class BookLogTests : IDisposable
     public void NewsOf_ScannedPiece_SaysWhatBecameOfIt()
     {
         var spec = _sets[0].Builds[1].Spec;
-        Assert.Empty(PieceNews.Of(spec, _book));
+        var issue = PieceIssue.Of(spec);
+        Assert.Empty(PieceNews.Of(issue, _book));
         Enter("1001", EventKind.Cancelled, "called off");
-        Assert.Equal(["cancelled on 2026-03-14 (called off): do not build it; tagend reopened 1001/buss takes it up again"], PieceNews.Of(spec, _book));
+        Assert.Equal(["1001/buss, revision 1: cancelled on 2026-03-14 (called off): do not build it; tagend reopened 1001/buss takes it up again"], PieceNews.Of(issue, _book));
         Enter("1001/buss", EventKind.Reopened);
-        Assert.Empty(PieceNews.Of(spec, _book));
+        Assert.Empty(PieceNews.Of(issue, _book));
         Enter("1001/buss", EventKind.Remade, "cut");
-        Assert.Equal(["to be made again on 2026-03-14 (cut)"], PieceNews.Of(spec, _book));
+        Assert.Equal(["1001/buss, revision 1: to be made again on 2026-03-14 (cut)"], PieceNews.Of(issue, _book));
         Enter("1001/buss", EventKind.Shipped);
         Assert.Equal(["1001/buss, revision 1: shipped on 2026-03-14"], Bench.NewsOf(spec));
     }
