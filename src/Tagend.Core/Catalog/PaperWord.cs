@@ -51,6 +51,9 @@ public enum PaperWord
     RecordDate, RecordPairs, RecordPairSame, RecordPairWithin, RecordPairOutside, RecordHow, RecordAskFirst,
     RecordNoCertificate,
 
+    // Plot of a fit.
+    FitTitle, FitFacts, FitSettle, FitSettleGiven, FitBuild, FitBuildNumber, FitOutlier, FitLeftOut, FitTolerance, FitPredicted, FitDifference,
+
     // Test pages of printers and label sheets.
     RulerTitle, RulerFor, RulerPrint, RulerMeasure, RulerSay, RulerThen, RulerCheck, RulerAgain, RulerAcross, RulerAlong,
     RulerAcrossBox, RulerAlongBox, RulerPrinterBox, RulerEveryPage, OutlinesHowTo,
@@ -128,6 +131,14 @@ public static partial class PaperWords
         [PaperWord.RecordPairWithin] = ["first", "second", "length", "tolerance"],
         [PaperWord.RecordPairOutside] = ["first", "second", "length", "tolerance"],
         [PaperWord.RecordHow] = ["pin", "load"],
+        [PaperWord.FitTitle] = ["material", "strands"],
+        [PaperWord.FitFacts] = ["builds", "amount", "error", "settle", "scatter"],
+        [PaperWord.FitSettle] = ["settle", "error"],
+        [PaperWord.FitSettleGiven] = ["settle"],
+        [PaperWord.FitBuildNumber] = ["number"],
+        [PaperWord.FitTolerance] = ["amount"],
+        [PaperWord.FitPredicted] = ["unit"],
+        [PaperWord.FitDifference] = ["unit"],
         [PaperWord.RulerFor] = ["printer"],
         [PaperWord.RulerAcross] = ["length"],
         [PaperWord.RulerAlong] = ["length"],

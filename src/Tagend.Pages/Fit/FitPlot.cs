@@ -3,14 +3,15 @@ using Tagend.Blocks;
 using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Output;
+using Tagend.Pages.Parts;
 
 namespace Tagend.Pages.Fit;
 
 /// <summary>A build on the plot of a fit.</summary>
 /// <param name="Predicted">The finished length that the fit expects of its posts and turns.</param>
 /// <param name="Difference">Measured − predicted.</param>
-/// <param name="Label">Written beside it; empty for none.</param>
-public sealed record PlottedBuild(Length Predicted, Length Difference, Length Tolerance, PlotMark Mark, string Label);
+/// <param name="Number">In the job book; written beside a build that is not like the others.</param>
+public sealed record PlottedBuild(Length Predicted, Length Difference, Length Tolerance, PlotMark Mark, long Number);
 
 public enum PlotMark
 {
@@ -24,9 +25,9 @@ public enum PlotMark
 /// Upward is the difference of the two, for on a plot of whole lengths a sixteenth of an inch cannot be seen.
 /// Half a sheet, lying. All coordinates are points.
 /// </remarks>
-/// <param name="title">What was fitted.</param>
-/// <param name="facts">The fit's numbers in words.</param>
-public sealed class FitPlot(string title, string facts, LengthUnit unit, Fonts fonts)
+/// <param name="fit">What was fitted.</param>
+/// <param name="words">Of the bench's language.</param>
+public sealed class FitPlot(FittedTakeUp fit, LengthUnit unit, PaperLanguage words, Fonts fonts)
 {
     private const float Margin = 24;
     private const float Left = 66;
@@ -36,7 +37,23 @@ public sealed class FitPlot(string title, string facts, LengthUnit unit, Fonts f
     private const byte Band = 226;
     private const byte Faint = 150;
 
+    private readonly CardWriter _write = new(unit, words);
+
     private static TextStyle Small => TypeScale.Body;
+
+    private string Title => words.Say(PaperWord.FitTitle, ("material", fit.Material), ("strands", $"{fit.Strands}"));
+
+    private string Facts => words.Say(
+        PaperWord.FitFacts,
+        ("builds", $"{fit.Builds}"),
+        ("amount", _write.Fine(fit.PerTurn)),
+        ("error", _write.Fine(fit.PerTurnError)),
+        ("settle", Settle),
+        ("scatter", _write.Exact(fit.Scatter)));
+
+    private string Settle => fit.IsSettleFitted
+        ? words.Say(PaperWord.FitSettle, ("settle", Number(fit.Settle, "0.00000")), ("error", Number(fit.SettleError, "0.00000")))
+        : words.Say(PaperWord.FitSettleGiven, ("settle", Number(fit.Settle, "0.######")));
 
     /// <param name="builds">One at least.</param>
     /// <param name="paper">Half a sheet, upright; the plot lies on it.</param>
@@ -54,25 +71,25 @@ public sealed class FitPlot(string title, string facts, LengthUnit unit, Fonts f
                 .. Bands(builds, across, up),
                 .. Frame(across, up),
                 .. builds.SelectMany(b => Mark(b.Mark, across.At(In(b.Predicted)), up.At(In(b.Difference)))),
-                .. builds.Where(b => b.Label.Length > 0).Select(b => Label(b, across, up)),
+                .. builds.Where(b => b.Mark != PlotMark.Used).Select(b => Label(b, across, up)),
                 .. Words(height),
             ]);
     }
 
     private IEnumerable<Ink> Words(float height)
     {
-        yield return new TextInk(Margin, Margin + 10, title, TypeScale.Figure);
-        yield return new TextInk(Margin, Margin + 25, facts, Small);
+        yield return new TextInk(Margin, Margin + 10, Title, TypeScale.Figure);
+        yield return new TextInk(Margin, Margin + 25, Facts, Small);
         var x = Left;
-        foreach (var (mark, word) in new[] { (PlotMark.Used, "build"), (PlotMark.Outlier, "outlier, still in the fit"), (PlotMark.LeftOut, "left out of the fit") })
+        foreach (var (mark, word) in new[] { (PlotMark.Used, PaperWord.FitBuild), (PlotMark.Outlier, PaperWord.FitOutlier), (PlotMark.LeftOut, PaperWord.FitLeftOut) })
         {
             foreach (var ink in Mark(mark, x + Radius, height - Margin - 3))
             {
                 yield return ink;
             }
 
-            yield return new TextInk(x + 10, height - Margin, word, Small);
-            x += 26 + fonts.WidthOf(word, Small);
+            yield return new TextInk(x + 10, height - Margin, words[word], Small);
+            x += 26 + fonts.WidthOf(words[word], Small);
         }
     }
 
@@ -86,7 +103,7 @@ public sealed class FitPlot(string title, string facts, LengthUnit unit, Fonts f
         {
             foreach (var (sign, value) in new[] { ("+", In(tolerance)), ("−", -In(tolerance)) })
             {
-                var label = $"{sign}{LengthWriter.Setting(tolerance, unit)} tolerance";
+                var label = words.Say(PaperWord.FitTolerance, ("amount", $"{sign}{_write.Setting(tolerance)}"));
                 yield return new LineInk(across.Start, up.At(value), across.End, up.At(value), 0.7f, Dash: 3);
                 yield return new TextInk(across.End - fonts.WidthOf(label, Small) - 4, up.At(value) + (value > 0 ? -3 : 9), label, Small);
             }
@@ -100,22 +117,22 @@ public sealed class FitPlot(string title, string facts, LengthUnit unit, Fonts f
         yield return new LineInk(across.Start, up.Start, across.End, up.Start, 0.8f);
         foreach (var tick in across.Ticks)
         {
-            var text = tick.ToString("0.####", CultureInfo.InvariantCulture);
+            var text = Number(tick, "0.####");
             yield return new LineInk(across.At(tick), up.Start, across.At(tick), up.Start + 4, 0.8f);
             yield return new TextInk(across.At(tick) - (fonts.WidthOf(text, Small) / 2), up.Start + 14, text, Small);
         }
 
         foreach (var tick in up.Ticks)
         {
-            var text = (tick < 0 ? "−" : tick > 0 ? "+" : "") + Math.Abs(tick).ToString("0.####", CultureInfo.InvariantCulture);
+            var text = (tick < 0 ? "−" : tick > 0 ? "+" : "") + Number(Math.Abs(tick), "0.####");
             yield return new LineInk(across.Start - 4, up.At(tick), across.Start, up.At(tick), 0.8f);
             yield return new TextInk(across.Start - 7 - fonts.WidthOf(text, Small), up.At(tick) + (Small.CapHeight / 2), text, Small);
         }
 
-        var symbol = LengthWriter.Symbol(unit);
-        var name = $"predicted length, {symbol}";
+        var symbol = ("unit", _write.UnitSymbol);
+        var name = words.Say(PaperWord.FitPredicted, symbol);
         yield return new TextInk(((across.Start + across.End) / 2) - (fonts.WidthOf(name, Small) / 2), up.Start + 27, name, Small);
-        yield return new TextInk(Margin, up.End - 8, $"measured − predicted, {symbol}", Small);
+        yield return new TextInk(Margin, up.End - 8, words.Say(PaperWord.FitDifference, symbol), Small);
     }
 
     private static IEnumerable<Ink> Mark(PlotMark mark, float x, float y) => mark switch
@@ -132,9 +149,12 @@ public sealed class FitPlot(string title, string facts, LengthUnit unit, Fonts f
 
     private TextInk Label(PlottedBuild build, PlotAxis across, PlotAxis up)
     {
-        var (x, width) = (across.At(In(build.Predicted)), fonts.WidthOf(build.Label, Small));
-        return new TextInk(x + 6 + width > across.End ? x - 6 - width : x + 6, up.At(In(build.Difference)) + (Small.CapHeight / 2), build.Label, Small);
+        var label = words.Say(PaperWord.FitBuildNumber, ("number", $"{build.Number}"));
+        var (x, width) = (across.At(In(build.Predicted)), fonts.WidthOf(label, Small));
+        return new TextInk(x + 6 + width > across.End ? x - 6 - width : x + 6, up.At(In(build.Difference)) + (Small.CapHeight / 2), label, Small);
     }
+
+    private string Number(double number, string format) => _write.Decimal(number.ToString(format, CultureInfo.InvariantCulture));
 
     private double In(Length length) => unit == LengthUnit.Inch ? length.Inches : length.Millimeters;
 

@@ -86,7 +86,7 @@ public sealed class CustomerSheet
             .GroupBy(b => SystemOf(b) ?? systems[0])
             .Select(g => Of(g.Key, new SheetData(set.Order, [.. g], _catalog, writer), paper))
             .ToList();
-        return new Composed([.. sheets.SelectMany(s => s.Pages)], [.. sheets.SelectMany(s => s.Problems)]);
+        return new Composed([.. sheets.SelectMany(s => s.Pages).Select(page => page with { Language = language.Tag })], [.. sheets.SelectMany(s => s.Problems)]);
     }
 
     private static Place Whose(string order) => new($"customer sheet {order}");

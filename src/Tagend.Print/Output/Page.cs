@@ -12,6 +12,9 @@ public sealed record Page(float Width, float Height, IReadOnlyList<Ink> Inks)
     /// <summary>Titles of the bookmarks that lead to it.</summary>
     public IReadOnlyList<string> Bookmarks { get; init; } = [];
 
+    /// <summary>Of what is written on it, and on those after it to the next bookmark, as in RFC 5646; null for the document's.</summary>
+    public string? Language { get; init; }
+
     /// <summary>The inks' x runs down the paper, along the feed, and their y from its right edge to its left.</summary>
     public bool IsLying { get; init; }
 

@@ -49,7 +49,7 @@ public static class PdfFile
             var (width, height) = (Size(page.Width), Size(page.Height));
             var top = (int)((page.IsLying ? width : height) / Points.Step);
             var (number, content) = (_objects.Reserve(), _objects.Reserve());
-            var parents = _structure.BeginPage(number, beginsSection: page.Bookmarks.Count > 0);
+            var parents = _structure.BeginPage(number, beginsSection: page.Bookmarks.Count > 0, page.Language);
             _pen.Draw(page.Inks, page.Setting, height, top);
             _structure.EndPage();
             _objects.AddStream(content, [], _content.Bytes);

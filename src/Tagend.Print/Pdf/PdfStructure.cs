@@ -26,13 +26,14 @@ internal sealed class PdfStructure
     /// <summary>Begins a page.</summary>
     /// <param name="page">Its object.</param>
     /// <param name="beginsSection">It is the first of several that belong together.</param>
+    /// <param name="language">Of the section, RFC 5646; null for the document's.</param>
     /// <returns>Its number in the tree of its parts: the page's StructParents.</returns>
-    public int BeginPage(int page, bool beginsSection)
+    public int BeginPage(int page, bool beginsSection, string? language = null)
     {
         if (beginsSection)
         {
             CloseTo(1);
-            Open("Sect"u8);
+            Open("Sect"u8, language: language);
         }
 
         _page = page;
@@ -59,7 +60,8 @@ internal sealed class PdfStructure
     /// <summary>Begins a part within the one begun last.</summary>
     /// <param name="type">A standard structure type: 14.8.4.</param>
     /// <param name="alternative">What it shows, in words.</param>
-    public void Open(ReadOnlySpan<byte> type, string? alternative = null)
+    /// <param name="language">RFC 5646; null for that of the part around it.</param>
+    public void Open(ReadOnlySpan<byte> type, string? alternative = null, string? language = null)
     {
         if (_depth == _open.Count)
         {
@@ -67,7 +69,7 @@ internal sealed class PdfStructure
         }
 
         var element = _open[_depth];
-        element.Begin(type, alternative);
+        element.Begin(type, alternative, language);
         _depth++;
         if (element.IsCell)
         {
@@ -95,6 +97,11 @@ internal sealed class PdfStructure
         if (element.Alternative is { } alternative)
         {
             _buffer.Add("/Alt"u8).Text(alternative);
+        }
+
+        if (element.Language is { } language)
+        {
+            _buffer.Add("/Lang"u8).Text(language);
         }
 
         if (element.IsHeaderCell)
@@ -170,6 +177,8 @@ internal sealed class PdfStructure
 
         public string? Alternative { get; private set; }
 
+        public string? Language { get; private set; }
+
         /// <summary>0 until something is drawn for it.</summary>
         public int Number { get; set; }
 
@@ -181,12 +190,12 @@ internal sealed class PdfStructure
 
         public bool IsCell => IsHeaderCell || Type.SequenceEqual("TD"u8);
 
-        public void Begin(ReadOnlySpan<byte> type, string? alternative)
+        public void Begin(ReadOnlySpan<byte> type, string? alternative, string? language)
         {
             _type.Clear();
             _type.Add(type);
             Kids.Clear();
-            (Alternative, Number, HasContent) = (alternative, 0, false);
+            (Alternative, Language, Number, HasContent) = (alternative, language, 0, false);
         }
     }
 }

@@ -1,6 +1,5 @@
 using Tagend.Catalog;
 using Tagend.Fits;
-using Tagend.Measures;
 using Tagend.Output;
 using Tagend.Pages.Fit;
 using Tagend.Problems;
@@ -46,7 +45,7 @@ public static class FitPaper
             }
             else
             {
-                PdfFile.Write(pages, fonts, new PdfNote("Tagend fit", date), stream);
+                PdfFile.Write(pages, fonts, new PdfNote("Tagend fit", date, catalog.Words.Tag), stream);
             }
         })]);
         return pages.Count;
@@ -58,20 +57,13 @@ public static class FitPaper
         : FormattableString.Invariant($"{fit.Settle:0.######} (materials.toml)");
 
     /// <param name="fit">With a result.</param>
-    private static Page PageOf(TakeUpFit fit, ShopCatalog catalog, Fonts fonts)
-    {
-        var unit = catalog.Shop.Unit;
-        var found = fit.Fit!;
-        var facts = $"{Counted.Of(found.Builds, "build")}: take-up {LengthWriter.Fine(found.PerTurn, unit)} per turn ± {LengthWriter.Fine(found.PerTurnError, unit)}, "
-            + $"settle {Settle(found)}, scatter per build {LengthWriter.Exact(found.Scatter, unit)}";
-        return new FitPlot($"{fit.Material}, {fit.Strands} strands: measured against predicted", facts, unit, fonts)
-            .Of([.. fit.Points.Select(Plotted)], catalog.Shop.Paper.Card);
-    }
+    private static Page PageOf(TakeUpFit fit, ShopCatalog catalog, Fonts fonts) =>
+        new FitPlot(fit.Fit!, catalog.Shop.Unit, catalog.Words, fonts).Of([.. fit.Points.Select(Plotted)], catalog.Shop.Paper.Card);
 
     private static PlottedBuild Plotted(FitPoint point)
     {
         var mark = point.Build.IsLeftOut ? PlotMark.LeftOut : point.IsOutlier ? PlotMark.Outlier : PlotMark.Used;
         return new PlottedBuild(
-            point.Predicted, point.Difference, point.Build.Tolerance, mark, mark == PlotMark.Used ? "" : $"build {point.Build.Number}");
+            point.Predicted, point.Difference, point.Build.Tolerance, mark, point.Build.Number);
     }
 }

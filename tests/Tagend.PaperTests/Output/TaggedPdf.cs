@@ -65,6 +65,7 @@ internal sealed class TaggedPdf
             reference.GetString()!,
             Name(value, "/S")!,
             Name(value, "/Alt"),
+            Name(value, "/Lang"),
             value.TryGetProperty("/A", out var a) ? Name(Value(a), "/Scope") : null,
             value.TryGetProperty("/Pg", out var page) ? page.GetString() : null,
             [.. kids.Where(kid => kid.ValueKind == JsonValueKind.Number).Select(kid => int.Parse(kid.GetRawText(), CultureInfo.InvariantCulture))],
@@ -74,7 +75,7 @@ internal sealed class TaggedPdf
     /// <summary>A part of the document.</summary>
     /// <param name="Marks">What is drawn for it on its page.</param>
     internal sealed record Element(
-        string Reference, string Type, string? Alternative, string? Scope, string? Page, IReadOnlyList<int> Marks, IReadOnlyList<Element> Kids)
+        string Reference, string Type, string? Alternative, string? Language, string? Scope, string? Page, IReadOnlyList<int> Marks, IReadOnlyList<Element> Kids)
     {
         public IEnumerable<Element> All => Kids.SelectMany(k => k.All).Prepend(this);
     }

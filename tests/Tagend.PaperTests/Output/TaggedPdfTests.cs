@@ -38,6 +38,18 @@ public sealed partial class TaggedPdfTests
         Assert.All(files, AssertAccessible);
     }
 
+    /// <summary>Matterhorn Protocol 1.1, 11-006: a natural language for the text of every part, where it is not the document's.</summary>
+    [Fact]
+    public void Sheets_OfOrdersInSeveralLanguages_NameEachSetsOwn()
+    {
+        using var folder = TagendProgram.NewFolder();
+        var orders = folder.Write("orders.csv", "order,piece,kind,finished_length,language\n1,string,recurve-string,62 in,de\n2,string,recurve-string,62 in,\n3,string,recurve-string,62 in,fr\n");
+        TagendProgram.Run("print", orders, "--only", "sheets", "--out", folder.Path);
+        var pdf = new TaggedPdf(folder["sheets.pdf"]);
+        Assert.Equal(["u:de", "u:en-US", "u:fr"], pdf.Tree.Kids.Where(k => k.Type == "/Sect").Select(k => k.Language));
+        Assert.Equal("u:en-US", TaggedPdf.Name(pdf.Catalog, "/Lang"));
+    }
+
     [Fact]
     public void Parts_OfBlocks_AreReadAsWhatTheyAre()
     {
