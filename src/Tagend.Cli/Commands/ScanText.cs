@@ -3,6 +3,7 @@ using Tagend.Measures;
 using Tagend.Orders;
 using Tagend.Specs;
 using Tagend.Tags;
+using Tagend.Workshop;
 using Tagend.Workshop.Readings;
 
 namespace Tagend.Commands;
@@ -12,6 +13,11 @@ internal static class ScanText
 {
     public static void Write(TagScan scan, bool onlyPosts)
     {
+        if (scan.Places.Count > 1)
+        {
+            Console.WriteLine($"{Counted.Of(scan.Places.Count, "code")} in the picture that say the same:");
+        }
+
         if (scan.Reading is TagReading.Bag bag)
         {
             Console.WriteLine($"bag of order {bag.Order}: {string.Join(", ", bag.Contents.Select(c => $"{c.Piece} (revision {c.Revision})"))}");

@@ -1,5 +1,6 @@
 using System.Text;
 using Tagend.Measures;
+using Tagend.Qr.Read;
 using Tagend.Specs;
 using Tagend.Tags;
 
@@ -14,6 +15,9 @@ public sealed record TagScan(string Source, TagReading? Reading)
     public const string StandardInput = "-";
 
     private const string Scanner = "standard input";
+
+    /// <summary>Where in the picture the text was read: the corners of each code that has it, in pixels; none where there is no picture.</summary>
+    public IReadOnlyList<Quadrilateral> Places { get; init; } = [];
 
     /// <summary>No text of a QR code is longer (ISO/IEC 18004:2015, table 7: 7,089 digits); what is longer is garbage.</summary>
     private const int LongestLine = 7_089;
@@ -60,7 +64,7 @@ public sealed record TagScan(string Source, TagReading? Reading)
         }
 
         var codes = TagPictures.Read(source);
-        return codes.Count == 0 ? [new TagScan(source, null)] : codes.Select(c => new TagScan(source, TagReader.Read(c.Text)));
+        return codes.Count == 0 ? [new TagScan(source, null)] : codes.Select(c => new TagScan(source, TagReader.Read(c.Text)) { Places = c.Places });
     }
 
     /// <summary>Lines with something in them, ended by a line end or a tab, without what cannot be typed.</summary>

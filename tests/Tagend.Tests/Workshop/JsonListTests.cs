@@ -69,7 +69,7 @@ public sealed class JsonListTests : IDisposable
         TagScan[] scans = [new("a.png", TagReader.Read(TagWriter.Write(spec))), new("b.png", null), new("text", TagReader.Read("<hello>"))];
         var list = Read(stream => JsonList.Write(stream, scans));
         Assert.Equal(2, list.GetArrayLength());
-        Assert.Equal(["source", "text", "reading", "message", "specs"], NamesOf(list[0]));
+        Assert.Equal(["source", "text", "reading", "message", "specs", "places"], NamesOf(list[0]));
         Assert.Equal(["order", "piece", .. OfSpec, "lots"], NamesOf(list[0].GetProperty("specs")[0]));
         Assert.Equal(70, list[0].GetProperty("specs")[0].GetProperty("drawWeight").GetProperty("lbf").GetDouble());
         Assert.Equal("foreign", list[1].GetProperty("reading").GetString());
