@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Everything there is to do with this project, on Linux with the .NET SDK: ./build.sh demo | test | samples | publish | pictures | fuzz | books | bench | mutants | release
+# Everything there is to do with this project, on Linux with the .NET SDK: ./build.sh demo | test | samples | screens | publish | pictures | fuzz | books | bench | mutants | release
 set -euo pipefail
 cd "$(dirname "$0")"
 export DOTNET_NOLOGO=1 DOTNET_CLI_TELEMETRY_OPTOUT=1 LC_ALL=C.UTF-8
@@ -81,7 +81,7 @@ bench() {
 samples() {
     dotnet build src/Tagend.Cli -c Release -v quiet
     make_demo_shop
-    rm -rf output-samples
+    find output-samples -mindepth 1 -maxdepth 1 ! -name station -exec rm -r {} +
     "$tagend" print demo-orders/demo.csv --templates $demo_shop --out output-samples/demo --date $sample_date --preview 90
     "$tagend" print demo-orders/demo-mm.csv --templates $demo_shop --units mm --paper a4 --out output-samples/demo-mm --date $sample_date --preview 90
     "$tagend" print demo-orders/demo.csv --templates $demo_shop --order 1001 --only strips --out output-samples/strips --date $sample_date --preview 90
@@ -94,6 +94,19 @@ samples() {
         pdftotext -layout -enc UTF-8 "$pdf" "output-samples/text/$(basename "$(dirname "$pdf")")-$(basename "$pdf" .pdf).txt"
     done
     "$tagend" check demo-orders/mistakes.csv --date $sample_date > output-samples/mistakes.txt 2>&1 || true
+}
+
+# The station's screens as the tests see them, into output-samples/station, and some of them into its page of the docs.
+screens() {
+    install_outside_tools
+    dotnet build tests/Tagend.StationTests -c Release -v quiet
+    rm -rf output-samples/station
+    mkdir -p output-samples/station docs/station
+    STATION_PICTURES="$PWD/output-samples/station" tests/Tagend.StationTests/bin/Release/net10.0/Tagend.StationTests -noColor
+    local picture
+    for picture in start-posts-tablet-light:start-posts orders-problems-desk-light:orders papers-desk-light:papers devices-code-tablet-light:devices; do
+        cp "output-samples/station/${picture%%:*}.png" "docs/station/${picture##*:}.png"
+    done
 }
 
 # Hard pictures of codes, read by us and by four decoders that are not ours. Seed 1 is for choosing, 5 for scoring.
@@ -165,6 +178,7 @@ case "${1:-}" in
     demo) demo ;;
     test) test_all ;;
     samples) samples ;;
+    screens) screens ;;
     publish) publish ;;
     pictures) pictures "${@:2}" ;;
     fuzz) fuzz "${@:2}" ;;
@@ -172,5 +186,5 @@ case "${1:-}" in
     bench) bench "${@:2}" ;;
     mutants) mutants "${2:?Measures, Orders, Specs, Tags or Fits}" "${@:3}" ;;
     release) bash ./release.sh ;;
-    *) echo "usage: ./build.sh demo | test | samples | publish | pictures [SEED] [DECODER] | fuzz [SEED] [RUNS] [TARGET] [RUN] | books [short|long [SEED [trials|searches]]] | bench [tiny|long] | mutants AREA [FILES] | release"; exit 2 ;;
+    *) echo "usage: ./build.sh demo | test | samples | screens | publish | pictures [SEED] [DECODER] | fuzz [SEED] [RUNS] [TARGET] [RUN] | books [short|long [SEED [trials|searches]]] | bench [tiny|long] | mutants AREA [FILES] | release"; exit 2 ;;
 esac

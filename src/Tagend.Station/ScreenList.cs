@@ -1,5 +1,9 @@
 using Tagend.Station.Frame;
+using Tagend.Station.Screens.Devices;
 using Tagend.Station.Screens.Orders;
+using Tagend.Station.Screens.Papers;
+using Tagend.Station.Screens.Shop;
+using Tagend.Station.Screens.Start;
 
 namespace Tagend.Station;
 
@@ -7,5 +11,5 @@ namespace Tagend.Station;
 internal static class ScreenList
 {
     /// <summary>The first is where a browser begins.</summary>
-    public static IReadOnlyList<IScreen> All { get; } = [new OrdersScreen()];
+    public static IReadOnlyList<IScreen> All { get; } = [new OrdersScreen(), new PapersScreen(), new ShopScreen(), new StartScreen(), new DevicesScreen()];
 }

@@ -21,8 +21,7 @@ public static class StationServer
     /// <exception cref="TagendException">It cannot start; the sentence says why.</exception>
     public static void Run(StationOptions options, Action<string> ready)
     {
-        var secret = StationSecret.In(Path.Combine(options.Folder, "station"));
-        using var app = Build(options, secret);
+        using var app = Build(options);
         try
         {
             app.StartAsync().GetAwaiter().GetResult();
@@ -43,8 +42,12 @@ public static class StationServer
     /// <summary>Where a browser on this machine finds it.</summary>
     public static string AddressOf(StationOptions options) => $"http://localhost:{options.Port}/";
 
-    private static WebApplication Build(StationOptions options, StationSecret secret)
+    private static WebApplication Build(StationOptions options)
     {
+        var secret = StationSecret.In(options.OwnFolder);
+        var devices = DeviceList.In(options.OwnFolder, secret);
+        var addresses = options.IsOnNetwork ? StationCertificate.Addresses() : [];
+        var certificate = options.IsOnNetwork ? StationCertificate.In(options.OwnFolder, addresses, options.Clock) : null;
         var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
         builder.Logging.ClearProviders();
         builder.WebHost.ConfigureKestrel(kestrel =>
@@ -52,15 +55,26 @@ public static class StationServer
             kestrel.AddServerHeader = false;
             kestrel.Limits.MaxRequestBodySize = MostBytes;
             kestrel.ListenLocalhost(options.Port);
+            if (certificate is not null)
+            {
+                kestrel.ListenAnyIP(options.NetworkPort, listen => listen.UseHttps(certificate));
+            }
         });
+        builder.WebHost.UseKestrelHttpsConfiguration();
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(3));
+        builder.Services.AddSingleton(devices);
+        builder.Services.AddSingleton(new EntryCode(options.Clock));
         builder.Services.AddSingleton(new ShopDesk(options));
+        builder.Services.AddSingleton<OrderDesk>();
+        builder.Services.AddSingleton<PaperDesk>();
+        builder.Services.AddSingleton<StartDesk>();
         builder.Services.AddSingleton(new Navigation([.. ScreenList.All.Select(s => s.Nav).OfType<NavEntry>()]));
 
         var app = builder.Build();
-        var gate = new Gate(HostsOf(options), secret);
+        var gate = new Gate(options, HostsOf(options, addresses), secret, devices);
         app.Use(next => context => gate.Pass(context, next));
         app.Use(next => context => Faults.Catch(context, next));
+        app.Use(next => context => LeadToStart(context, next));
         app.UseRouting();
         app.MapGet("/alive", () => TypedResults.Text(AliveWord));
         app.MapGet("/", () => TypedResults.Redirect(ScreenList.All[0].Nav!.Path));
@@ -74,11 +88,26 @@ public static class StationServer
         return app;
     }
 
+    /// <summary>A shop that has said nothing of itself yet is asked first.</summary>
+    private static Task LeadToStart(HttpContext context, RequestDelegate next)
+    {
+        string[] before = ["/start", "/assets", "/alive", "/worker.js", "/manifest.webmanifest", "/enter", "/devices"];
+        if (context.RequestServices.GetRequiredService<ShopDesk>().IsBegun || before.Any(p => context.Request.Path.StartsWithSegments(p)))
+        {
+            return next(context);
+        }
+
+        context.Response.Redirect("/start");
+        return Task.CompletedTask;
+    }
+
     /// <summary>A page that says so, for whatever has no page.</summary>
     private static IResult NotHere() => Faults.Page(StatusCodes.Status404NotFound, "There is nothing at this address.");
 
-    private static HashSet<string> HostsOf(StationOptions options) =>
+    private static HashSet<string> HostsOf(StationOptions options, IReadOnlyList<IPAddress> addresses) =>
     [
+        .. addresses.Select(a => $"{a}:{options.NetworkPort}"),
+        .. options.IsOnNetwork ? [$"{Environment.MachineName}:{options.NetworkPort}", $"localhost:{options.NetworkPort}"] : Array.Empty<string>(),
         .. new[] { "localhost", IPAddress.Loopback.ToString(), $"[{IPAddress.IPv6Loopback}]" }.Select(host => $"{host}:{options.Port}"),
     ];
 

@@ -8,7 +8,7 @@ namespace Tagend.StationTests;
 public class FrameTests(Browser browser)
 {
     /// <summary>All screens that open without anything chosen. A new screen is an entry here.</summary>
-    public static TheoryData<string> Screens => ["/orders"];
+    public static TheoryData<string> Screens => ["/orders", "/shop", "/devices"];
 
     [Theory]
     [MemberData(nameof(Screens))]
@@ -18,17 +18,18 @@ public class FrameTests(Browser browser)
         var faults = new List<string>();
         page.Console += (_, line) => faults.AddRange(line.Type == "error" ? [line.Text] : []);
         await page.GotoAsync($"{browser.Station.Address}{path[1..]}");
-        foreach (var shade in new[] { ColorScheme.Light, ColorScheme.Dark })
-        {
-            await page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = shade });
-            foreach (var size in Size.All)
-            {
-                await page.SetViewportSizeAsync(size.Width, size.Height);
-                await Look.At(page, path, size, shade);
-            }
-        }
-
+        await Look.Everywhere(page, path);
         Assert.Empty(faults);
+    }
+
+    [Fact]
+    public async Task Page_OfANewBrowser_WeighsAtMost150Kilobytes()
+    {
+        var page = await browser.Open(Size.Phone);
+        var weights = new List<Task<int>>();
+        page.Response += (_, answer) => weights.Add(Task.Run(async () => (await answer.BodyAsync()).Length));
+        await page.GotoAsync($"{browser.Station.Address}devices", new PageGotoOptions { WaitUntil = WaitUntilState.NetworkIdle });
+        Assert.InRange((await Task.WhenAll(weights)).Sum(), 50_000, 150_000);
     }
 
     [Fact]
@@ -41,7 +42,21 @@ public class FrameTests(Browser browser)
     }
 
     [Fact]
-    public void Stop_ByCtrlC_EndsInOrder()
+    public async Task Page_OfAStationThatIsGone_StillOpensInABrowserThatSawIt()
+    {
+        using var station = Station.OfDemoShop();
+        var page = await browser.Open(Size.Phone);
+        await page.GotoAsync($"{station.Address}shop");
+        await page.EvaluateAsync("() => navigator.serviceWorker.ready.then(() => true)");
+        await page.WaitForFunctionAsync("() => navigator.serviceWorker.controller !== null");
+        await page.ReloadAsync();
+        station.Kill();
+        await page.ReloadAsync();
+        await Assertions.Expect(page.Locator("h1")).ToHaveTextAsync("Shop");
+    }
+
+    [Fact]
+    public void Stop_WhenItIsTold_EndsInOrder()
     {
         using var station = Station.OfDemoShop();
         Assert.Equal(0, station.Stop());

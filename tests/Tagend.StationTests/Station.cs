@@ -33,20 +33,29 @@ public sealed class Station : IDisposable
     public static Station OfDemoShop(params IReadOnlyList<string> more)
     {
         var station = Empty(more);
-        var said = Run(["init", station.Templates, "--name", "Demo string shop", "--phone", "555 0100", "--post-diameter", "1 in"]);
-        Assert.Equal(0, said.ExitCode);
+        station.Begin();
         station.Start();
         return station;
     }
+
+    /// <summary>Gives it the demo's shop.</summary>
+    public void Begin() => Assert.Equal(
+        0, Run(["init", Templates, "--name", "Demo string shop", "--phone", "555 0100", "--post-diameter", "1 in"]).ExitCode);
 
     /// <summary>One whose shop has said nothing yet; it is not started.</summary>
     public static Station Empty(params IReadOnlyList<string> more) => new(Directory.CreateTempSubdirectory("tagend-station-").FullName, FreePort(), more);
 
     public string Templates => Path.Combine(Folder, "templates");
 
-    public void Start()
+    public void Start(params IReadOnlyList<(string Name, string Value)> environment)
     {
-        _process = Process.Start(Program(["station", "--port", $"{Port}", "--no-browser", "--templates", Templates, .. _more]))!;
+        var program = Program(["station", "--port", $"{Port}", "--no-browser", "--templates", Templates, .. _more]);
+        foreach (var (name, value) in environment)
+        {
+            program.Environment[name] = value;
+        }
+
+        _process = Process.Start(program)!;
         _process.StandardInput.Close();
         var first = _process.StandardOutput.ReadLineAsync();
         Assert.True(first.Wait(Patience), "the station did not start");
@@ -60,11 +69,11 @@ public sealed class Station : IDisposable
         _process.WaitForExit();
     }
 
-    /// <summary>Ends it as Ctrl-C does.</summary>
+    /// <summary>Tells it to end, as a system that is shut down does, and Ctrl-C.</summary>
     /// <returns>Its exit code.</returns>
     public int Stop()
     {
-        using (Process.Start("kill", ["-INT", $"{_process!.Id}"]))
+        using (Process.Start("kill", ["-TERM", $"{_process!.Id}"]))
         {
             Assert.True(_process.WaitForExit(Patience), "the station did not stop");
         }

@@ -18,6 +18,11 @@ internal sealed class StationCommand
 
     private readonly Option<bool> _noBrowser = new("--no-browser") { Description = "Open no browser; say the address alone." };
 
+    private readonly Option<bool> _lan = new("--lan")
+    {
+        Description = "Also let phones and tablets in, by HTTPS at the next port: each by a code that the station shows.",
+    };
+
     private readonly Option<string?> _templates = new Option<string?>("--templates")
     {
         Description = "The shop's templates folder; orders and papers are beside it. Default: ./templates, else your own, which the first start makes.",
@@ -31,7 +36,7 @@ internal sealed class StationCommand
         var station = new StationCommand();
         var command = new Command("station", "Serves the whole job to browsers on this machine, until Ctrl-C: orders, papers, build, scan, book.")
         {
-            station._port, station._noBrowser, station._templates, station._jobBook,
+            station._port, station._noBrowser, station._lan, station._templates, station._jobBook,
         };
         station._port.Validators.Add(result =>
         {
@@ -54,6 +59,7 @@ internal sealed class StationCommand
         {
             Port = parsed.GetValue(_port),
             Templates = Path.GetFullPath(templates),
+            IsOnNetwork = parsed.GetValue(_lan),
             ShippedTemplates = folders.Shipped,
             Book = JobBookOption.AddressOf(parsed.GetValue(_jobBook), templates),
             Clock = TimeProvider.System,
@@ -61,6 +67,11 @@ internal sealed class StationCommand
         StationServer.Run(options, address =>
         {
             Console.WriteLine($"The station is at {address}");
+            if (options.IsOnNetwork)
+            {
+                Console.WriteLine($"Phones and tablets: {address}devices shows the code that lets them in");
+            }
+
             Console.WriteLine("Ctrl-C stops it; nothing that was typed is lost.");
             if (!parsed.GetValue(_noBrowser))
             {

@@ -56,7 +56,6 @@ internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, str
         List<Problem> problems,
         [NotNullWhen(true)] out OrderHeader? header)
     {
-        var names = Names(aliases);
         var titles = record.Cells.Reverse().SkipWhile(t => t.Length == 0).Reverse().ToList();
         if (titles.Count > MostColumns)
         {
@@ -65,13 +64,7 @@ internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, str
             return false;
         }
 
-        string?[] columns = [.. titles.Select(title => names.GetValueOrDefault(Plain(title)))];
-        for (var i = 0; i < columns.Length; i++)
-        {
-            // Of several columns of notes the first is the notes, and the others are kept beside them.
-            columns[i] = columns[i] == OrderColumn.Notes && columns.AsSpan(0, i).Contains(OrderColumn.Notes) ? null : columns[i];
-        }
-
+        var columns = ColumnsOf(titles, aliases);
         var faults = new List<Problem>();
         Problem Fault(string column, string message) => new(new Place(file, record.Line, column), null, message);
 
@@ -118,6 +111,20 @@ internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, str
         problems.AddRange(faults);
         header = faults.Count == 0 ? new OrderHeader(file, titles, columns) { IsByBow = isByBow } : null;
         return header is not null;
+    }
+
+    /// <summary>Our name of each column of a header; null for one that is kept as a note.</summary>
+    public static string?[] ColumnsOf(IReadOnlyList<string> titles, IReadOnlyDictionary<string, string> aliases)
+    {
+        var names = Names(aliases);
+        string?[] columns = [.. titles.Select(title => names.GetValueOrDefault(Plain(title)))];
+        for (var i = 0; i < columns.Length; i++)
+        {
+            // Of several columns of notes the first is the notes, and the others are kept beside them.
+            columns[i] = columns[i] == OrderColumn.Notes && columns.AsSpan(0, i).Contains(OrderColumn.Notes) ? null : columns[i];
+        }
+
+        return columns;
     }
 
     /// <summary>A record's cells by column, with its notes and every unknown column's text added to them.</summary>

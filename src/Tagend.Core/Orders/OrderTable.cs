@@ -56,6 +56,9 @@ internal sealed class OrderTable(byte[] utf8)
 
     private readonly char _separator = SeparatorOf(utf8);
 
+    /// <summary>What stands between cells: comma, semicolon or tab.</summary>
+    public char Separator => _separator;
+
     /// <summary>The records, header first; empty lines are passed over.</summary>
     /// <remarks>A quote inside an unquoted cell is text: it is an inch mark.</remarks>
     public IEnumerable<OrderRecord> Records()

@@ -5,6 +5,22 @@ using Tagend.Problems;
 
 namespace Tagend.Output;
 
+/// <summary>What became of a job in a print queue.</summary>
+public enum JobFate
+{
+    /// <summary>The queue has it no longer, or never had.</summary>
+    Unknown,
+
+    /// <summary>It waits, or is being printed.</summary>
+    Waiting,
+
+    /// <summary>The queue says that it was printed.</summary>
+    Printed,
+
+    /// <summary>The queue or a person gave it up.</summary>
+    Stopped,
+}
+
 /// <summary>The system's print queues, by the client programs of CUPS: lp and lpstat.</summary>
 public static class PrintQueue
 {
@@ -43,6 +59,33 @@ public static class PrintQueue
 
         var preferred = WordAfter("destination: ", Run("lpstat", ["-d"], HowTo).Output);
         return [.. said.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries).OrderBy(n => n != preferred).ThenBy(n => n, StringComparer.Ordinal)];
+    }
+
+    /// <summary>What became of a job.</summary>
+    /// <param name="job">The queue's name for it, as <see cref="Send"/> returned it.</param>
+    /// <exception cref="TagendException">The queues do not answer.</exception>
+    public static JobFate FateOf(string job)
+    {
+        const string HowTo = "see the printer itself";
+        if (Lists(Run("lpstat", ["-W", "not-completed", "-o"], HowTo).Output) is not null)
+        {
+            return JobFate.Waiting;
+        }
+
+        // The lines below a job say how it ended (PWG 5100.11, job-state-reasons).
+        return Lists(Run("lpstat", ["-l", "-W", "completed", "-o"], HowTo).Output) switch
+        {
+            null => JobFate.Unknown,
+            var said when said.Contains("aborted", StringComparison.Ordinal) || said.Contains("canceled", StringComparison.Ordinal) => JobFate.Stopped,
+            _ => JobFate.Printed,
+        };
+
+        string? Lists(string list)
+        {
+            var lines = list.Split('\n').ToList();
+            var at = lines.FindIndex(l => l.StartsWith($"{job} ", StringComparison.Ordinal));
+            return at < 0 ? null : string.Join('\n', lines.Skip(at + 1).TakeWhile(l => l.StartsWith('\t') || l.StartsWith(' ')));
+        }
     }
 
     private static string ByHand(string file, Paper paper) =>

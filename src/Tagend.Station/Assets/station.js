@@ -23,6 +23,27 @@
         }
     });
 
+    // A field with data-keep holds what was typed until it was sent, whatever happens to the page.
+    const keys = form => [...form.querySelectorAll("[data-keep]")].map(field => `field:${field.dataset.keep}`);
+    for (const field of document.querySelectorAll("[data-keep]")) {
+        const known = localStorage.getItem(`field:${field.dataset.keep}`);
+        if (known !== null) {
+            field.value = known;
+        }
+    }
+
+    document.addEventListener("input", event => {
+        const key = event.target.dataset?.keep;
+        if (key) {
+            localStorage.setItem(`field:${key}`, event.target.value);
+        }
+    });
+    document.addEventListener("htmx:afterRequest", event => {
+        if (event.detail.xhr.status >= 200 && event.detail.xhr.status < 300 && event.target instanceof HTMLFormElement) {
+            keys(event.target).forEach(key => localStorage.removeItem(key));
+        }
+    });
+
     // For the scripts of single screens.
     window.tagend = { token, say };
     if ("serviceWorker" in navigator) {

@@ -1,5 +1,6 @@
 using Tagend.Catalog;
 using Tagend.Jobs;
+using Tagend.Orders;
 using Tagend.Problems;
 using Tagend.Workshop.Books;
 using Tagend.Workshop.Shops;
@@ -53,6 +54,23 @@ internal sealed class ShopDesk(StationOptions options)
         using var book = (Options.Book ?? throw new TagendException("the station was started without a job book: start it again without --job-book none"))
             .OpenOrBegin(Options.Clock);
         return use(book);
+    }
+
+    /// <summary>How far the orders of a file have come; as if nothing was printed where the book fails: a run on orders says so itself.</summary>
+    public IReadOnlyDictionary<string, ListedOrder> Listed(OrderFile file)
+    {
+        try
+        {
+            using var book = Options.Book?.OpenExisting(Options.Clock);
+            return List(book);
+        }
+        catch (TagendException)
+        {
+            return List(null);
+        }
+
+        Dictionary<string, ListedOrder> List(IJobBook? book) =>
+            OrderList.OfFile(book, file, Catalog.Shop.Dates, Today).ToDictionary(o => o.Order);
     }
 
     private static (DateTime Newest, int Files) StateOf(string folder)

@@ -23,6 +23,15 @@ public sealed record StationOptions
     /// <summary>The job book; null where none is wanted.</summary>
     public required JobBookAddress? Book { get; init; }
 
+    /// <summary>Whether other devices are let in, by HTTPS at <see cref="NetworkPort"/>; else it answers on this machine alone.</summary>
+    public bool IsOnNetwork { get; init; }
+
+    /// <summary>The port for other devices.</summary>
+    public int NetworkPort => Port + 1;
+
+    /// <summary>What the station keeps for itself: secret, certificate, devices, drafts.</summary>
+    public string OwnFolder => Path.Combine(Folder, "station");
+
     /// <summary>The clock of dates and drafts.</summary>
     public required TimeProvider Clock { get; init; }
 }

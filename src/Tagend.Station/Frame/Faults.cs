@@ -25,6 +25,10 @@ internal static class Faults
                 ? "This file is larger than any the station takes."
                 : "The browser's request cannot be read: reload the page.");
         }
+        catch (InvalidDataException) when (!context.Response.HasStarted)
+        {
+            await Say(context, StatusCodes.Status413PayloadTooLarge, "This is more than a page can send at once: save it as a file, and choose that.");
+        }
         catch (OperationCanceledException) when (context.RequestAborted.IsCancellationRequested)
         {
             // Whoever asked went away.

@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Http.Extensions;
+using Tagend.Station.Desk;
 
 namespace Tagend.Station.Guard;
 
@@ -6,8 +7,14 @@ namespace Tagend.Station.Guard;
 /// What every request passes first: it must be meant for this station by name (a page elsewhere may point its own name
 /// here), and what changes something must come from one of the station's own pages, with its token.
 /// </summary>
-internal sealed class Gate(IReadOnlySet<string> hosts, StationSecret secret)
+/// <param name="hosts">The names and ports it answers at.</param>
+internal sealed class Gate(StationOptions options, IReadOnlySet<string> hosts, StationSecret secret, DeviceList devices)
 {
+    /// <summary>The one page for a device that was not let in yet.</summary>
+    public const string Entrance = "/enter";
+
+    private static readonly PathString Assets = "/assets";
+
     /// <summary>The header that the station's script sets.</summary>
     public const string TokenHeader = "X-Tagend-Token";
 
@@ -30,6 +37,18 @@ internal sealed class Gate(IReadOnlySet<string> hosts, StationSecret secret)
         }
 
         var session = Session.Find(context, secret);
+        if (context.Connection.LocalPort != options.Port && !IsOfEntrance(request.Path) && !devices.Has(session))
+        {
+            if (HttpMethods.IsGet(request.Method) && request.Headers["Sec-Fetch-Mode"] == "navigate")
+            {
+                context.Response.Redirect(Entrance);
+                return;
+            }
+
+            await Refuse(context, StatusCodes.Status403Forbidden, "This device was not let in: scan the code on the station's screen, or ask at the desk.");
+            return;
+        }
+
         if (!IsReading(request))
         {
             if (!IsFromHere(request))
@@ -47,6 +66,8 @@ internal sealed class Gate(IReadOnlySet<string> hosts, StationSecret secret)
 
         await next(context);
     }
+
+    private static bool IsOfEntrance(PathString path) => path == Entrance || path.StartsWithSegments(Assets);
 
     private static bool IsReading(HttpRequest request) => HttpMethods.IsGet(request.Method) || HttpMethods.IsHead(request.Method);
 

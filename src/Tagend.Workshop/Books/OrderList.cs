@@ -80,6 +80,20 @@ public static class OrderList
         bool IsClosed(string order) => isOpenOnly && book?.Find(new JobSearch { Order = order }).Any() == true;
     }
 
+    /// <summary>Lists the orders of a file alone, and asks the book for these.</summary>
+    /// <param name="book">Null where there is none yet.</param>
+    /// <param name="file">Order files that were read.</param>
+    /// <param name="style">How the shop writes dates in numbers.</param>
+    /// <param name="today">A due date without a year is the nearest one to it.</param>
+    /// <returns>In the order of the file.</returns>
+    /// <exception cref="Problems.TagendException">The book cannot be used.</exception>
+    public static IReadOnlyList<ListedOrder> OfFile(IJobBook? book, OrderFile file, DateStyle style, DateOnly today) =>
+    [
+        .. file.Lines.GroupBy(l => l.Order).Select(o => book?.Find(new JobSearch { Order = o.Key }).ToList() is { Count: > 0 } jobs
+            ? Printed(jobs, [.. o], book.Events, style, today)
+            : New([.. o], style, today)),
+    ];
+
     /// <summary>The word that a state has on the terminal and in JSON.</summary>
     public static string Word(OrderState state) => state switch
     {

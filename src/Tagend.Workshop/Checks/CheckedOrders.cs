@@ -34,10 +34,21 @@ public sealed record CheckedOrders(ShopCatalog Catalog, OrderFile File, SetRepor
     /// <param name="mayReplace">Whether an order may be of another customer than the book has.</param>
     /// <exception cref="TagendException">A file is not there or cannot be read.</exception>
     public static CheckedOrders Read(
-        IReadOnlyList<string> paths, string? map, ShopCatalog catalog, RunBook book, LengthUnit? unit, DateOnly date, bool mayReplace = false)
+        IReadOnlyList<string> paths, string? map, ShopCatalog catalog, RunBook book, LengthUnit? unit, DateOnly date, bool mayReplace = false) =>
+        Of(OrderFiles.Read(paths, catalog, map), catalog, book, unit, date, mayReplace);
+
+    /// <summary>Reads an order file that is in memory and computes its pieces, as <see cref="Read(IReadOnlyList{string}, string?, ShopCatalog, RunBook, LengthUnit?, DateOnly, bool)"/> does.</summary>
+    /// <param name="name">The name that messages have.</param>
+    /// <param name="bytes">What the file says.</param>
+    /// <param name="catalog">The shop's templates.</param>
+    /// <param name="book">The job book, as there.</param>
+    /// <param name="date">The date of issue of new revisions.</param>
+    public static CheckedOrders Read(string name, byte[] bytes, ShopCatalog catalog, RunBook book, DateOnly date) =>
+        Of(OrderFiles.Read(name, bytes, catalog), catalog, book, null, date, mayReplace: false);
+
+    private static CheckedOrders Of(OrderFile file, ShopCatalog catalog, RunBook book, LengthUnit? unit, DateOnly date, bool mayReplace)
     {
         var taught = catalog with { Fits = book.Fits(catalog) };
-        var file = OrderFiles.Read(paths, catalog, map);
         return book.WithIssues(mayReplace, issues =>
         {
             var report = SetBuilder.Build(file, new SpecBuilder(taught, unit ?? catalog.Shop.Unit, date, issues));

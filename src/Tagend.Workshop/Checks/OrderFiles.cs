@@ -15,11 +15,22 @@ public static class OrderFiles
     /// <exception cref="TagendException">A file is not there or cannot be read.</exception>
     public static OrderFile Read(IEnumerable<string> paths, ShopCatalog catalog, string? map = null)
     {
+        return OrderReader.Read(paths, catalog.Shop.Unit, FormatOf(catalog, map), catalog.Colors);
+    }
+
+    /// <summary>Reads an order file that is in memory.</summary>
+    /// <param name="name">The name that messages have.</param>
+    /// <param name="bytes">What the file says.</param>
+    /// <param name="catalog">The shop's templates.</param>
+    public static OrderFile Read(string name, byte[] bytes, ShopCatalog catalog) =>
+        OrderReader.Read([(name, bytes)], catalog.Shop.Unit, FormatOf(catalog, null), catalog.Colors);
+
+    private static BookedBows FormatOf(ShopCatalog catalog, string? map)
+    {
         var (shop, folder) = (catalog.Shop, catalog.Folder);
         var own = new OwnColumns(shop.Columns, Directory.Exists(Path.Combine(folder, BowBook.Folder)));
-        var format = new BookedBows(
+        return new BookedBows(
             new MapChoice(problems => MapReader.ReadAll(folder, problems), own, map),
             problems => BowBook.Read(folder, shop.Unit, catalog.Colors, problems));
-        return OrderReader.Read(paths, shop.Unit, format, catalog.Colors);
     }
 }

@@ -15,6 +15,23 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
     public (PrintedSets Printed, IReadOnlyList<NewFile> Files) Compose(IReadOnlyList<BuildSet> sets, Volume volume, CancellationToken stop)
     {
+        var (good, documents, problems) = Draw(sets, volume, stop);
+        var whose = good.Count == 1 ? good[0].Order : Counted.Of(good.Count, "set");
+        var printed = new PrintedSets(
+            good,
+            [.. sets.Except(good).Select(s => s.Order)],
+            problems,
+            [.. documents.Select(d => new PrintedPaper(PathOf($"{d.Name}.pdf"), TitleOf(d, whose), d.Pages.Count, d.Paper))]);
+        IReadOnlyList<NewFile> files = [.. documents.SelectMany(d => Files(d, NoteOf(d, good)))];
+        return (printed with { Files = [.. files.Select(f => f.Path)] }, files);
+    }
+
+    /// <summary>Makes the papers of sets, and no file.</summary>
+    /// <returns>The sets that are on every paper, their papers, and what did not fit.</returns>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public (IReadOnlyList<BuildSet> Sets, IReadOnlyList<Document> Documents, IReadOnlyList<Problem> Problems) Draw(
+        IReadOnlyList<BuildSet> sets, Volume volume, CancellationToken stop)
+    {
         var setting = volume.Number == 1 ? plan.Setting : plan.Setting with { Use = SheetUse.Whole };
         var batches = plan.Kinds.Select(kind => kind.Begin(catalog, _fonts, setting)).ToList();
         var problems = new List<Problem>();
@@ -32,16 +49,17 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
             }
         }
 
-        var documents = Bind(good, batches, volume, problems).Select(d => d with { Name = volume.FileOf(d.Name) }).ToList();
-        var whose = good.Count == 1 ? good[0].Order : Counted.Of(good.Count, "set");
-        var printed = new PrintedSets(
-            good,
-            [.. sets.Except(good).Select(s => s.Order)],
-            problems,
-            [.. documents.Select(d => new PrintedPaper(PathOf($"{d.Name}.pdf"), $"Tagend {d.Name}, {whose}", d.Pages.Count, d.Paper))]);
-        IReadOnlyList<NewFile> files = [.. documents.SelectMany(d => Files(d, new PdfNote($"Tagend {d.Name}", good[0].Builds[0].Spec.Date, d.Language ?? catalog.Words.Tag)))];
-        return (printed with { Files = [.. files.Select(f => f.Path)] }, files);
+        return (good, [.. Bind(good, batches, volume, problems).Select(d => d with { Name = volume.FileOf(d.Name) })], problems);
     }
+
+    /// <summary>Writes a page as it is read on a screen.</summary>
+    public void WritePicture(Page page, int dotsPerInch, DotDepth depth, Stream output) =>
+        PngFile.Write(page.Readable, _fonts, dotsPerInch, depth, output);
+
+    private static string TitleOf(Document document, string whose) => $"Tagend {document.Name}, {whose}";
+
+    private PdfNote NoteOf(Document document, IReadOnlyList<BuildSet> sets) =>
+        new($"Tagend {document.Name}", sets[0].Builds[0].Spec.Date, document.Language ?? catalog.Words.Tag);
 
     /// <summary>All kinds at the same time.</summary>
     private static List<LaidSet> Lay(BuildSet set, List<IPageBatch> batches)
@@ -83,7 +101,7 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
     }
 
     private NewFile Picture(string file, Page page, int dotsPerInch, DotDepth depth) =>
-        new(PathOf(file), stream => PngFile.Write(page.Readable, _fonts, dotsPerInch, depth, stream));
+        new(PathOf(file), stream => WritePicture(page, dotsPerInch, depth, stream));
 
     private string PathOf(string file) => Path.Combine(plan.Folder, file);
 }
