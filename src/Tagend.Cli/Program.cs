@@ -3,6 +3,8 @@ using System.CommandLine.Invocation;
 using Tagend.Commands;
 using Tagend.Jobs;
 
+StandardDescriptors.Open(args);
+Terminal.Begin();
 var root = new RootCommand(
     "Prints what a bowstring shop needs at each step of a build: jig cards, tags and customer sheets from an order CSV. "
     + "Scanning a tag brings the spec back.")

@@ -49,8 +49,7 @@ internal sealed class AgainPrinting(AgainRun? run, RunBook book, bool ownsOutput
     {
         if (run?.Orders() is { } orders)
         {
-            using var output = Console.OpenStandardOutput();
-            output.Write(orders);
+            Terminal.Output.Write(orders);
         }
 
         return run is null || run.HasRefusals ? ExitCode.Problems : book.Fault is not null ? ExitCode.World : ExitCode.Done;

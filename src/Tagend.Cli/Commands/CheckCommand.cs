@@ -35,12 +35,12 @@ internal static class CheckCommand
         Say.Problems(inSheets);
         if (json)
         {
-            JsonList.Write(Console.OpenStandardOutput(), orders.Report.Pieces, orders.Catalog.Shop);
+            JsonList.Write(Terminal.Output, orders.Report.Pieces, orders.Catalog.Shop);
         }
         else
         {
             // A season's specs are some million lines, too many to write each by itself.
-            using var output = new StreamWriter(Console.OpenStandardOutput(), Console.OutputEncoding);
+            using var output = Terminal.Buffered();
             Write(output, orders, book.Shelf(BenchName.Here));
         }
 

@@ -55,7 +55,7 @@ internal static class ExplainCommand
 
         if (json)
         {
-            JsonList.Write(Console.OpenStandardOutput(), explained.Steps);
+            JsonList.Write(Terminal.Output, explained.Steps);
         }
         else
         {

@@ -42,7 +42,7 @@ internal static class FitCommand
         }
         else if (parsed.GetValue(options.Json))
         {
-            JsonList.Write(Console.OpenStandardOutput(), fits);
+            JsonList.Write(Terminal.Output, fits);
         }
         else
         {

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using Spectre.Console;
 using Tagend.Jobs;
 using Tagend.Measures;
 using Tagend.Orders;
@@ -12,14 +11,6 @@ namespace Tagend.Commands;
 /// <summary><c>tagend jobs</c>: finds what was printed, and what was built of it.</summary>
 internal static class JobsCommand
 {
-    /// <summary>Characters that are left at least for the last column, of texts; on a narrower terminal there are lines and no table.</summary>
-    private const int LeastTexts = 24;
-
-    private static readonly string[] Headings = ["piece", "rev", "date", "state", "length", "posts"];
-
-    /// <summary>Before each cell of a line, where there is no heading above it.</summary>
-    private static readonly string[] Leads = ["", "revision ", "", "", "", "posts ", ""];
-
     public static Command Create()
     {
         var options = new JobsOptions();
@@ -46,7 +37,7 @@ internal static class JobsCommand
         }
         else if (parsed.GetValue(options.Json))
         {
-            JsonList.Write(Console.OpenStandardOutput(), jobs);
+            JsonList.Write(Terminal.Output, jobs);
         }
         else
         {
@@ -58,21 +49,14 @@ internal static class JobsCommand
 
     private static void Show(List<PrintedJob> jobs, LengthUnit unit)
     {
-        var rows = jobs.SelectMany(j => new[] { RowOf(j, unit) }.Concat(j.Builds.Select(b => RowOf(b, unit)))).ToList();
-        var width = Headings.Index().Sum(h => rows.Select(r => r[h.Index].Length).Append(h.Item.Length).Max() + 2);
-        if (width + LeastTexts > AnsiConsole.Profile.Width)
+        var table = new TextTable(wraps: 6, "piece", "rev", "date", "state", "length", "posts", "for");
+        foreach (var job in jobs)
         {
-            rows.ForEach(r => Console.WriteLine(string.Join("  ", r.Zip(Leads, (cell, lead) => cell.Length > 0 ? lead + cell : "").Where(c => c.Length > 0))));
-        }
-        else if (jobs.Count > 0)
-        {
-            var table = new Table().Border(TableBorder.Simple);
-            Array.ForEach(Headings, h => table.AddColumn(new TableColumn(h).NoWrap()));
-            table.AddColumn("for");
-            rows.ForEach(r => table.AddRow(r.Select(c => new Text(c))));
-            AnsiConsole.Write(table);
+            table.Add(RowOf(job, unit));
+            job.Builds.ToList().ForEach(b => table.Add(RowOf(b, unit)));
         }
 
+        table.Write();
         Console.WriteLine($"{Counted.Of(jobs.Count, "piece")}, {Counted.Of(jobs.Sum(j => j.Builds.Count(b => !b.IsStruck)), "build")}");
     }
 
@@ -80,7 +64,7 @@ internal static class JobsCommand
     [
         $"{job.Order}/{job.Piece}", FormattableString.Invariant($"{job.Revision}"), DateWriter.Iso(job.Issued), StateWords.Of(job.State),
         LengthWriter.Mark(job.FinishedLength, unit), LengthWriter.Exact(job.Posts, unit),
-        string.Join(", ", new[] { job.Customer, job.Bow }.Where(t => t.Length > 0)).ReplaceLineEndings(" "),
+        string.Join(", ", new[] { job.Customer, job.Bow }.Where(t => t.Length > 0)),
     ];
 
     private static string[] RowOf(LoggedBuild logged, LengthUnit unit)

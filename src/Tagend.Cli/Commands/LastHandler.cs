@@ -8,6 +8,18 @@ internal static class LastHandler
     /// <param name="command">Returns its exit code.</param>
     public static int Run(Func<int> command)
     {
+        var code = Handled(command);
+        if (Terminal.OutputFault is { } fault)
+        {
+            Say.Error($"standard output cannot be written ({SystemReason.Of(fault)}): make sure that there is space where it goes");
+            return ExitCode.World;
+        }
+
+        return code;
+    }
+
+    private static int Handled(Func<int> command)
+    {
         try
         {
             return command();
@@ -18,8 +30,8 @@ internal static class LastHandler
         }
         catch (IOException e)
         {
-            // Files have sentences of their own; what is left is the output.
-            Say.Error($"standard output cannot be written ({SystemReason.Of(e)}): make sure that there is space where it goes");
+            // Files have sentences of their own, and output is let go: what is left is the input.
+            Say.Error($"standard input cannot be read ({SystemReason.Of(e)})");
         }
         catch (Exception e)
         {

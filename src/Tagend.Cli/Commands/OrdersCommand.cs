@@ -34,7 +34,7 @@ internal static class OrdersCommand
         var orders = options.Ordered(parsed, OrderList.Of(book, options.IsOpenOnly(parsed), file, catalog.Shop.Dates, today)).ToList();
         if (parsed.GetValue(options.Json))
         {
-            JsonList.Write(Console.OpenStandardOutput(), orders);
+            JsonList.Write(Terminal.Output, orders);
         }
         else
         {

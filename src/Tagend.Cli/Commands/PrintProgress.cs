@@ -11,7 +11,7 @@ internal sealed class PrintProgress(int pieces, TimeProvider clock)
     /// <summary>Goes through the volumes and shows each.</summary>
     public void Follow(IEnumerable<PrintedVolume> volumes, Action<PrintedVolume> done)
     {
-        if (Console.IsOutputRedirected || !AnsiConsole.Profile.Capabilities.Interactive)
+        if (Console.IsOutputRedirected || !Terminal.Shapes.Profile.Capabilities.Interactive)
         {
             foreach (var volume in volumes)
             {
@@ -22,7 +22,7 @@ internal sealed class PrintProgress(int pieces, TimeProvider clock)
             return;
         }
 
-        AnsiConsole.Progress()
+        Terminal.Shapes.Progress()
             .AutoClear(true)
             .Columns(new TaskDescriptionColumn(), new ProgressBarColumn(), new PercentageColumn(), new RemainingTimeColumn())
             .Start(context =>

@@ -1,4 +1,3 @@
-using Spectre.Console;
 using Tagend.Catalog;
 using Tagend.Specs;
 using Tagend.Workshop;
@@ -54,22 +53,18 @@ internal sealed class PrintSummary(IEnumerable<string> withheld, int volumes, Sh
 
     public void Write()
     {
-        var table = new Table().Border(TableBorder.Simple).AddColumns("order", "pieces", "result");
+        var table = new TextTable(wraps: 1, "order", "pieces", "result");
         foreach (var set in _listed)
         {
-            table.AddRow(Cell(set.Order), Cell(string.Join(", ", set.Builds.Select(b => b.Spec.Piece))), new Text("printed"));
+            table.Add(set.Order, string.Join(", ", set.Builds.Select(b => b.Spec.Piece)), "printed");
         }
 
         foreach (var order in Withheld)
         {
-            table.AddRow(Cell(order), Cell(""), new Text("not printed: see the problems above"));
+            table.Add(order, "", "not printed: see the problems above");
         }
 
-        if (table.Rows.Count > 0)
-        {
-            AnsiConsole.Write(table);
-        }
-
+        table.Write();
         foreach (var file in _papers)
         {
             Console.WriteLine(Say.Of(file));
@@ -82,8 +77,6 @@ internal sealed class PrintSummary(IEnumerable<string> withheld, int volumes, Sh
 
         Console.WriteLine($"{Counted.Of(_sets, "set")} printed, {Withheld.Count} not printed");
         _notes.ForEach(Console.WriteLine);
-
-        static Text Cell(string text) => new(text.ReplaceLineEndings(" "));
     }
 
     /// <summary>Says which files of an earlier run are gone.</summary>

@@ -37,7 +37,7 @@ internal static class RecallCommand
             var shown = recall.Follow(parsed.GetValue(sources)!.SelectMany(source => Scans(source, book)));
             if (parsed.GetValue(json))
             {
-                JsonList.Write(Console.OpenStandardOutput(), shown);
+                JsonList.Write(Terminal.Output, shown);
             }
             else
             {

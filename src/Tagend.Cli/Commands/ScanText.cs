@@ -48,6 +48,6 @@ internal static class ScanText
     private static void WritePosts(BuildSpec spec)
     {
         Console.WriteLine($"{spec.Order} / {spec.Piece}, revision {spec.Revision}: posts, outside to outside");
-        AnsiConsole.Write(new FigletText(LengthWriter.Setting(spec.Posts.Tape, spec.Unit)));
+        Terminal.Shapes.Write(new FigletText(LengthWriter.Setting(spec.Posts.Tape, spec.Unit)));
     }
 }

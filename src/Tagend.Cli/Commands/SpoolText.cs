@@ -1,4 +1,3 @@
-using Spectre.Console;
 using Tagend.Jobs;
 using Tagend.Measures;
 using Tagend.Specs;
@@ -12,31 +11,19 @@ internal static class SpoolText
 {
     public static void Write(IReadOnlyList<KeptSpool> spools, LengthUnit unit)
     {
-        var table = new Table().Border(TableBorder.Simple);
-        foreach (var name in new[] { "spool", "of", "lot", "left", "builds left", "where" })
-        {
-            table.AddColumn(new TableColumn(name).NoWrap());
-        }
-
+        var table = new TextTable(wraps: 1, "spool", "of", "lot", "left", "builds left", "where");
         foreach (var spool in spools)
         {
-            string[] cells =
-            [
+            table.Add(
                 $"{spool.Spool.Number}",
                 SpoolShelf.TextOf(spool.Spool),
                 spool.Spool.Lot,
                 (spool.Left < Length.Zero ? "-" : "") + LengthWriter.Spool(Length.Abs(spool.Left), unit),
                 spool.BuildsLeft is { } builds ? $"{builds}" : "",
-                spool.IsFinished ? "finished" : spool.Bench.Length > 0 ? $"bench {spool.Bench}" : "shelf",
-            ];
-            table.AddRow(cells.Select(c => new Text(c.ReplaceLineEndings(" "))));
+                spool.IsFinished ? "finished" : spool.Bench.Length > 0 ? $"bench {spool.Bench}" : "shelf");
         }
 
-        if (spools.Count > 0)
-        {
-            AnsiConsole.Write(table);
-        }
-
+        table.Write();
         Console.WriteLine(Counted.Of(spools.Count, "spool"));
     }
 

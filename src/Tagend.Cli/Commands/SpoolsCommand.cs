@@ -27,7 +27,7 @@ internal static class SpoolsCommand
             var spools = shelf.Listed(parsed.GetValue(all));
             if (parsed.GetValue(json))
             {
-                JsonList.Write(Console.OpenStandardOutput(), spools);
+                JsonList.Write(Terminal.Output, spools);
             }
             else
             {

@@ -44,6 +44,11 @@ public static class CatalogReader
         var items = new Dictionary<string, T>();
         foreach (var section in file?.Sections ?? [])
         {
+            if (!ShownText.IsShown(section.Name))
+            {
+                section.Report(null, ShownText.Of(section.Name), CatalogWording.HiddenCharacter);
+            }
+
             items[section.Name.ToLowerInvariant()] = read(section);
             section.RefuseUnknown();
         }

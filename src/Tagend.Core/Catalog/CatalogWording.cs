@@ -9,13 +9,15 @@ internal static class CatalogWording
 
     public const string AForce = "a force in quotes, such as \"44 lbf\" or \"196 N\"";
 
+    public const string HiddenCharacter = "expected a name of characters that can be seen: type it anew";
+
     public const string Texts = "a text in quotes, or several in brackets, such as [\"no\", \"pending\"]";
 
     public static string PlanNameTwice(string other) => $"is already a name of the plan {other}: a name belongs to one kind";
 
     public static string ColorNameTwice(string other) => $"is already a name of {other}: a name belongs to one color";
 
-    public static string AText(int most) => FormattableString.Invariant($"a text in quotes, at most {most} characters long");
+    public static string AText(int most) => FormattableString.Invariant($"a text in quotes, at most {most} visible characters long");
 
     public static string MissingFolder(string path) =>
         $"no templates folder at {path}: name one with --templates";

@@ -30,6 +30,9 @@ internal sealed record LengthRange(Length Least, Length Most, string Why)
     /// <summary>How much of a nock's groove a serving may leave: an assumption.</summary>
     public static readonly LengthRange Clearance = OfInches(0.0002, 0.06, "a nock's groove is about 1/8 in wide");
 
+    /// <summary>Labels and their sheets: an assumption, wider than A2 paper and far within what a PDF's page can be (ISO 32000-1, annex C.2).</summary>
+    public static readonly LengthRange LabelPage = OfInches(0.25, 24, "labels and their sheets are neither smaller nor larger");
+
     /// <summary>Whether a length is from the least to the most.</summary>
     public bool Holds(Length length) => length >= Least && length <= Most;
 

@@ -7,8 +7,8 @@ internal static class StockReader
 {
     public static LabelStock Read(TomlSection section)
     {
-        var page = section.Lengths("page", 2);
-        var label = section.Lengths("label", 2, page);
+        var page = section.Lengths("page", 2, LengthRange.LabelPage);
+        var label = section.Lengths("label", 2, LengthRange.LabelPage, page);
         var stock = new LabelStock
         {
             Name = section.Name.ToLowerInvariant(),

@@ -41,7 +41,7 @@ internal sealed class TomlSection
     public string? OptionalText(string key) => Get(key) switch
     {
         null => null,
-        StringValueSyntax text when text.Value!.Length <= MostCharacters => text.Value,
+        StringValueSyntax text when text.Value!.Length <= MostCharacters && IsShown(text.Value) => text.Value,
         var other => Wrong<string>(key, other, CatalogWording.AText(MostCharacters)),
     };
 
@@ -65,7 +65,7 @@ internal sealed class TomlSection
             case StringValueSyntax:
                 return [];
             case ArraySyntax array when array.Items.Select(i => (i.Value as StringValueSyntax)?.Value).ToArray() is var texts
-                && texts.All(t => t is { Length: <= MostCharacters }):
+                && texts.All(t => t is { Length: <= MostCharacters } && IsShown(t)):
                 return [.. texts.Select(t => t!)];
             case var other:
                 Report(key, Shown(other), CatalogWording.Expected(CatalogWording.Texts));
@@ -145,8 +145,8 @@ internal sealed class TomlSection
     public Length Length(string key, LengthRange range) =>
         OptionalLength(key, range) ?? Missing<Length>(key, CatalogWording.ALength, default);
 
-    /// <summary>So many lengths in brackets, such as <c>["4 in", "2 in"]</c>.</summary>
-    public Length[] Lengths(string key, int count, Length[]? fallback = null)
+    /// <summary>So many lengths in brackets, such as <c>["4 in", "2 in"]</c>, each of which can be what it is said to be.</summary>
+    public Length[] Lengths(string key, int count, LengthRange range, Length[]? fallback = null)
     {
         var expected = $"{count} lengths in brackets, such as [\"4 in\", \"2 in\"]";
         switch (Get(key))
@@ -155,6 +155,11 @@ internal sealed class TomlSection
                 return fallback ?? Missing(key, expected, new Length[count]);
             case ArraySyntax array when array.Items.Select(i => ReadLength(i.Value)).ToArray() is var lengths
                 && lengths.Length == count && lengths.All(l => l is not null):
+                if (!lengths.All(l => range.Holds(l!.Value)))
+                {
+                    Report(key, Shown(array), CatalogWording.Beyond(range));
+                }
+
                 return [.. lengths.Select(l => l!.Value)];
             case var other:
                 Report(key, Shown(other), CatalogWording.Expected(expected));
@@ -255,4 +260,7 @@ internal sealed class TomlSection
         Report(key, Shown(value), CatalogWording.Expected(expected));
         return null;
     }
+
+    /// <summary>A text may have lines.</summary>
+    private static bool IsShown(string text) => ShownText.IsShown(text.ReplaceLineEndings(" ").Replace('\t', ' '));
 }

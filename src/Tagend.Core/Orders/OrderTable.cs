@@ -1,4 +1,5 @@
-using System.Buffers;
+using System.Globalization;
+using System.Text;
 using CsvHelper;
 using Tagend.Problems;
 
@@ -50,10 +51,6 @@ internal sealed class OrderTable(byte[] utf8)
 {
     private static readonly char[] Separators = [',', ';', '\t'];
 
-    /// <summary>Control characters but tabs and line ends.</summary>
-    private static readonly SearchValues<char> Unprintable = SearchValues.Create(
-        [.. Enumerable.Range(0, 0x100).Select(c => (char)c).Where(c => char.IsControl(c) && c is not ('\t' or '\r' or '\n'))]);
-
     private readonly char _separator = SeparatorOf(utf8);
 
     /// <summary>What stands between cells: comma, semicolon or tab.</summary>
@@ -80,7 +77,7 @@ internal sealed class OrderTable(byte[] utf8)
     /// <summary>The cells again of a record below the header that has no fault; on any thread.</summary>
     public IReadOnlyList<string> CellsAt(RecordPlace place)
     {
-        // From the line end before it, so that a byte order mark in the middle of a file stays text.
+        // From the line end before it, so that the reader takes a record that begins with a byte order mark for what it is: text.
         using var reader = CsvReader.Create(utf8.AsMemory(place.Offset - 1, place.Length + 1), Options);
         reader.Read();
         return CellsOf(reader);
@@ -93,7 +90,7 @@ internal sealed class OrderTable(byte[] utf8)
         var cells = new string[reader.FieldCount];
         for (var i = 0; i < cells.Length; i++)
         {
-            cells[i] = Printable(reader.GetString(i)).Trim();
+            cells[i] = SpreadsheetText.Plain(Printable(reader.GetString(i)).Trim());
         }
 
         return cells;
@@ -124,10 +121,9 @@ internal sealed class OrderTable(byte[] utf8)
         return Separators[Array.IndexOf(counts, counts.Max())];
     }
 
-    /// <summary>With a space for each control character but tabs and line ends.</summary>
-    private static string Printable(string cell) => cell.AsSpan().ContainsAny(Unprintable)
-        ? string.Concat(cell.Select(c => Unprintable.Contains(c) ? ' ' : c))
-        : cell;
+    /// <summary>With a space for each control character but tabs and line ends, and without marks that only change how others are shown.</summary>
+    private static string Printable(string cell) => ShownText.IsShown(cell) ? cell : string.Concat(cell.EnumerateRunes().Select(c =>
+        ShownText.IsShown(c) || c.Value is '\t' or '\r' or '\n' ? c.ToString() : Rune.GetUnicodeCategory(c) == UnicodeCategory.Format ? "" : " "));
 
     /// <summary>Line ends before the quote that is still open at the end of a record.</summary>
     private static int LinesBeforeOpenQuote(ReadOnlySpan<byte> raw, char separator)

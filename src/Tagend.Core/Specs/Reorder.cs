@@ -12,9 +12,7 @@ namespace Tagend.Specs;
 /// </remarks>
 public static class Reorder
 {
-    /// <summary>Safe to open in a spreadsheet, as the jobs' CSV is: a note that could be a formula has an apostrophe before it.</summary>
-    private static readonly CsvWriterOptions Csv =
-        CsvWriterOptions.Default with { Injection = CsvInjection.Escape, WriteByteOrderMark = true };
+    private static readonly CsvWriterOptions Csv = CsvWriterOptions.Default with { WriteByteOrderMark = true };
 
     /// <summary>The columns that <see cref="CellsOf"/> fills, in their order.</summary>
     private static readonly string[] Columns = [.. OrderColumn.All.Where(c => c != OrderColumn.BowLength)];
@@ -81,7 +79,7 @@ public static class Reorder
         }
     }
 
-    /// <summary>An order file of rows of cells: RFC 4180, UTF-8 with its mark.</summary>
+    /// <summary>An order file of rows of cells: RFC 4180, UTF-8 with its mark, safe to open in a spreadsheet.</summary>
     public static byte[] File(IEnumerable<IReadOnlyDictionary<string, string>> rows)
     {
         using var bytes = new MemoryStream();
@@ -90,7 +88,7 @@ public static class Reorder
             csv.WriteRecord(Columns);
             foreach (var cells in rows)
             {
-                csv.WriteRecord([.. Columns.Select(c => cells.GetValueOrDefault(c, ""))]);
+                csv.WriteRecord([.. Columns.Select(c => SpreadsheetText.Guarded(cells.GetValueOrDefault(c, "")))]);
             }
         }
 

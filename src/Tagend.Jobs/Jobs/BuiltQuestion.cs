@@ -1,5 +1,6 @@
 using System.Globalization;
 using Tagend.Measures;
+using Tagend.Problems;
 using Tagend.Specs;
 
 namespace Tagend.Jobs;
@@ -47,28 +48,24 @@ public sealed record BuiltQuestion(string Name, string? AsCarded, Func<AsBuilt, 
                 ? new BuiltAnswer(b with { Load = load }, null)
                 : Wrong(text, "a load such as 300 or 1330 N")),
         new("minutes", Plain(spec.Stretch.Minutes), (b, text) => Number(text, 99_999, "minutes such as 20", m => b with { Minutes = m })),
-        new("who", who, (b, text) => text.Length <= LongestName && text.All(IsShown)
+        new("who", who, (b, text) => text.Length <= LongestName && ShownText.IsShown(text)
             ? new BuiltAnswer(b with { Who = text }, null)
             : Wrong(text, FormattableString.Invariant($"a name or initials of at most {LongestName} visible characters"))),
         new("lots", "", Lots),
     ];
 
     /// <summary>What is wrong with the number of one lot; null where nothing is.</summary>
-    public static string? LotFault(string lot) => lot.Length is > 0 and <= LongestName && lot.All(c => IsShown(c) && c != ',') ? null
+    public static string? LotFault(string lot) => lot.Length is > 0 and <= LongestName && ShownText.IsShown(lot) && !lot.Contains(',', StringComparison.Ordinal) ? null
         : FormattableString.Invariant($"expected the lot as it stands on the spool, of {LongestName} visible characters at most and no comma");
 
     private static BuiltAnswer Lots(AsBuilt built, string text)
     {
         var lots = text.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
             .Select(l => l.ToUpperInvariant()).Distinct().ToValueList();
-        return lots.Count <= MostLots && lots.All(l => l.Length <= LongestName && l.All(IsShown))
+        return lots.Count <= MostLots && lots.All(l => l.Length <= LongestName && ShownText.IsShown(l))
             ? new BuiltAnswer(built with { Lots = lots }, null)
             : Wrong(text, FormattableString.Invariant($"lots, comma-separated, at most {MostLots} of at most {LongestName} visible characters each"));
     }
-
-    /// <summary>Neither a control character nor one that only changes how others are shown, such as the direction of writing.</summary>
-    private static bool IsShown(char c) => !char.IsControl(c) && char.GetUnicodeCategory(c)
-        is not (UnicodeCategory.Format or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator);
 
     private static BuiltAnswer Near(string text, LengthUnit unit, Length carded, Func<Length, AsBuilt> with)
     {

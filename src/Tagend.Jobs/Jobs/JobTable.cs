@@ -1,21 +1,19 @@
 using System.Globalization;
 using CsvHelper;
 using Tagend.Measures;
+using Tagend.Orders;
+using Tagend.Problems;
 
 namespace Tagend.Jobs;
 
 /// <summary>Jobs as CSV, one row a build, or one for a job without any: RFC 4180, UTF-8 with its mark.</summary>
 /// <remarks>
-/// Safe to open in a spreadsheet: a text that could be taken for a formula (it begins with = + - @, in half or full width, a tab
-/// or a return) has an apostrophe before it.
+/// Safe to open in a spreadsheet: <see cref="SpreadsheetText.Guarded"/>. What cannot be seen in a text is written as its number.
 /// </remarks>
 public static class JobTable
 {
     private static readonly CsvWriterOptions Options =
-        CsvWriterOptions.Default with { Injection = CsvInjection.Escape, WriteByteOrderMark = true };
-
-    /// <summary>= + - @ in full width (U+FF01 to FF60 of The Unicode Standard): some spreadsheets take them for the others.</summary>
-    private static readonly System.Buffers.SearchValues<char> FullWidth = System.Buffers.SearchValues.Create("＝＋－＠");
+        CsvWriterOptions.Default with { WriteByteOrderMark = true };
 
     /// <summary>Writes the header and a row a build.</summary>
     /// <param name="jobs">In the order of the rows.</param>
@@ -66,8 +64,8 @@ public static class JobTable
             string.Join(", ", logged.Built.Spools.Select(s => Plain(s.Spool))),
         ];
 
-    /// <summary>A text of the user's; the writer sees to the ASCII characters.</summary>
-    private static string Said(string text) => text.Length > 0 && FullWidth.Contains(text[0]) ? "'" + text : text;
+    /// <summary>A text of the user's.</summary>
+    private static string Said(string text) => SpreadsheetText.Guarded(ShownText.Of(text, kept: "\t\r\n"));
 
     private static string Plain(Length length, LengthUnit unit) => Plain(unit == LengthUnit.Inch ? length.Inches : length.Millimeters);
 

@@ -25,6 +25,9 @@ public static class TagLabels
     /// <summary>Around the words, in points; the code has its quiet zone.</summary>
     private const float Margin = 7;
 
+    /// <summary>Texts that are named one by one where they do not fit.</summary>
+    private const int MostReasons = 4;
+
     /// <summary>
     /// Each set's bag tag, then its loop tags, where both are on one stock or on rolls; else all bag tags, then all
     /// loop tags. On a label the code comes first, then as many words as fit: see <see cref="BagTag"/> and
@@ -138,7 +141,13 @@ public static class TagLabels
             }
         }
 
-        problems.AddRange(((Misfit)last).Reasons.Select(r => new Problem(at, null, $"{r}; on {stock.Name} ({stock.Title})")));
+        var reasons = ((Misfit)last).Reasons;
+        problems.AddRange(reasons.Take(MostReasons).Select(r => new Problem(at, null, $"{r}; on {stock.Name} ({stock.Title})")));
+        if (reasons.Count > MostReasons)
+        {
+            problems.Add(new Problem(at, null, $"{reasons.Count - MostReasons} more texts do not fit on {stock.Name}: choose a larger label, or make two orders of this one"));
+        }
+
         return [];
     }
 }

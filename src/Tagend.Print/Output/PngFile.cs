@@ -2,6 +2,7 @@ using System.Buffers.Binary;
 using System.IO.Compression;
 using System.IO.Hashing;
 using SkiaSharp;
+using Tagend.Problems;
 
 namespace Tagend.Output;
 
@@ -20,9 +21,14 @@ public enum DotDepth
 public static class PngFile
 {
     private const double MetersPerInch = 0.0254;
+
+    /// <summary>A dot takes a byte of memory while a picture is drawn.</summary>
+    private const long MostDots = 250_000_000;
+
     private static readonly byte[] Signature = [0x89, (byte)'P', (byte)'N', (byte)'G', 0x0D, 0x0A, 0x1A, 0x0A];
 
     /// <param name="dotsPerInch">Of the picture; the page's size is rounded to whole dots.</param>
+    /// <exception cref="TagendException">It would have too many dots.</exception>
     public static void Write(Page page, Fonts fonts, float dotsPerInch, DotDepth depth, Stream output)
     {
         using var dots = Raster(page, fonts, dotsPerInch, depth);
@@ -38,6 +44,12 @@ public static class PngFile
         var scale = dotsPerInch / Points.PerInch;
         var info = new SKImageInfo(
             (int)MathF.Round(page.Width * scale), (int)MathF.Round(page.Height * scale), SKColorType.Gray8, SKAlphaType.Opaque);
+        if ((long)info.Width * info.Height > MostDots)
+        {
+            throw new TagendException(
+                $"a picture of {info.Width} × {info.Height} dots is larger than programs can show: choose fewer dots an inch, or leave the pictures out");
+        }
+
         var bitmap = new SKBitmap(info);
         using var canvas = new SKCanvas(bitmap);
         canvas.Clear(SKColors.White);

@@ -123,17 +123,9 @@ public sealed class AgainRun(ShopCatalog catalog, AgainPlan plan, RunBook book)
             return null;
         }
 
-        // Texts as they were given: in a file of orders one that could be a formula has an apostrophe before it.
-        var slip = line.Slip with
-        {
-            Customer = cells[OrderColumn.Customer],
-            Bow = cells[OrderColumn.Bow],
-            Due = cells[OrderColumn.Due],
-            Notes = cells[OrderColumn.Notes],
-        };
         if (plan.NewOrder is null && changes.All(c => SlipColumns.Contains(c.Column)))
         {
-            return new Build(spec, slip) { SupersededBy = newest > spec.Revision ? newest : null };
+            return new Build(spec, line.Slip) { SupersededBy = newest > spec.Revision ? newest : null };
         }
 
         if (Make(cells, spec, plan.Date, problems) is not { } made)
@@ -147,7 +139,7 @@ public sealed class AgainRun(ShopCatalog catalog, AgainPlan plan, RunBook book)
             problems.Add(new Problem(new Place($"{spec.Order}/{spec.Piece}"), null, changed, Severity.Warning));
         }
 
-        return new Build(made, slip);
+        return new Build(made, line.Slip);
     }
 
     private BuildSpec? Make(IReadOnlyDictionary<string, string> cells, BuildSpec spec, DateOnly date, List<Problem> problems)

@@ -1,5 +1,6 @@
 using System.Text;
 using Tagend.Measures;
+using Tagend.Problems;
 using Tagend.Qr.Read;
 using Tagend.Specs;
 using Tagend.Tags;
@@ -44,7 +45,7 @@ public sealed record TagScan(string Source, TagReading? Reading)
         null => "no code was read from this picture: come closer, straighten the tag, and avoid shadows and glare",
         TagReading.Damaged damaged => damaged.Message,
         TagReading.Later later => later.Message,
-        TagReading.Foreign foreign => $"{foreign.Message}; it says \"{foreign.Text}\"",
+        TagReading.Foreign foreign => $"{foreign.Message}; it says \"{ShownText.Of(foreign.Text)}\"",
         _ => null,
     };
 

@@ -57,7 +57,7 @@ public sealed class CatalogReaderTests : IDisposable
         File.WriteAllText(shop, File.ReadAllText(shop).Replace("web = \"\"", $"web = \"{new string('w', 1_001)}\"", StringComparison.Ordinal));
         var problems = new List<Problem>();
         Assert.Null(CatalogReader.Read(_folder, problems));
-        Assert.Equal("expected a text in quotes, at most 1000 characters long", Assert.Single(problems).Message);
+        Assert.Equal("expected a text in quotes, at most 1000 visible characters long", Assert.Single(problems).Message);
     }
 
     [Fact]
@@ -88,6 +88,7 @@ public sealed class CatalogReaderTests : IDisposable
     [InlineData("materials.toml", "strength = \"28 lbf\"", "strength = \"strong\"", "[polyester-0180] strength \"strong\": expected a force in quotes, such as \"44 lbf\" or \"196 N\"")]
     [InlineData("stocks.toml", "columns = 2\nleft = \"0.15625 in\"", "columns = 3\nleft = \"0.15625 in\"", "[letter-2x5] page: the labels reach beyond the page across: check page size, margin, pitch and count")]
     [InlineData("stocks.toml", "across = \"4.1875 in\"", "across = \"3.9 in\"", "[letter-2x5] across: the labels overlap: the pitch goes from one label's edge to the next one's, and is not less than the label's width")]
+    [InlineData("stocks.toml", "page = [\"4 in\", \"2 in\"]", "page = [\"4 in\", \"390 in\"]", "[roll-4x2] page \"[\"4 in\", \"390 in\"]\": expected 0.25 to 24 in (6.35 to 609.6 mm): labels and their sheets are neither smaller nor larger")]
     [InlineData("stocks.toml", "corner = \"1/8 in\"", "corner = \"1 1/8 in\"", "[letter-2x5] corner: a corner's radius is at most half of the label's shorter side")]
     [InlineData("plans/yoke.toml", "material = \"hmpe-0145\"", "material = \"sinew\"", "material \"sinew\": there is no such material; there are hmpe-0145, hmpe-0180, hmpe-lcp-0145, polyester-0180")]
     [InlineData("plans/yoke.toml", "servings = \"A 0..2 1/2", "servings = \"A 2 1/2..0", "servings \"A 2 1/2..0; B 0..2 1/2\": item 1 \"A 2 1/2..0\": it must end farther from its end of the piece than it starts")]

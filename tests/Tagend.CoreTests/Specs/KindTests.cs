@@ -1,6 +1,7 @@
 using System.Text;
 using Tagend.Measures;
 using Tagend.Orders;
+using Tagend.Problems;
 using Tagend.Specs;
 using Xunit;
 
@@ -74,7 +75,7 @@ public sealed class KindTests
         Assert.Equal(
             "o.csv:3: kind \"buss-cable\": buss-cable is for a compound, and the set's piece string (recurve-string) for a recurve or longbow, "
             + "so that no safety sheet is right for both: correct the kind, or give each bow an order of its own",
-            Assert.Single(report.Problems, p => p.Severity == Problems.Severity.Refusal).ToString());
+            Assert.Single(report.Problems, p => p.Severity == Severity.Refusal).ToString());
         Assert.Equal(["1"], report.Withheld);
     }
 

@@ -5,7 +5,7 @@ using Tagend.Specs;
 
 namespace Tagend.Tests.Tags;
 
-/// <summary>Random specs: any value a field can hold, likely or not.</summary>
+/// <summary>Random specs: any value that a piece can have, likely or not.</summary>
 internal static class Specimen
 {
     /// <summary>One in so many is tried: of all where the tests run, of fewer for each of several hundred mutants.</summary>
@@ -106,7 +106,54 @@ internal static class Specimen
                 EndLoops = e.Item1,
                 Yoke = e.Item2,
                 Lots = e.Item3.Select(Capital).ToValueList(),
-            });
+            }).Select(Possible);
+
+    /// <summary>Places within the piece, colors that make up its strands, nothing thicker than a palm, and no force of nothing.</summary>
+    private static BuildSpec Possible(BuildSpec spec)
+    {
+        var end = spec.FinishedLength;
+        var colors = spec.Layup.Colors.Select((c, i) => (c.Color, c.Strands + (i == 0 ? spec.Layup.Strands % 2 : 0)));
+        var takeUp = spec.Twist.TakeUp;
+        return spec with
+        {
+            Tolerance = In(spec.Tolerance),
+            DrawWeight = spec.DrawWeight is { } weight ? Some(weight) : null,
+            Bundle = spec.Bundle with { Strands = colors.Sum(c => c.Item2), Diameter = Thick(spec.Bundle.Diameter) },
+            Twist = spec.Twist with
+            {
+                TakeUp = takeUp with
+                {
+                    Rule = In(takeUp.Rule),
+                    Helix = In(takeUp.Helix),
+                    Fitted = takeUp.Fitted is { } fitted ? fitted with { Amount = In(fitted.Amount), Error = In(fitted.Error) } : null,
+                },
+            },
+            Settle = In(spec.Settle),
+            Posts = new PostSetting(
+                Thick(spec.Posts.IsPostGiven ? spec.Posts.PostDiameter : spec.Posts.PinDiameter), Thick(spec.Posts.PinDiameter), Long(spec.Posts.Outside), Thick(spec.Posts.TapeStep), spec.Posts.IsPostGiven),
+            Layup = Tagend.Specs.Layup.Of(colors, spec.Layup.Tail),
+            Separators = spec.Separators.Select(s => new Separator(s.Name, In(s.Position), colors.Sum(c => c.Item2) / 2)).ToValueList(),
+            Servings = spec.Servings.Select(s => s with { From = Least(In(s.From), In(s.To)), To = Most(In(s.From), In(s.To)) }).ToValueList(),
+            Marks = spec.Marks.Select(m => m with { Position = In(m.Position) }).ToValueList(),
+            Strength = new Strength(Some(spec.Strength.Breaking), spec.Strength.Floor is null ? null : Some(spec.DrawWeight!.Value) * Strength.SafetyFactor),
+            Stretch = new Stretch(Some(spec.Stretch.Load), spec.Stretch.Minutes, spec.Stretch.Reading is { } reading ? Long(reading) : null),
+            NockGroove = spec.NockGroove is { } groove ? Thick(groove) : null,
+            EndLoops = spec.EndLoops is { } loops ? loops with { A = In(loops.A), B = In(loops.B) } : null,
+            Yoke = spec.Yoke is { } yoke ? yoke with { Split = In(yoke.Split) } : null,
+        };
+
+        Length In(Length place) => Tagend.Measures.Length.FromNanometers(place.Nanometers % (end.Nanometers + 1));
+
+        static Length Thick(Length diameter) => Tagend.Measures.Length.FromNanometers(1 + (diameter.Nanometers % 250_000_000));
+
+        static Length Long(Length length) => Tagend.Measures.Length.FromNanometers(10_000_000 + length.Nanometers);
+
+        static Length Least(Length a, Length b) => Tagend.Measures.Length.Min(a, b);
+
+        static Length Most(Length a, Length b) => Tagend.Measures.Length.Max(a, b);
+
+        static Force Some(Force force) => Tagend.Measures.Force.FromMicronewtons(force.Micronewtons + 1);
+    }
 
     private static string Capital(string name) => name.ToUpperInvariant();
 }

@@ -64,10 +64,11 @@ public class Version1Tests
     [InlineData("*W70*", "*WX*", "the tag makes no sense at \"X\": expected a force")]
     [InlineData("/24/.07941976*", "/24/.07941976/1*", "the tag makes no sense at \"1\": expected nothing more")]
     [InlineData("/0/C*J", "/0/X*J", "the tag makes no sense at \"X\": expected a direction")]
-    [InlineData("/.0625/5*C", "/0/5*C", "the tag makes no sense: its piece or the step of its tape has no length")]
-    [InlineData("*L60.25/", "*L.39370078/", null)] // 10 mm, the least
-    [InlineData("*L60.25/", "*L9.999999M/", "the tag makes no sense: its piece or the step of its tape has no length")]
-    [InlineData("*L60.25/", "*L10M/", null)]
+    [InlineData("/.0625/5*C", "/0/5*C", "the tag makes no sense: its step of the tape is none that a piece can have")]
+    [InlineData("*L60.25/", "*L787.4/", null)] // 20 m, the most
+    [InlineData("*L60.25/", "*L787.5/", "the tag makes no sense: its finished length is none that a piece can have")]
+    [InlineData("*L60.25/", "*L9.999999M/", "the tag makes no sense: its finished length is none that a piece can have")]
+    [InlineData("*L60.25/", "*L10M/", "the tag makes no sense: its take-up or settle is none that a piece can have")] // it has a length
     [InlineData("/.0625/5*C", "/.0625/5/1*C", "the tag makes no sense at \"1\": expected nothing more")]
     [InlineData("/1+C", "/3+C", "the tag makes no sense at \"3\": expected a thread of field Y")]
     [InlineData("/1+C", "/0+C", "the tag makes no sense at \"0\": expected a thread of field Y")]
@@ -82,6 +83,34 @@ public class Version1Tests
         Assert.Equal(message, (reading as TagReading.Damaged)?.Message);
         Assert.Equal(message is null, reading is TagReading.Piece);
     }
+
+    /// <summary>A text that somebody has made up has a check that fits, too.</summary>
+    [Theory]
+    [InlineData("*L60.25/", "*L60.25/61", "tolerance")]
+    [InlineData("*W70*", "*W0*", "draw weight")]
+    [InlineData("/24/.07941976", "/0/.07941976", "number of strands")]
+    [InlineData("/24/.07941976", "/25/.07941976", "number of strands")]
+    [InlineData("/24/.07941976", "/24/0", "strand diameter")]
+    [InlineData("/24/.07941976", "/24/10", "strand diameter")]
+    [InlineData("*CBLACK/12", "*CBLACK/999999999", "number of strands a color")]
+    [InlineData("*CBLACK/12", "*CBLACK/13", "number of strands a color")]
+    [InlineData("*T45/", "*T10001/", "number of turns")]
+    [InlineData("*J1/", "*J0/", "post diameter")]
+    [InlineData("/.25/60.38706386", "/0/60.38706386", "pin diameter")]
+    [InlineData("/60.38706386/", "/0/", "post setting")]
+    [InlineData("*YT021/.021", "*YT021/0", "thread diameter")]
+    [InlineData("*SA0/8/1", "*SA8/0/1", "serving")]
+    [InlineData("*SA0/8/1", "*SA0/61/1", "serving")]
+    [InlineData("*PPEEP/18", "*PPEEP/61", "place")]
+    [InlineData("+N29.5", "+N61", "place")]
+    [InlineData("*B696.9599998", "*B0", "breaking force")]
+    [InlineData("*X300/20", "*X0/20", "stretch load")]
+    [InlineData("*X300/20", "*X300/100001", "stretch time")]
+    [InlineData("/60.54963717*G", "/0*G", "reading under load")]
+    [InlineData("*G*", "*G0*", "nock groove")]
+    public void Read_RightCheckOverAnImpossibleValue_NamesIt(string old, string replacement, string value) => Assert.Equal(
+        $"the tag makes no sense: its {value} is none that a piece can have",
+        Assert.IsType<TagReading.Damaged>(TagReader.Read(Checked(Body.Replace(old, replacement, StringComparison.Ordinal)))).Message);
 
     [Fact]
     public void Read_Bag_BringsBackItsPieces()

@@ -123,7 +123,7 @@ public class BadInputTests
         var arguments = string.Join(' ', [command, TagendProgram.DemoOrders, .. command == "explain" ? ["1001/string"] : options, "--job-book none"]);
         var said = OutsideTool.Run("sh", "-c", $"cd '{folder.Path}' && '{TagendProgram.Executable}' {arguments} > /dev/full");
         Assert.Equal(5, said.ExitCode);
-        Assert.Equal("tagend: standard output cannot be written (No space left on device): make sure that there is space where it goes\n", said.Errors);
+        Assert.Equal("tagend: standard output cannot be written (the disk is full): make sure that there is space where it goes\n", said.Errors);
     }
 
     [Theory]

@@ -20,8 +20,8 @@ public class LastHandlerTests
         Assert.Equal("tagend: the disk is full" + Environment.NewLine, Said(() => throw new TagendException("the disk is full")));
 
     [Fact]
-    public void Run_OutputThatNobodyTakes_SaysSo() =>
-        Assert.StartsWith("tagend: standard output cannot be written", Said(() => throw new IOException("broken pipe")), StringComparison.Ordinal);
+    public void Run_InputThatCannotBeRead_SaysWhy() =>
+        Assert.Equal("tagend: standard input cannot be read (Input/output error)" + Environment.NewLine, Said(() => throw new IOException("a name of a resource", 5)));
 
     private static string Said(Func<int> command)
     {

@@ -14,7 +14,8 @@ internal static class TagFaultWording
 {
     public const string BadCheck = "the tag is damaged or was mistyped: its check does not match; scan it again, or scan the card";
 
-    public const string NoPiece = "the tag makes no sense: its piece or the step of its tape has no length";
+    /// <param name="value">Such as "strand diameter".</param>
+    public static string Impossible(string value) => $"the tag makes no sense: its {value} is none that a piece can have";
 
     public const string BagMismatch =
         "the tag of the bag does not carry the pieces it lists: scan it again";

@@ -1,4 +1,5 @@
 using System.Text;
+using Tagend.Problems;
 
 namespace Tagend.Tags.Text;
 
@@ -30,7 +31,7 @@ internal static class TagName
         return escaped.ToString();
     }
 
-    /// <returns>The name in capitals; null where a character is not escaped, or an escape is broken.</returns>
+    /// <returns>The name in capitals; null where a character is not escaped or cannot be seen, or an escape is broken.</returns>
     public static string? Unescape(ReadOnlySpan<char> escaped)
     {
         var bytes = new List<byte>(escaped.Length);
@@ -56,6 +57,6 @@ internal static class TagName
         }
 
         var name = bytes.ToArray();
-        return System.Text.Unicode.Utf8.IsValid(name) ? Encoding.UTF8.GetString(name) : null;
+        return System.Text.Unicode.Utf8.IsValid(name) && Encoding.UTF8.GetString(name) is var text && ShownText.IsShown(text) ? text : null;
     }
 }

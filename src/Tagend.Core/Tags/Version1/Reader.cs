@@ -8,9 +8,6 @@ namespace Tagend.Tags.Version1;
 /// <summary>Reads tag texts, version 1: frozen. Grammar: docs/TAGTEXT.md.</summary>
 internal static class Reader
 {
-    /// <summary>What is shorter is no piece, and its places cannot be shown on a jig.</summary>
-    private static readonly Length LeastLength = Length.FromMillimeters(10);
-
     /// <summary>A bag: its order, its pieces with their revisions, and their specs unless it had no room for them.</summary>
     public static (string Order, ValueList<(string Piece, int Revision)> Contents, ValueList<BuildSpec> Specs) ReadBag(
         string text, TagFault fault)
@@ -68,17 +65,12 @@ internal static class Reader
         var stretch = new Stretch(load.Force(unit), load.Whole("minutes"), load.Length(unit));
         var groove = fields.Parts('G').OptionalLength(unit);
         var mass = Mass.FromMilligrams(fields.Parts('Q').Whole("a mass"));
-        if (finished < LeastLength || posts.TapeStep <= Length.Zero)
-        {
-            fault.Report(TagFaultWording.NoPiece);
-        }
-
         foreach (var part in new[] { lengths, material, twist, jig, load, fields })
         {
             part.End();
         }
 
-        return new BuildSpec
+        var spec = new BuildSpec
         {
             Order = order,
             Piece = piece,
@@ -102,6 +94,8 @@ internal static class Reader
             NockGroove = groove,
             Mass = mass,
         };
+        TagRanges.Check(spec, fault);
+        return spec;
     }
 
     private static Serving ReadServing(

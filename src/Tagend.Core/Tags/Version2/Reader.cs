@@ -8,9 +8,6 @@ namespace Tagend.Tags.Version2;
 /// <summary>Reads tag texts, version 2: frozen. Grammar: docs/TAGTEXT.md.</summary>
 internal static class Reader
 {
-    /// <summary>What is shorter is no piece, and its places cannot be shown on a jig.</summary>
-    private static readonly Length LeastLength = Length.FromMillimeters(10);
-
     /// <summary>A bag: its order, its pieces with their revisions, and their specs unless it had no room for them.</summary>
     public static (string Order, ValueList<(string Piece, int Revision)> Contents, ValueList<BuildSpec> Specs) ReadBag(
         string text, TagFault fault)
@@ -76,17 +73,12 @@ internal static class Reader
         var loops = fields.Has('O') ? ReadLoops(fields.Parts('O'), unit, spools, fault) : null;
         var yoke = fields.Has('K') ? ReadYoke(fields.Parts('K'), unit) : null;
         var lots = fields.OptionalItems('Z', lot => lot.Name("a lot"));
-        if (finished < LeastLength || posts.TapeStep <= Length.Zero)
-        {
-            fault.Report(TagFaultWording.NoPiece);
-        }
-
         foreach (var part in new[] { lengths, material, twist, jig, strength, load, fields })
         {
             part.End();
         }
 
-        return new BuildSpec
+        var spec = new BuildSpec
         {
             Order = order,
             Piece = piece,
@@ -113,6 +105,8 @@ internal static class Reader
             Yoke = yoke,
             Lots = lots,
         };
+        TagRanges.Check(spec, fault);
+        return spec;
     }
 
     private static Serving ReadServing(

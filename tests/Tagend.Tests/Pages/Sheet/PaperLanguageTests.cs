@@ -76,8 +76,8 @@ public sealed partial class PaperLanguageTests : IDisposable
     }
 
     [Theory]
-    [InlineData("decimal = \",\"", "decimal = 1", 4, "decimal \"1\": expected a text in quotes, at most 1000 characters long")]
-    [InlineData("danger = \"GEFAHR\"\n", "", 14, "[words] danger: danger is missing: expected a text in quotes, at most 1000 characters long")]
+    [InlineData("decimal = \",\"", "decimal = 1", 4, "decimal \"1\": expected a text in quotes, at most 1000 visible characters long")]
+    [InlineData("danger = \"GEFAHR\"\n", "", 14, "[words] danger: danger is missing: expected a text in quotes, at most 1000 visible characters long")]
     [InlineData(" Dezember\"", "\"", 6, "expected the names of twelve months with spaces between")]
     [InlineData("peep = ", "pep = ", 47, "unknown entry; the entries here are any, card_as_built, card_at_post, card_bow, *")]
     [InlineData("{load} über", "{last} über", 153, "expected a text with {load} and {pin} in it, and nothing else in braces")]
