@@ -55,6 +55,12 @@ internal sealed record SourceSample(IReadOnlyList<SampledColumn> Columns, IReadO
             return null;
         }
 
+        if (OrderHeader.TooLong(file, records[0]) is { } tooLong)
+        {
+            problems.Add(tooLong);
+            return null;
+        }
+
         var titles = records[0].Cells;
         var rows = records.Skip(1).Where(r => r.Fault(file, titles.Count) is null).Select(r => r.Cells).ToList();
         var named = Enumerable.Range(0, titles.Count).Where(i => titles[i].Length > 0).ToList();

@@ -29,6 +29,9 @@ internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, str
 
     private const int ShownOfLong = 40;
 
+    /// <summary>Of a column's name; what is longer would be compared with every name there is.</summary>
+    private const int LongestTitle = 200;
+
     /// <summary>Of a cell, and of all notes of a piece together: more than a card's whole page.</summary>
     internal const int MostCharacters = 4_000;
 
@@ -166,6 +169,11 @@ internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, str
     }
 
     public string? Remark(string file) => null;
+
+    /// <summary>What is wrong with a header by its length; null where nothing is.</summary>
+    internal static Problem? TooLong(string file, OrderRecord header) => header.Cells.FirstOrDefault(c => c.Length > LongestTitle) is { } title
+        ? new Problem(new Place(file, header.Line), $"{title[..ShownOfLong]}…", OrderWording.LongTitle(title.Length, LongestTitle))
+        : null;
 
     /// <summary>A cell that no page has room for.</summary>
     internal static Problem LongCell(Place place, string text) =>

@@ -77,6 +77,12 @@ internal sealed class OrderReading
 
     private IOrderLayout? LayoutOf(string file, OrderRecord record, OrderFormat format)
     {
+        if (OrderHeader.TooLong(file, record) is { } tooLong)
+        {
+            Problems.Add(tooLong);
+            return null;
+        }
+
         if (record.Quoting != CsvMalformedReason.UnterminatedQuote)
         {
             return format.LayoutOf(file, record, Problems);

@@ -102,6 +102,9 @@ internal static class OrderWording
     public static string NearColumn(string meant) =>
         $"did you mean {meant}? Rename the column, or say what it is under [columns] in shop.toml (\"notes\" if it is only to be printed)";
 
+    public static string LongTitle(int length, int most) => FormattableString.Invariant(
+        $"the header has a name of {length} characters, and names have at most {most}: check that this is the right file, and whether a quote is missing in it");
+
     public static string ManyColumns(int columns, int most) => FormattableString.Invariant(
         $"the header has {columns} columns, and an order file has {most} at most: check that this is the right file, and its separators");
 

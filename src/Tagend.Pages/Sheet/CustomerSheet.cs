@@ -111,14 +111,19 @@ public sealed class CustomerSheet
     private Composed Of(BowSystem system, SheetData data, Paper paper)
     {
         var language = data.Write.Language;
+        var file = FileOf(_catalog.Folder, system, language.Name);
         var (template, problems) = _templates.GetOrAdd(
-            (system, language.Name), key => SheetTemplate.Read(FileOf(_catalog.Folder, key.Item1, key.Item2)));
+            (system, language.Name), _ => SheetTemplate.Read(file));
         if (template is null)
         {
             return new Composed([], problems);
         }
 
-        var text = new SheetMarkdown(template.Fill(data));
+        if (SheetMarkdown.Parse(template.Fill(data)) is not { } text)
+        {
+            return new Composed([], [new Problem(new Place(file), null, "lists, panels or quotes stand within each other too often: a sheet needs two or three levels")]);
+        }
+
         var write = new CardWriter(data.Unit, language);
         var marks = data.Builds.Where(b => b.SupersededBy is not null).Select(b => $"{b.Spec.Piece}: {write.Superseded(b)}").ToList();
         var drawn = new Drawn(language, style => new SheetDrawing(data, style));

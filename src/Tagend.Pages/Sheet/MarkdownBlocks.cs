@@ -18,13 +18,22 @@ namespace Tagend.Pages.Sheet;
 internal sealed record SheetText(IReadOnlyList<FlowItem> Items, string Foot, IReadOnlyList<Problem> Problems);
 
 /// <summary>A sheet's text, parsed once for all styles it is tried in.</summary>
-internal sealed class SheetMarkdown(string text)
+internal sealed record SheetMarkdown(IReadOnlyList<string> Lines, MarkdownDocument Document)
 {
     private static readonly MarkdownPipeline Dialect = new MarkdownPipelineBuilder().UsePipeTables().UseTaskLists().UseCustomContainers().Build();
 
-    public string[] Lines { get; } = text.Split('\n');
-
-    public MarkdownDocument Document { get; } = Markdown.Parse(text, Dialect);
+    /// <returns>Null where it is nested deeper than any sheet needs.</returns>
+    public static SheetMarkdown? Parse(string text)
+    {
+        try
+        {
+            return new SheetMarkdown(text.Split('\n'), Markdown.Parse(text, Dialect));
+        }
+        catch (ArgumentException)
+        {
+            return null;
+        }
+    }
 }
 
 /// <summary>What a sheet's text calls for and the program makes.</summary>
@@ -45,11 +54,11 @@ internal sealed class MarkdownBlocks
     private readonly Drawn _drawn;
     private readonly List<Problem> _problems = [];
     private readonly Func<string, Place> _find;
-    private readonly string[] _lines;
+    private readonly IReadOnlyList<string> _lines;
     private List<FlowItem> _items = [];
     private string _foot = "";
 
-    private MarkdownBlocks(string[] lines, Func<string, Place> find, SheetStyle style, Drawn drawn)
+    private MarkdownBlocks(IReadOnlyList<string> lines, Func<string, Place> find, SheetStyle style, Drawn drawn)
     {
         _style = style;
         _drawn = drawn;
@@ -263,7 +272,7 @@ internal sealed class MarkdownBlocks
 
     private void Refuse(MarkdownObject at, string message)
     {
-        var line = at.Line < _lines.Length ? _lines[at.Line].Trim() : "";
+        var line = at.Line < _lines.Count ? _lines[at.Line].Trim() : "";
         _problems.Add(new Problem(_find(line), line, message));
     }
 }

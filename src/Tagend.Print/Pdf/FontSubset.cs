@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices;
 using SkiaSharp;
+using Tagend.Problems;
 
 namespace Tagend.Pdf;
 
@@ -22,6 +23,7 @@ internal static unsafe partial class FontSubset
         [0x47444546, 0x47504F53, 0x47535542, 0x4F532F32, 0x6E616D65, 0x706F7374, 0x53544154, 0x67617370];
 
     /// <summary>The font's file with these glyphs only, numbered from 1 as they come.</summary>
+    /// <exception cref="TagendException">The font is damaged.</exception>
     /// <param name="characters">The table that leads from characters to glyphs; a PDF that numbers its glyphs needs none.</param>
     public static byte[] Cut(SKData font, IReadOnlyList<ushort> glyphs, byte[]? characters = null)
     {
@@ -49,7 +51,7 @@ internal static unsafe partial class FontSubset
         hb_blob_destroy(blob);
         if (cut == 0)
         {
-            throw new InvalidOperationException("the font could not be subset");
+            throw Broken();
         }
 
         if (characters is not null)
@@ -64,6 +66,9 @@ internal static unsafe partial class FontSubset
         return bytes;
     }
 
+    /// <summary>A font that can be measured and drawn may still have tables that cannot be cut.</summary>
+    private static TagendException Broken() => new("a font of the papers is damaged: put back templates/fonts as it was shipped");
+
     private static void AddCharacterMap(nint face, byte[] map)
     {
         fixed (byte* start = map)
@@ -73,7 +78,7 @@ internal static unsafe partial class FontSubset
             hb_blob_destroy(blob);
             if (isAdded == 0)
             {
-                throw new InvalidOperationException("the font takes no character map");
+                throw Broken();
             }
         }
     }

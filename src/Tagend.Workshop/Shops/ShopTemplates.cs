@@ -1,4 +1,6 @@
+using System.Text;
 using Tagend.Catalog;
+using Tagend.Output;
 using Tagend.Problems;
 
 namespace Tagend.Workshop.Shops;
@@ -42,15 +44,11 @@ public static class ShopTemplates
         var draft = Path.Combine(Path.GetDirectoryName(whole)!, $".{Path.GetFileName(whole)}.draft-{Guid.NewGuid():N}");
         try
         {
-            foreach (var file in Directory.EnumerateFiles(from, "*", SearchOption.AllDirectories).Where(f => !IsJobBook(f)))
-            {
-                var target = Path.Combine(draft, Path.GetRelativePath(from, file));
-                Directory.CreateDirectory(Path.GetDirectoryName(target)!);
-                File.Copy(file, target);
-            }
-
-            var shop = Path.Combine(draft, "shop.toml");
-            File.WriteAllText(shop, own.In(File.ReadAllText(shop)));
+            AtomicFiles.Write(
+            [
+                .. Directory.EnumerateFiles(from, "*", SearchOption.AllDirectories).Where(f => !IsJobBook(f))
+                    .Select(f => new NewFile(Path.Combine(draft, Path.GetRelativePath(from, f)), copy => Copy(f, copy, own))),
+            ]);
             var problems = Read(draft).Problems;
             if (problems.Count > 0)
             {
@@ -61,11 +59,28 @@ public static class ShopTemplates
             Directory.Move(draft, whole);
             return [];
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        catch (Exception e)
         {
             Remove(draft);
-            throw new TagendException($"cannot copy the templates to {folder}: {e.Message}", e);
+            if (e is IOException or UnauthorizedAccessException)
+            {
+                throw new TagendException($"cannot copy the templates to {folder}: {SystemReason.Of(e)}; choose another folder or try again", e);
+            }
+
+            throw;
         }
+    }
+
+    private static void Copy(string file, Stream copy, ShopOwn own)
+    {
+        if (Path.GetFileName(file) == "shop.toml")
+        {
+            copy.Write(Encoding.UTF8.GetBytes(own.In(File.ReadAllText(file))));
+            return;
+        }
+
+        using var source = File.OpenRead(file);
+        source.CopyTo(copy);
     }
 
     private static bool IsJobBook(string file) => Path.GetFileName(file).StartsWith(ShopFolders.BookFile, StringComparison.Ordinal);

@@ -211,6 +211,16 @@ public class OrderReaderTests
     }
 
     [Fact]
+    public void Read_HeaderWithANameWithoutEnd_IsRefusedBeforeItIsCompared()
+    {
+        var file = Read($"order,piece,{new string('x', 201)}\n1,string,60\n");
+        Assert.StartsWith(
+            $"orders.csv:1 \"{new string('x', 40)}…\": the header has a name of 201 characters, and names have at most 200: ",
+            Assert.Single(file.Problems).ToString(),
+            StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Read_ByteOrderMarkInTheMiddle_IsLeftOutAsWhatCannotBeSeen()
     {
         var file = Read("notes,order,piece,finished_length\nwax,1,string,60\n\uFEFFwax,2,string,60\n");
