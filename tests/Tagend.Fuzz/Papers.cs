@@ -31,6 +31,13 @@ internal sealed class Papers(Fonts fonts, Mutation mutation)
         OfTag(set, catalog);
     }
 
+    /// <summary>Every paper there is, of a spec that nobody has made.</summary>
+    public void OfForged(BuildSet set, ShopCatalog catalog)
+    {
+        Hold(mutation.OneIn(3) ? Strip(mutation.Pick(set.Builds.ToList()), catalog) : null);
+        OfTag(set, catalog);
+    }
+
     /// <summary>The papers that <c>recall</c> makes of tags.</summary>
     public void OfTag(BuildSet set, ShopCatalog catalog)
     {

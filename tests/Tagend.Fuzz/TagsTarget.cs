@@ -5,6 +5,8 @@ using Tagend.Measures;
 using Tagend.Orders;
 using Tagend.Specs;
 using Tagend.Tags;
+using Tagend.Workshop.Json;
+using Tagend.Workshop.Readings;
 
 namespace Tagend.Fuzz;
 
@@ -56,7 +58,8 @@ internal sealed class TagsTarget(Corpus corpus) : ITarget
 
         if (isForged && specs.Count > 0)
         {
-            new Papers(corpus.Fonts, mutation).OfTag(
+            JsonList.Write(Stream.Null, [new TagScan("text", reading)]);
+            new Papers(corpus.Fonts, mutation).OfForged(
                 new BuildSet(specs[0].Order, specs.Select(s => new Build(s, OrderSlip.Blank)).ToValueList()), corpus.Catalog);
         }
 

@@ -9,6 +9,10 @@ public static class Targets
         ["templates"] = corpus => new TemplatesTarget(corpus),
         ["tags"] = corpus => new TagsTarget(corpus),
         ["books"] = corpus => new BooksTarget(corpus),
+        ["fonts"] = corpus => new FontsTarget(corpus),
+        ["logos"] = corpus => new LogosTarget(corpus),
+        ["lines"] = _ => new LinesTarget(),
+        ["folders"] = _ => new FoldersTarget(),
         ["pictures"] = corpus => new PicturesTarget(corpus),
     };
 }

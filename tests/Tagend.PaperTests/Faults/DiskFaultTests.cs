@@ -17,14 +17,14 @@ public sealed class DiskFaultTests
 
     private static readonly bool IsLong = Environment.GetEnvironmentVariable("TAGEND_LONG") is { Length: > 0 };
 
-    private static readonly string[] Calls = ["pwrite64", "fsync", "fdatasync", "rename", "close", "unlink", "ftruncate"];
+    private static readonly string[] Calls = ["pwrite64", "fsync", "rename", "close", "unlink", "ftruncate"];
 
     /// <summary>A command, a call, and what it answers; null for a kill.</summary>
     public static TheoryData<string, string, string?> Faults => IsLong
         ? [.. Writer.All.SelectMany(w => Calls.SelectMany(c => new[] { "EIO", "ENOSPC", null }.Select(e => (w.Name, c, e))))]
         : [
-            ("print", "fsync", "EIO"), ("print", "rename", "EIO"), ("print", "rename", null), ("print", "fdatasync", "EIO"), ("recall", "rename", null),
-            ("jobs csv", "fsync", "ENOSPC"), ("built", "fdatasync", "EIO"), ("init", "pwrite64", "ENOSPC"),
+            ("print", "fsync", "EIO"), ("print", "rename", "EIO"), ("print", "rename", null), ("recall", "rename", null),
+            ("jobs csv", "fsync", "ENOSPC"), ("built", "fsync", "EIO"), ("built", "fsync", null), ("init", "pwrite64", "ENOSPC"),
         ];
 
     [Theory]
@@ -34,7 +34,7 @@ public sealed class DiskFaultTests
         var writer = Writer.All.Single(w => w.Name == command);
         var before = Writer.Before;
         var met = 0;
-        for (var nth = 1; nth <= (IsLong ? MostCalls : call == "rename" ? 6 : 1); nth++)
+        for (var nth = 1; nth <= (IsLong ? MostCalls : call == "rename" ? 4 : 1); nth++)
         {
             using var folder = Writer.Copy();
             var (said, isMet) = Run(writer, folder, call, error, nth);
@@ -85,7 +85,7 @@ public sealed class DiskFaultTests
         }
         else
         {
-            Assert.StartsWith("tagend: ", said.Errors, StringComparison.Ordinal);
+            Assert.Contains("tagend: ", said.Errors, StringComparison.Ordinal);
         }
     }
 
@@ -99,7 +99,7 @@ public sealed class DiskFaultTests
             var said = OutsideTool.Run(
                 "env",
                 [
-                    "-C", folder.Path, .. environment, "strace", "--seccomp-bpf", "-f", "-qq", "-o", log, "-e", $"trace={call}",
+                    "-C", folder.Path, .. environment, "strace", .. error is null ? Array.Empty<string>() : ["--seccomp-bpf"], "-f", "-qq", "-o", log, "-e", $"trace={call}",
                     "-e", $"inject={call}:{fault}:when={nth}", TagendProgram.Executable, .. writer.Told,
                 ]);
             Assert.SkipWhen(said.Errors.Contains("ptrace", StringComparison.Ordinal), "strace may not trace here");

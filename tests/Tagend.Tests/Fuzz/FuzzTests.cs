@@ -16,6 +16,10 @@ public class FuzzTests
     [InlineData("templates", 150)]
     [InlineData("tags", 1000)]
     [InlineData("books", 400)]
+    [InlineData("fonts", 60)]
+    [InlineData("logos", 1000)]
+    [InlineData("lines", 400)]
+    [InlineData("folders", 60)]
     [InlineData("pictures", 80)]
     public void Target_FedWithSpoiledInputs_HasNoFault(string target, int runs)
     {
