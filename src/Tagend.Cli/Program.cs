@@ -7,9 +7,9 @@ Terminal.Begin();
 var parsed = CommandLine.Parse(args);
 if (parsed.Action is ParseErrorAction)
 {
-    foreach (var error in parsed.Errors)
+    foreach (var fault in CommandLine.Faults(parsed))
     {
-        Say.Error(error.Message);
+        Say.Error(fault);
     }
 
     Say.Error("see tagend --help");

@@ -30,11 +30,11 @@ internal sealed class LinesTarget : ITarget
         var words = Enumerable.Range(0, mutation.Random.Next(MostWords)).Select(_ => mutation.Pick(mutation.OneIn(3) ? Values : _words)).ToList();
         mutation.Spoiled = System.Text.Encoding.UTF8.GetBytes(string.Join('\n', words));
         var parsed = CommandLine.Parse(words);
-        foreach (var error in parsed.Errors)
+        foreach (var fault in CommandLine.Faults(parsed))
         {
-            if (error.Message.Length == 0 || error.Message.Contains("Exception", StringComparison.Ordinal) || error.Message.Contains("System.", StringComparison.Ordinal))
+            if (fault.Length == 0 || fault.Contains("Exception", StringComparison.Ordinal) || fault.Contains("System.", StringComparison.Ordinal))
             {
-                throw new FaultException($"no sentence: {error.Message}");
+                throw new FaultException($"no sentence: {fault}");
             }
         }
 

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using Tagend.Jobs;
 
 namespace Tagend.Commands;
@@ -9,6 +10,20 @@ internal static class CommandLine
     /// <summary>Reads a command with its options; what is wrong with them is in its errors.</summary>
     /// <remarks>A text that begins with @ is a name like any other, and no file of arguments.</remarks>
     public static ParseResult Parse(IReadOnlyList<string> arguments) => Root().Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null });
+
+    /// <summary>What is wrong, in sentences. The library's own for a number that is none names a type of .NET.</summary>
+    public static IEnumerable<string> Faults(ParseResult parsed) => parsed.Errors.Select(error =>
+        error.Message.Contains("'System.", StringComparison.Ordinal) && error.SymbolResult is { } at
+            ? $"{NameOf(at)} \"{string.Join(' ', at.Tokens.Select(t => t.Value))}\": expected a whole number"
+            : error.Message);
+
+    private static string NameOf(SymbolResult at) => at switch
+    {
+        OptionResult option => option.Option.Name,
+        ArgumentResult { Parent: OptionResult option } => option.Option.Name,
+        ArgumentResult argument => argument.Argument.Name,
+        _ => "the command",
+    };
 
     private static RootCommand Root() => new(
         "Prints what a bowstring shop needs at each step of a build: jig cards, tags and customer sheets from an order CSV. "

@@ -67,7 +67,7 @@ internal static unsafe partial class FontSubset
     }
 
     /// <summary>A font that can be measured and drawn may still have tables that cannot be cut.</summary>
-    private static TagendException Broken() => new("a font of the papers is damaged: put back templates/fonts as it was shipped");
+    internal static TagendException Broken() => new("a font of the papers is damaged: put back templates/fonts as it was shipped");
 
     private static void AddCharacterMap(nint face, byte[] map)
     {

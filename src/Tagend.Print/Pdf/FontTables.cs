@@ -1,6 +1,7 @@
 using System.Buffers.Binary;
 using System.Text;
 using SkiaSharp;
+using Tagend.Problems;
 
 namespace Tagend.Pdf;
 
@@ -9,12 +10,26 @@ namespace Tagend.Pdf;
 /// <param name="Box">Around all glyphs: left, bottom, right, top. In thousandths of an em, as all that follow.</param>
 internal sealed record FontTables(string Name, int UnitsPerEm, int[] Box, int Ascent, int Descent, int CapHeight, int Weight)
 {
+    /// <exception cref="TagendException">The tables are not where the font says they are, or hold no sizes.</exception>
     public static FontTables Of(SKData font)
+    {
+        try
+        {
+            return Read(font);
+        }
+        catch (Exception e) when (e is ArgumentOutOfRangeException or OverflowException)
+        {
+            throw FontSubset.Broken();
+        }
+    }
+
+    private static FontTables Read(SKData font)
     {
         var head = Table(font, "head"u8);
         var hhea = Table(font, "hhea"u8);
         var os2 = Table(font, "OS/2"u8);
         var unitsPerEm = BinaryPrimitives.ReadUInt16BigEndian(head[18..]);
+        ArgumentOutOfRangeException.ThrowIfZero(unitsPerEm);
         var (ascent, descent) = (Thousandths(hhea, 4), Thousandths(hhea, 6));
         return new FontTables(
             NameIn(Table(font, "name"u8)),
