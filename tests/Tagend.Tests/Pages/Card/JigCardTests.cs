@@ -259,7 +259,7 @@ public sealed class JigCardTests
         var spec = SpecFixture.Good();
         var served = spec with { EndLoops = new EndLoops(Length.FromInches(0.75), Length.FromInches(0.75), new LoopServing("t021", Length.FromInches(0.021), "red")) };
         var composed = Compose(served, Paper.HalfLetter, Slip);
-        Assert.Contains("End loops first, with t021 red.", TextsOf(composed));
+        Assert.Contains("Serve the end loops first, with t021 red.", TextsOf(composed));
         Assert.Equal(2, composed.Pages[1].Inks.OfType<OvalInk>().Count(o => o.Stroke == 2.6f));
         Assert.DoesNotContain(Compose(spec, Paper.HalfLetter, Slip).Pages[1].Inks.OfType<OvalInk>(), o => o.Stroke == 2.6f);
     }
