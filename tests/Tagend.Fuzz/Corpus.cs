@@ -17,6 +17,9 @@ public sealed class Corpus(string root)
 
     public string Templates => Path.Combine(root, "templates");
 
+    /// <summary>The folder with files of shops' own shape, and their maps.</summary>
+    public string Sources => Path.Combine(root, "docs", "imports");
+
     public ShopCatalog Catalog => _catalog.Value;
 
     public Fonts Fonts { get; } = Fonts.Load(Path.Combine(root, "templates", "fonts"));

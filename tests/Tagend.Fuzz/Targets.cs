@@ -6,6 +6,7 @@ public static class Targets
     public static IReadOnlyDictionary<string, Func<Corpus, ITarget>> All { get; } = new Dictionary<string, Func<Corpus, ITarget>>
     {
         ["orders"] = corpus => new OrdersTarget(corpus),
+        ["sources"] = corpus => new SourcesTarget(corpus, corpus.Sources),
         ["templates"] = corpus => new TemplatesTarget(corpus),
         ["tags"] = corpus => new TagsTarget(corpus),
         ["books"] = corpus => new BooksTarget(corpus),

@@ -46,11 +46,11 @@ internal sealed class AgainOptions
 
     private readonly Option<string?> _paper = PaperOption.Create("Paper of the sheet and the card. Default: as shop.toml says.");
 
-    private readonly Option<string?> _labels = new("--labels")
+    private readonly Option<string?> _labels = new Option<string?>("--labels")
     {
         Description = "Label stock of the tag, from stocks.toml. Default: as shop.toml says.",
         HelpName = "STOCK",
-    };
+    }.CompletesStocks();
 
     private readonly Option<DateOnly?> _date = DateOption.Create("--date", "The date of a new revision. Default: today.");
     private readonly Option<string?> _templates = ShopOptions.TemplatesOption();

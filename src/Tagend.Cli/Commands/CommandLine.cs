@@ -11,8 +11,12 @@ internal static class CommandLine
     /// <remarks>A text that begins with @ is a name like any other, and no file of arguments.</remarks>
     public static ParseResult Parse(IReadOnlyList<string> arguments) => Root().Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null });
 
-    /// <summary>What is wrong, in sentences. The library's own for a number that is none names a type of .NET.</summary>
-    public static IEnumerable<string> Faults(ParseResult parsed) => parsed.Errors.Select(error =>
+    /// <summary>What is wrong, in sentences; a command that there is not comes first, with the one that was meant.</summary>
+    public static IEnumerable<string> Faults(ParseResult parsed) =>
+        WrongUsage.CommandOf(parsed) is { } fault ? [fault] : WrongUsage.OptionsOf(parsed).Concat(Errors(parsed));
+
+    /// <remarks>The library's own sentence for a number that is none names a type of .NET.</remarks>
+    private static IEnumerable<string> Errors(ParseResult parsed) => parsed.Errors.Where(e => !WrongUsage.IsSaid(e, parsed)).Select(error =>
         error.Message.Contains("'System.", StringComparison.Ordinal) && error.SymbolResult is { } at
             ? $"{NameOf(at)} \"{string.Join(' ', at.Tokens.Select(t => t.Value))}\": expected a whole number"
             : error.Message);

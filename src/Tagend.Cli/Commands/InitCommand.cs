@@ -19,7 +19,7 @@ internal sealed class InitCommand
     private readonly Option<string?> _phone = new("--phone") { Description = "Your shop's phone number.", HelpName = "NUMBER" };
 
     private readonly Option<string?> _unit =
-        new Option<string?>("--unit") { Description = "The unit you work in: in or mm.", HelpName = "in|mm" }.AcceptOnlyFromAmong("in", "mm");
+        new Option<string?>("--unit") { Description = "The unit you work in: in or mm.", HelpName = "in|mm" }.TakesOneOf("in", "mm");
 
     private readonly Option<string?> _post = new("--post-diameter")
     {

@@ -16,7 +16,7 @@ internal static class MapCommand
 
     public static Command Create()
     {
-        var file = new Argument<string>("FILE.csv") { Description = "A spreadsheet or an export with some orders in it." };
+        var file = new Argument<string>("FILE.csv") { Description = "A spreadsheet or an export with some orders in it." }.NamesSomething();
         var name = new Option<string?>("--name") { Description = "Name of the map. Default: the file's name without its numbers.", HelpName = "NAME" };
         var replace = new Option<bool>("--replace") { Description = "Overwrite a map of that name." };
         var show = new Option<bool>("--show") { Description = "Print the map and write nothing." };

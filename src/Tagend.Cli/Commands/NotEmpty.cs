@@ -24,5 +24,12 @@ internal static class NotEmpty
         {
             result.AddError($"{name} \"\": expected a name, and it is empty");
         }
+
+        // What looks like an option is one that was misspelled, and no file of that name.
+        if (result is ArgumentResult && result.Tokens.FirstOrDefault(token => token.Value.StartsWith("--", StringComparison.Ordinal)) is { } option)
+        {
+            var options = (result.Parent as CommandResult)?.Command.Options.Select(o => o.Name) ?? [];
+            result.AddError($"there is no option {option.Value}{WrongUsage.Meant(option.Value, options)}");
+        }
     }
 }

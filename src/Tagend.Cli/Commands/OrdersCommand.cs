@@ -82,17 +82,17 @@ internal sealed class OrdersOptions
 
     private static readonly string[] States = [.. Enum.GetValues<OrderState>().Select(OrderList.Word), AllStates];
 
-    private readonly Argument<string[]> _files = new("ORDERS.csv")
+    private readonly Argument<string[]> _files = new Argument<string[]>("ORDERS.csv")
     {
         Description = "Order files; their orders count as new until they are printed.",
         Arity = ArgumentArity.ZeroOrMore,
-    };
+    }.NamesSomething();
 
     private readonly Option<string?> _state = new Option<string?>("--state")
     {
         Description = "Only orders in this state. Default: all but shipped and cancelled ones.",
         HelpName = string.Join('|', States),
-    }.AcceptOnlyFromAmong(States);
+    }.TakesOneOf(States);
 
     private readonly Option<string?> _who = new("--who") { Description = "Only orders that this builder worked on, as named with built --who.", HelpName = "TEXT" };
     private readonly Option<string?> _bench = new("--bench") { Description = "Only orders that were printed or built at this bench.", HelpName = "TEXT" };
@@ -103,7 +103,7 @@ internal sealed class OrdersOptions
         Description = "What they are listed by.",
         HelpName = "due|state|bench",
         DefaultValueFactory = _ => "due",
-    }.AcceptOnlyFromAmong("due", "state", "bench");
+    }.TakesOneOf("due", "state", "bench");
 
     public BookOptions Shop { get; } = new();
 

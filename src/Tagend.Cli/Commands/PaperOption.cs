@@ -9,7 +9,7 @@ internal static class PaperOption
     public static Option<string?> Create(string description)
     {
         string[] names = [.. PaperSet.All.Select(set => set.Name)];
-        return new Option<string?>("--paper") { Description = description, HelpName = string.Join('|', names) }.AcceptOnlyFromAmong(names);
+        return new Option<string?>("--paper") { Description = description, HelpName = string.Join('|', names) }.TakesOneOf(names);
     }
 
     /// <summary>The set named, else the shop's own.</summary>

@@ -43,7 +43,7 @@ internal static class PrintCommand
         }
 
         var printer = paper.PrinterOf(parsed);
-        var plan = paper.PlanOf(parsed, orders.Catalog) with { Shelf = book.Shelf(BenchName.Here) };
+        var plan = paper.PlanOf(parsed, orders.Catalog, book) with { Shelf = book.Shelf(BenchName.Here) };
         var volumes = PrintBatch.VolumesOf(chosen.Of(report.Ready), plan.VolumePieces);
         var summary = new PrintSummary(report.Withheld.Where(chosen.Has), volumes.Count, orders.Catalog);
         var hasFailed = book.Fault is not null;
@@ -98,6 +98,10 @@ internal static class PrintCommand
             Done(volume);
         }
 
-        void Done(PrintedVolume volume) => summary.Add(volume, book.Record(volume.Printed.Sets));
+        void Done(PrintedVolume volume)
+        {
+            summary.Add(volume, book.Record(volume.Printed.Sets));
+            book.KeepLabels(volume.Printed.NextLabels);
+        }
     }
 }

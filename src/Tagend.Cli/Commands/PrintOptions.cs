@@ -3,6 +3,7 @@ using System.Globalization;
 using Tagend.Catalog;
 using Tagend.Pages;
 using Tagend.Pages.Parts;
+using Tagend.Workshop.Books;
 using Tagend.Workshop.Checks;
 using Tagend.Workshop.Printing;
 using Tagend.Workshop.Shops;
@@ -13,6 +14,7 @@ namespace Tagend.Commands;
 internal sealed class PrintOptions
 {
     private const int MostLabels = 200;
+    private const string NextLabel = "next";
 
     /// <summary>Dots an inch of the heads that label printers have: 8, 12 and 24 dots a millimeter.</summary>
     private static readonly int[] LabelPrinters = [203, 300, 600];
@@ -37,23 +39,23 @@ internal sealed class PrintOptions
 
     private readonly Option<string?> _paper = PaperOption.Create("Paper of the sheets and the cards. Default: as shop.toml says.");
 
-    private readonly Option<string?> _bagStock = new("--bag-labels")
+    private readonly Option<string?> _bagStock = new Option<string?>("--bag-labels")
     {
         Description = "Label stock of bag tags, from stocks.toml. Default: as shop.toml says.",
         HelpName = "STOCK",
-    };
+    }.CompletesStocks();
 
-    private readonly Option<string?> _loopStock = new("--loop-labels")
+    private readonly Option<string?> _loopStock = new Option<string?>("--loop-labels")
     {
         Description = "Label stock of loop tags, from stocks.toml. Default: as shop.toml says.",
         HelpName = "STOCK",
-    };
+    }.CompletesStocks();
 
-    private readonly Option<int> _firstLabel = new("--first-label")
+    private readonly Option<string> _firstLabel = new("--first-label")
     {
-        Description = "Label of a part-used sheet to start at, from 1.",
-        HelpName = "N",
-        DefaultValueFactory = _ => 1,
+        Description = $"Label of a part-used sheet to start at, from 1; or {NextLabel}: the one after those that this bench printed last on that stock.",
+        HelpName = $"N|{NextLabel}",
+        DefaultValueFactory = _ => "1",
     };
 
     private readonly StripOptions _strips = new();
@@ -91,11 +93,11 @@ internal sealed class PrintOptions
         HelpName = "DPI",
     };
 
-    private readonly Option<string?> _language = new("--language")
+    private readonly Option<string?> _language = new Option<string?>("--language")
     {
         Description = "Language of all customer sheets: de, en, es, fr, or your own. Default: each order's own, else as shop.toml says.",
         HelpName = "LANGUAGE",
-    };
+    }.CompletesLanguages();
 
     private readonly Option<int> _volume = new("--volume")
     {
@@ -122,7 +124,7 @@ internal sealed class PrintOptions
             }
         });
         _preview.Validators.Add(result => RefuseOutside(result, 50, 600));
-        _firstLabel.Validators.Add(result => RefuseOutside(result, 1, MostLabels));
+        _firstLabel.Validators.Add(result => RefuseOutside(result, 1, MostLabels, NextLabel));
         _volume.Validators.Add(result => RefuseOutside(result, 1, 10_000));
         _dpi.Validators.Add(result =>
         {
@@ -153,12 +155,14 @@ internal sealed class PrintOptions
     /// <exception cref="Problems.TagendException">
     /// A label stock is not in stocks.toml, or is a sheet and no label printer's; printers.toml has mistakes.
     /// </exception>
-    public PrintPlan PlanOf(ParseResult parsed, ShopCatalog catalog)
+    public PrintPlan PlanOf(ParseResult parsed, ShopCatalog catalog, RunBook book)
     {
         var paper = PaperOption.Of(parsed.GetValue(_paper), catalog);
         var dpi = parsed.GetValue(_dpi);
         var only = parsed.GetValue(_only) ?? [];
         List<IPageKind> kinds = [.. PageKinds.All.Where(kind => only.Length > 0 ? only.Contains(kind.Name) : kind.IsUsual)];
+        var bag = LabelStocks.Named(parsed.GetValue(_bagStock) ?? catalog.Shop.BagStock, catalog, dpi);
+        var loop = LabelStocks.Named(parsed.GetValue(_loopStock) ?? catalog.Shop.LoopStock, catalog, dpi);
         return new PrintPlan
         {
             Folder = parsed.GetValue(_folder)!,
@@ -166,9 +170,9 @@ internal sealed class PrintOptions
             Setting = new PageSetting
             {
                 Paper = paper,
-                BagStock = LabelStocks.Named(parsed.GetValue(_bagStock) ?? catalog.Shop.BagStock, catalog, dpi),
-                LoopStock = LabelStocks.Named(parsed.GetValue(_loopStock) ?? catalog.Shop.LoopStock, catalog, dpi),
-                Use = new SheetUse(parsed.GetValue(_firstLabel), (parsed.GetValue(_skippedLabels) ?? []).ToHashSet()),
+                BagStock = bag,
+                LoopStock = loop,
+                Use = UseOf(parsed, [bag.Name, loop.Name], book),
                 StripStock = _strips.StockOf(parsed, paper),
                 Positions = _strips.PositionsOf(parsed),
                 Language = parsed.GetValue(_language),
@@ -181,9 +185,17 @@ internal sealed class PrintOptions
         };
     }
 
-    private static void RefuseOutside(System.CommandLine.Parsing.OptionResult result, int least, int most)
+    private SheetUse UseOf(ParseResult parsed, string[] stocks, RunBook book)
     {
-        if (result.Errors.Any() || result.Tokens.Count == 0)
+        var (first, spoiled) = (parsed.GetValue(_firstLabel)!, (parsed.GetValue(_skippedLabels) ?? []).ToHashSet());
+        return first == NextLabel
+            ? new SheetUse(1, spoiled) { Kept = book.KeptLabels(stocks) }
+            : new SheetUse(int.Parse(first, CultureInfo.InvariantCulture), spoiled);
+    }
+
+    private static void RefuseOutside(System.CommandLine.Parsing.OptionResult result, int least, int most, string? word = null)
+    {
+        if (result.Errors.Any() || result.Tokens.Count == 0 || result.Tokens[0].Value == word)
         {
             return;
         }
@@ -191,7 +203,7 @@ internal sealed class PrintOptions
         var text = result.Tokens[0].Value;
         if (!int.TryParse(text, out var number) || number < least || number > most)
         {
-            result.AddError($"{result.Option.Name} \"{text}\": expected a whole number from {least} to {most}");
+            result.AddError($"{result.Option.Name} \"{text}\": expected a whole number from {least} to {most}{(word is null ? "" : $", or {word}")}");
         }
     }
 }

@@ -14,6 +14,7 @@ internal sealed class PrintSummary(IEnumerable<string> withheld, int volumes, Sh
     private readonly List<BuildSet> _listed = [];
     private readonly List<PrintedPaper> _papers = [];
     private readonly List<string> _notes = [];
+    private readonly Dictionary<string, int> _nextLabels = [];
     private int _volumes;
     private int _sets;
     private string? _last;
@@ -35,6 +36,11 @@ internal sealed class PrintSummary(IEnumerable<string> withheld, int volumes, Sh
         Withheld.AddRange(volume.Printed.Withheld);
         HasMisfits |= volume.Printed.Problems.Any(p => p.Severity == Problems.Severity.Refusal);
         Say.Problems(volume.Printed.Problems);
+        foreach (var (stock, label) in volume.Printed.NextLabels)
+        {
+            _nextLabels[stock] = label;
+        }
+
         if (entry is not null)
         {
             _notes.Add(Say.Of(entry));
@@ -77,6 +83,10 @@ internal sealed class PrintSummary(IEnumerable<string> withheld, int volumes, Sh
 
         Console.WriteLine($"{Counted.Of(_sets, "set")} printed, {Withheld.Count} not printed");
         _notes.ForEach(Console.WriteLine);
+        foreach (var (stock, label) in _nextLabels)
+        {
+            Console.WriteLine($"{stock}: label {label} is the next free one, and --first-label next starts there");
+        }
     }
 
     /// <summary>Says which files of an earlier run are gone.</summary>

@@ -9,7 +9,7 @@ internal static class PrinterOption
 {
     public static Option<string?> Create(string description)
     {
-        var option = new Option<string?>("--printer") { Description = description, HelpName = "NAME" };
+        var option = new Option<string?>("--printer") { Description = description, HelpName = "NAME" }.CompletesPrinters();
         option.Validators.Add(result =>
         {
             if (result.GetValueOrDefault<string?>() is { } name && !PrinterScaleFile.CanName(name))

@@ -68,11 +68,11 @@ internal static class RemakeCommand
         private readonly Option<string> _folder = FolderOption.Create("what is printed again");
         private readonly Option<string?> _paper = PaperOption.Create("Paper of the card and the strip. Default: as shop.toml says.");
 
-        private readonly Option<string?> _labels = new("--labels")
+        private readonly Option<string?> _labels = new Option<string?>("--labels")
         {
             Description = "Label stock of the tag, from stocks.toml. Default: as shop.toml says.",
             HelpName = "STOCK",
-        };
+        }.CompletesStocks();
 
         public BookOptions Book { get; } = new();
 

@@ -28,7 +28,7 @@ internal sealed class ShopOptions(bool isOneFile = false)
 
     private readonly Option<string?> _units =
         new Option<string?>("--units") { Description = "Print lengths in inches or millimeters.", HelpName = "in|mm" }
-            .AcceptOnlyFromAmong("in", "mm");
+            .TakesOneOf("in", "mm");
 
     private readonly Option<DateOnly?> _date = DateOption.Create("--date", "The date printed on the pages. Default: today.");
     private readonly Option<string?> _jobBook = JobBookOption.Create();
@@ -65,6 +65,11 @@ internal sealed class ShopOptions(bool isOneFile = false)
         }
 
         var reading = ShopTemplates.Read(templates);
+        if (reading.Problems.Count > 0)
+        {
+            Console.Error.WriteLine($"in the templates folder {templates}:");
+        }
+
         Say.Problems(reading.Problems);
         return reading.Catalog;
     }

@@ -14,7 +14,7 @@ internal sealed class StripOptions
     {
         Description = "Whether marking strips show places on the finished piece or on the jig before twisting. Default: finished.",
         HelpName = "finished|jig",
-    }.AcceptOnlyFromAmong("finished", "jig");
+    }.TakesOneOf("finished", "jig");
 
     private readonly Option<string?> _roll = new("--roll")
     {

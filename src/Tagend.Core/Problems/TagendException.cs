@@ -22,4 +22,7 @@ public sealed class TagendException : Exception
         : base(message, inner)
     {
     }
+
+    /// <summary>Something was asked for by a name that the shop does not have: wrong usage, and nothing is broken.</summary>
+    public bool IsUnknownName { get; init; }
 }

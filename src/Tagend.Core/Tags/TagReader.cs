@@ -30,7 +30,15 @@ public static class TagReader
             return new TagReading.Foreign(text[..LongestText], TagWording.LongerThanACode);
         }
 
-        return ReadTyped(text) is { } fault ? new TagReading.Damaged(text, fault) : ReadText(text);
+        if (ReadTyped(text) is not { } fault)
+        {
+            return ReadText(text);
+        }
+
+        // With Caps Lock letters alone are others, and the check tells whether all of them are right again.
+        return fault == TagWording.CapsLock && ReadText(text.ToUpperInvariant()) is (TagReading.Piece or TagReading.Bag or TagReading.Spool) and var read
+            ? read
+            : new TagReading.Damaged(text, fault);
     }
 
     /// <summary>What is wrong with a text that was typed on another keyboard than the scanner takes it for; else null.</summary>

@@ -76,7 +76,7 @@ public sealed class PackingLists : IPageKind
             var pages = TagLabels.Pages(_labels, setting.Use);
             var paper = new Paper(setting.BagStock.Name, setting.BagStock.PageWidth, setting.BagStock.PageHeight);
             return new Bound(
-                [new Document(name, paper, setting.BagStock.DotsPerInch is null ? setting.Scaled(pages) : pages) { IsOfLabels = true }], []);
+                [new Document(name, paper, setting.BagStock.DotsPerInch is null ? setting.Scaled(pages) : pages) { IsOfLabels = true, NextLabels = TagLabels.Next(_labels, setting.Use) }], []);
         }
     }
 }

@@ -36,13 +36,17 @@ public sealed class SetTags : IPageKind
             var byStock = _labels.GroupBy(l => l.Stock).ToList();
             return new Bound(
                 setting.HasOnePaperADocument && byStock.Count > 1
-                    ? [.. byStock.Select(g => DocumentOf($"{name}-{g.Key.Name}", g.Key, g))]
+                    ? [.. byStock.Select(g => DocumentOf($"{name}-{g.Key.Name}", g.Key, [.. g]))]
                     : [DocumentOf(name, _labels[0].Stock, _labels)],
                 []);
         }
 
-        private Document DocumentOf(string file, LabelStock stock, IEnumerable<TagLabel> labels) =>
-            new(file, new Paper(stock.Name, stock.PageWidth, stock.PageHeight), OnDots(TagLabels.Pages(labels, setting.Use))) { IsOfLabels = true };
+        private Document DocumentOf(string file, LabelStock stock, IReadOnlyCollection<TagLabel> labels) =>
+            new(file, new Paper(stock.Name, stock.PageWidth, stock.PageHeight), OnDots(TagLabels.Pages(labels, setting.Use)))
+            {
+                IsOfLabels = true,
+                NextLabels = TagLabels.Next(labels, setting.Use),
+            };
 
         /// <summary>Labels of a printer whose dots are known stay on its dots.</summary>
         private IReadOnlyList<Page> OnDots(IReadOnlyList<Page> pages) =>

@@ -77,6 +77,13 @@ public static class TagLabels
             : [.. all.GroupBy(l => l.Stock).SelectMany(g => LabelPage.Fill(g.Key, g, use))];
     }
 
+    /// <summary>The next free label of each stock of sheets when labels are printed, by its name.</summary>
+    /// <param name="use">Of the first sheet of each stock.</param>
+    internal static IReadOnlyDictionary<string, int> Next(IEnumerable<TagLabel> labels, SheetUse use) => labels
+        .Where(l => l.Stock.LabelsPerPage > 1)
+        .GroupBy(l => l.Stock)
+        .ToDictionary(g => g.Key.Name, g => use.NextOn(g.Key, g.Count()));
+
     private static IReadOnlyList<Ink> Bag(
         BuildSet set, ShopCatalog catalog, Fonts fonts, LabelStock stock, List<Problem> problems)
     {

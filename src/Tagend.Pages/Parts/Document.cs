@@ -13,4 +13,7 @@ public sealed record Document(string Name, Paper Paper, IReadOnlyList<Page> Page
 
     /// <summary>Drawn for the dots of a label printer's head, where it has one.</summary>
     public bool IsOfLabels { get; init; }
+
+    /// <summary>The next free label on a part-used sheet of each stock it is on, by the stock's name; none of rolls.</summary>
+    public IReadOnlyDictionary<string, int> NextLabels { get; init; } = new Dictionary<string, int>();
 }

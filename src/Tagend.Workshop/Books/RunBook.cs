@@ -81,6 +81,34 @@ public sealed class RunBook(JobBookAddress? address, TimeProvider clock, string 
         });
     }
 
+    /// <summary>Keeps where this bench's part-used sheets of label stocks go on.</summary>
+    /// <param name="next">The next free label by the stock's name.</param>
+    public void KeepLabels(IReadOnlyDictionary<string, int> next)
+    {
+        if (address is null || next.Count == 0)
+        {
+            return;
+        }
+
+        Guarded("the next free label of a sheet is not kept", () =>
+        {
+            using var book = address.OpenOrBegin(clock, bench);
+            foreach (var (stock, label) in next)
+            {
+                book.KeepLabel(stock, label);
+            }
+
+            return next;
+        });
+    }
+
+    /// <summary>Where this bench's part-used sheets of label stocks go on, by the stock's name; without those that were not begun.</summary>
+    public IReadOnlyDictionary<string, int> KeptLabels(IEnumerable<string> stocks) => Guarded("sheets of labels start at their first label", () =>
+    {
+        using var book = address?.OpenExisting(clock, bench);
+        return stocks.Distinct().Select(s => (Stock: s, Next: book?.NextLabel(s))).Where(s => s.Next is not null).ToDictionary(s => s.Stock, s => s.Next!.Value);
+    }) ?? [];
+
     private sealed record Holder(IJobBook? Book) : IDisposable
     {
         public void Dispose() => Book?.Dispose();

@@ -56,4 +56,7 @@ public sealed record PrintedSets(
 {
     /// <summary>Paths of all files, pictures among them.</summary>
     public IReadOnlyList<string> Files { get; init; } = [];
+
+    /// <summary>The next free label on the last sheet of each label stock, by the stock's name; none of rolls.</summary>
+    public IReadOnlyDictionary<string, int> NextLabels { get; init; } = new Dictionary<string, int>();
 }

@@ -23,7 +23,8 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
             problems,
             [.. documents.Select(d => new PrintedPaper(PathOf($"{d.Name}.pdf"), TitleOf(d, whose), d.Pages.Count, d.Paper))]);
         IReadOnlyList<NewFile> files = [.. documents.SelectMany(d => Files(d, NoteOf(d, good)))];
-        return (printed with { Files = [.. files.Select(f => f.Path)] }, files);
+        var next = documents.SelectMany(d => d.NextLabels).GroupBy(n => n.Key).ToDictionary(n => n.Key, n => n.Last().Value);
+        return (printed with { Files = [.. files.Select(f => f.Path)], NextLabels = next }, files);
     }
 
     /// <summary>Makes the papers of sets, and no file.</summary>

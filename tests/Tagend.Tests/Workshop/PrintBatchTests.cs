@@ -50,6 +50,37 @@ public sealed class PrintBatchTests : IDisposable
     }
 
     [Fact]
+    public void Print_OnASheetOfLabels_SaysWhichIsNextAndStartsThereWhenItIsKept()
+    {
+        var stock = Tagend.Tests.Specs.SpecFixture.Catalog.Stocks["letter-2x5"];
+        var plan = _folder.Plan(kinds: "tags");
+        plan = plan with { Setting = plan.Setting with { BagStock = stock, LoopStock = stock } };
+        _folder.Book.KeepLabels(Assert.Single(Print(_folder.Check(), plan)).Printed.NextLabels);
+        var kept = _folder.Book.KeptLabels([stock.Name, "roll-4x2"]);
+        Assert.Equal(new Dictionary<string, int> { ["letter-2x5"] = 6 }, kept); // two bags and three loops
+        var next = Assert.Single(Print(_folder.Check(), plan with { Setting = plan.Setting with { Use = new(1, new HashSet<int> { 7 }) { Kept = kept } } })).Printed;
+        Assert.Equal(2, Assert.Single(next.Papers).Pages); // 6, 8, 9, 10 and one on the next sheet
+        Assert.Equal(2, next.NextLabels["letter-2x5"]);
+        Assert.Empty(Assert.Single(Print(_folder.Check(), _folder.Plan(kinds: "tags"))).Printed.NextLabels); // a roll
+    }
+
+    [Fact]
+    public void Print_OlderPapers_SaySoOnEveryKind()
+    {
+        var set = new Tagend.Specs.BuildSet("1001", [.. _folder.Check().Report.MakeSets()[0].Builds.Select((b, i) => b with { SupersededBy = i == 0 ? 3 : null })]);
+        foreach (var name in new[] { "cards", "strips", "tags", "sheets" })
+        {
+            var plan = _folder.Plan(kinds: name);
+            var batch = Assert.Single(plan.Kinds).Begin(Tagend.Tests.Specs.SpecFixture.Catalog, Output.TestFonts.Shipped, plan.Setting);
+            var laid = batch.Lay(set);
+            laid.Keep();
+            var texts = batch.Bind(new Lazy<Tagend.Specs.BatchPull>()).Documents.SelectMany(d => d.Pages).SelectMany(p => p.Inks).OfType<TextInk>().ToList();
+            var marks = texts.Count(t => t.Text.Replace('\u00A0', ' ').Contains("SUPERSEDED by rev 3", StringComparison.Ordinal));
+            Assert.Equal(name switch { "cards" or "tags" => 2, "strips" => 2, _ => 1 }, marks); // both sides, bag and loop, both sheets
+        }
+    }
+
+    [Fact]
     public void Print_NoSets_WritesNothing()
     {
         var volume = Assert.Single(Print(_folder.Check(WorkshopFolder.Header), _folder.Plan()));
