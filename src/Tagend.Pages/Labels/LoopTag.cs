@@ -50,9 +50,12 @@ internal static class LoopTag
         Add(parts > 1, write.Lots(spec));
         Add(parts > 2, words.Kind(catalog.Plans.GetValueOrDefault(spec.Kind)?.Title ?? spec.Kind));
         Add(parts > 2, build.Slip.Bow);
-        var turns = parts > 1 ? $"{Held($"{write.Turns(CardWriter.TurnsToPutIn(spec))} {spec.Twist.Hand}")}\u00A0· " : "";
-        lines.Add(new Paragraph(
-            turns + Held($"{words.Say(PaperWord.Rev, ("revision", $"{spec.Revision}"))} · {DateWriter.Iso(spec.Date)}"), style.Body));
+        var issue = Held($"{words.Say(PaperWord.Rev, ("revision", $"{spec.Revision}"))} · {DateWriter.Iso(spec.Date)}");
+        lines.Add(parts > 1
+            ? new OneLine(
+                new Paragraph([new Span(Held($"{write.Turns(CardWriter.TurnsToPutIn(spec))} {spec.Twist.Hand}"), style.Body), new Span(Held($" · {issue}"), style.Body)]),
+                MayBreak: true)
+            : new Paragraph(issue, style.Body));
         return new Stack(lines, style.Gap);
 
         void Add(bool wanted, string text)
