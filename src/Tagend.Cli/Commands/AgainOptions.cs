@@ -84,7 +84,7 @@ internal sealed class AgainOptions
             command.Options.Add(option);
         }
 
-        command.Validators.Add(result =>
+        command.Check(result =>
         {
             if ((result.GetValue(_changes) is { Length: > 0 } || result.GetValue(_number) is not null)
                 && !(_kinds.Exists(k => result.GetValue(k.Option)) || result.GetValue(_asOrder)))

@@ -39,7 +39,7 @@ internal sealed class InitCommand
         {
             init._folder, init._name, init._phone, init._unit, init._post, init._move,
         };
-        command.Validators.Add(result =>
+        command.Check(result =>
         {
             if (result.GetValue(init._post) is { } text && !LengthReader.TryRead(text, LengthUnit.Inch, out _))
             {

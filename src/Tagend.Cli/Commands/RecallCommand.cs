@@ -21,7 +21,7 @@ internal static class RecallCommand
         var again = new AgainOptions();
         var command = new Command("recall", "Shows the spec a tag was printed from, prints it again, or orders it again.") { sources, json, posts };
         again.AddTo(command);
-        command.Validators.Add(result =>
+        command.Check(result =>
         {
             if (result.GetValue(json) && result.GetValue(posts))
             {

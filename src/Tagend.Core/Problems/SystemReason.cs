@@ -13,7 +13,7 @@ public static class SystemReason
     /// <summary>In a few words, without an end mark.</summary>
     public static string Of(Exception e) => e switch
     {
-        UnauthorizedAccessException => "there is no permission to",
+        UnauthorizedAccessException => "permission is denied",
         FileNotFoundException or DirectoryNotFoundException => "it is not there",
         PathTooLongException => "its name is too long",
         EndOfStreamException => "it ends too early",
