@@ -65,7 +65,7 @@ public class ExplainTests
     [Fact]
     public void CheckJson_EveryDemoPiece_HasEveryNumber()
     {
-        using var pieces = JsonDocument.Parse(TagendProgram.Run("check", TagendProgram.DemoOrders, "--json").Output);
+        using var pieces = JsonDocument.Parse(TagendProgram.Run("check", TagendProgram.DemoOrders, "--templates", TagendProgram.DemoShop, "--json").Output);
         string[] numbers =
         [
             "finishedLength.in", "turns", "takeUp.rule.mm", "takeUp.helix.in", "takeUp.fitted", "takeUp.used", "bundleDiameter.in", "settle.in",
