@@ -68,6 +68,8 @@ public static class StationServer
         builder.Services.AddSingleton<OrderDesk>();
         builder.Services.AddSingleton<PaperDesk>();
         builder.Services.AddSingleton<StartDesk>();
+        builder.Services.AddSingleton<BenchDesk>();
+        builder.Services.AddSingleton<CameraDesk>();
         builder.Services.AddSingleton(new Navigation([.. ScreenList.All.Select(s => s.Nav).OfType<NavEntry>()]));
 
         var app = builder.Build();

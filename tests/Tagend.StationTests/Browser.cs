@@ -76,7 +76,11 @@ public sealed class Browser : IAsyncLifetime
             ExecutablePath = program,
             Headless = !isViewer,
             // Root, which a test machine may be, has no sandbox.
-            Args = ["--no-sandbox", "--use-fake-ui-for-media-stream", "--use-fake-device-for-media-stream", .. isViewer ? ["--headless=new"] : Array.Empty<string>()],
+            Args =
+            [
+                "--no-sandbox", "--use-fake-ui-for-media-stream", "--use-fake-device-for-media-stream", "--autoplay-policy=no-user-gesture-required",
+                .. isViewer ? ["--headless=new"] : Camera.Of(Station),
+            ],
         });
     }
 }

@@ -8,7 +8,7 @@ namespace Tagend.StationTests;
 public class FrameTests(Browser browser)
 {
     /// <summary>All screens that open without anything chosen. A new screen is an entry here.</summary>
-    public static TheoryData<string> Screens => ["/orders", "/shop", "/devices"];
+    public static TheoryData<string> Screens => ["/orders", "/build", "/scan", "/book", "/book/lot", "/shop", "/devices"];
 
     [Theory]
     [MemberData(nameof(Screens))]

@@ -89,7 +89,7 @@ internal sealed class BenchDialog(BenchLog bench, LengthUnit unit, TextReader in
 
         if (isMeasured)
         {
-            Console.WriteLine(BuildText.Of(bench.Log(spec, built), unit));
+            Console.WriteLine(BuildWording.Logged(bench.Log(spec, built), unit));
             _who = built.Who;
         }
         else
@@ -105,11 +105,11 @@ internal sealed class BenchDialog(BenchLog bench, LengthUnit unit, TextReader in
     {
         if (!IsSomebodyThere)
         {
-            Console.Error.WriteLine($"{BuildText.Before(before, unit)}; it is not logged once more: for that, add --again");
+            Console.Error.WriteLine($"{BuildWording.Before(before, unit)}; it is not logged once more: for that, add --again");
             return false;
         }
 
-        Console.WriteLine($"{BuildText.Before(before, unit)}.");
+        Console.WriteLine($"{BuildWording.Before(before, unit)}.");
         var answer = Next("  one more? yes or no [no]") ?? "";
         scanned = TagReader.Read(answer) is TagReading.Foreign ? null : answer;
         var isOneMore = answer.StartsWith("y", StringComparison.OrdinalIgnoreCase);

@@ -65,7 +65,7 @@ internal static class BuiltCommand
     {
         if (answer.Before is { } before)
         {
-            Say.Error($"{BuildText.Before(before, unit)}; nothing is logged. One more of it: add --again; "
+            Say.Error($"{BuildWording.Before(before, unit)}; nothing is logged. One more of it: add --again; "
                 + $"other values for that one: --correct {before.Build.Number}; it was none: --strike {before.Build.Number}");
             return ExitCode.Usage;
         }
@@ -81,7 +81,7 @@ internal static class BuiltCommand
             Console.WriteLine(news);
         }
 
-        Console.WriteLine(BuildText.Of(logged, unit));
+        Console.WriteLine(BuildWording.Logged(logged, unit));
         return ExitCode.Done;
     }
 }

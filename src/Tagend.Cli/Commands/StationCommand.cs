@@ -62,6 +62,7 @@ internal sealed class StationCommand
             IsOnNetwork = parsed.GetValue(_lan),
             ShippedTemplates = folders.Shipped,
             Book = JobBookOption.AddressOf(parsed.GetValue(_jobBook), templates),
+            Bench = BenchName.Here,
             Clock = TimeProvider.System,
         };
         StationServer.Run(options, address =>

@@ -8,7 +8,11 @@ namespace Tagend.Jobs;
 /// <summary>What came of an answer that was read.</summary>
 /// <param name="Built">The values with the answer among them; null where it cannot be read.</param>
 /// <param name="Error">What was found and what was expected; null where it was read.</param>
-public sealed record BuiltAnswer(AsBuilt? Built, string? Error);
+public sealed record BuiltAnswer(AsBuilt? Built, string? Error)
+{
+    /// <summary>What was meant, as it seems, where it cannot be read; null where nothing seems so.</summary>
+    public string? Meant { get; init; }
+}
 
 /// <summary>One value of a build, asked for and read from text.</summary>
 /// <param name="Name">The value's name, which is its option of the log command too: <c>posts</c>, <c>turns</c>, <c>length</c>, <c>load</c>, <c>minutes</c>, <c>who</c>, <c>lots</c>.</param>
@@ -69,14 +73,32 @@ public sealed record BuiltQuestion(string Name, string? AsCarded, Func<AsBuilt, 
 
     private static BuiltAnswer Near(string text, LengthUnit unit, Length carded, Func<Length, AsBuilt> with)
     {
-        if (!LengthReader.TryRead(text, unit, out var length))
+        var isLength = LengthReader.TryRead(text, unit, out var length);
+        if (isLength && IsNear(length, carded))
         {
-            return Wrong(text, "a length such as 60 1/4, 60.25 in or 1530 mm");
+            return new BuiltAnswer(with(length), null);
         }
 
-        return Length.Abs(length - carded) <= carded * MostOff
-            ? new BuiltAnswer(with(length), null)
-            : Wrong(text, $"about {LengthWriter.Exact(carded, unit)}, as on the card: check the digits and the unit");
+        if (Parted(text, unit, carded) is { } meant)
+        {
+            return Wrong(text, $"a space between the number and its fraction: is it {meant}?") with { Meant = meant };
+        }
+
+        return Wrong(text, isLength
+            ? $"about {LengthWriter.Exact(carded, unit)}, as on the card: check the digits and the unit"
+            : "a length such as 60 1/4, 60.25 in or 1530 mm");
+    }
+
+    private static bool IsNear(Length length, Length carded) => Length.Abs(length - carded) <= carded * MostOff;
+
+    /// <summary>A number and its fraction that were written as one: 605/16 for 60 5/16. Null where no way to part them, or more than one, comes near the card.</summary>
+    private static string? Parted(string text, LengthUnit unit, Length carded)
+    {
+        var near = Enumerable.Range(1, Math.Max(0, text.IndexOf('/', StringComparison.Ordinal) - 1))
+            .Select(i => $"{text[..i]} {text[i..]}")
+            .Where(t => LengthReader.TryRead(t, unit, out var length) && IsNear(length, carded))
+            .ToList();
+        return near is [var only] ? only : null;
     }
 
     private static BuiltAnswer Number(string text, double most, string expected, Func<double, AsBuilt> with) =>

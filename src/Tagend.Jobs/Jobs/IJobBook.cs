@@ -32,6 +32,11 @@ public interface IJobBook : IDisposable
     /// </param>
     LoggedBuild Log(BuildSpec spec, AsBuilt built, Guid key);
 
+    /// <summary>Finds the build that a write has entered.</summary>
+    /// <param name="key">The name of the write, as of <see cref="Log"/>.</param>
+    /// <returns>Null where it has entered none.</returns>
+    LoggedBuild? Logged(Guid key);
+
     /// <summary>
     /// Logs other values for a build; the first ones stay in the book, nothing is learned from them, and what they took from
     /// spools is on them again.
@@ -100,7 +105,7 @@ public interface IJobBook : IDisposable
     /// <exception cref="TagendException">The other book is not empty.</exception>
     int CopyTo(JobBookAddress target);
 
-    /// <summary>Finds jobs, each with its builds, in the order of printing.</summary>
+    /// <summary>Finds jobs, each with its builds, in the order of printing or the newest first.</summary>
     /// <returns>
     /// The jobs as they are read, some hundred at a time, so that a long list takes little memory and no writer waits for its
     /// reader.

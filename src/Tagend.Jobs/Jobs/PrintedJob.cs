@@ -164,4 +164,7 @@ public sealed record JobSearch
 
     /// <summary>Only orders with a piece that is neither shipped nor cancelled.</summary>
     public bool IsOpen { get; init; }
+
+    /// <summary>What was printed last comes first.</summary>
+    public bool IsNewestFirst { get; init; }
 }

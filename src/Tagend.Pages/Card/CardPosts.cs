@@ -14,13 +14,13 @@ internal static class CardPosts
     /// <summary>Of what stands in the box, in points: as high on every card of a set.</summary>
     private const float Inside = 50;
 
-    public static Block Of(BuildSpec spec, CardWriter write)
+    public static Block Of(BuildSpec spec, ShopCatalog catalog, CardWriter write)
     {
         var posts = spec.Posts;
         var number = new Row(
             [
                 new Column(new BigReading(write.Setting(posts.Tape)), ColumnWidth.Natural),
-                new Column(new Stack([.. Beside(spec, write)], 0.5f), ColumnWidth.Shared()),
+                new Column(new Stack([.. new StepTexts(spec, catalog, write).Posts().Select(Beside)], 0.5f), ColumnWidth.Shared()),
             ],
             Gap: 12,
             Level: Level.Middle);
@@ -36,35 +36,11 @@ internal static class CardPosts
         return new Stack([title, new Box(new AtHeight(number, Inside), Padding: 5, Border: Border)]);
     }
 
-    /// <summary>No exact length where the models disagree, and the plain rule where the posts are not given.</summary>
-    private static IEnumerable<Block> Beside(BuildSpec spec, CardWriter write)
+    private static Paragraph Beside(StepFact fact)
     {
-        var (posts, words) = (spec.Posts, write.Language);
         var (name, value) = (TypeScale.Caption, TypeScale.Caption with { Weight = Weight.Bold });
-        if (spec.IsSettingUncertain)
-        {
-            var (least, most) = spec.SettingRange();
-            yield return new Paragraph(words[PaperWord.CardMeasureEarly], TypeScale.BodyBold);
-            yield return new Paragraph(
-                words.Say(PaperWord.CardRange, ("least", write.Setting(least)), ("most", write.Setting(most))), value);
-        }
-        else
-        {
-            yield return Fact(PaperWord.CardExact, write.Exact(posts.Outside));
-        }
-
-        yield return Fact(PaperWord.CardCenters, write.Setting(posts.CentersTape));
-        if (posts.IsPostGiven)
-        {
-            yield return Fact(PaperWord.CardPosts, write.Setting(posts.PostDiameter));
-            yield return Fact(PaperWord.CardPins, write.Setting(posts.PinDiameter));
-        }
-        else
-        {
-            yield return new Paragraph(words.Say(PaperWord.CardPlainRule, ("pin", write.Setting(posts.PinDiameter))), value);
-        }
-
-        Paragraph Fact(PaperWord word, string text) => new([new Span(words[word] + "\u00A0\u00A0", name), new Span(text, value)]);
+        return fact.Name.Length > 0 ? new Paragraph([new Span(fact.Name + "\u00A0\u00A0", name), new Span(fact.Value, value)])
+            : new Paragraph(fact.Value, fact.IsLoud ? TypeScale.BodyBold : value);
     }
 
     private static TextStyle White(TextStyle style) => style with { Gray = 255 };

@@ -63,7 +63,7 @@ internal sealed class CardSides(Build build, ShopCatalog catalog, QrSymbol symbo
         [
             CardHeader.Of(build, catalog.Words.Kind(Plan?.Title ?? _spec.Kind), symbol, style, _write),
             new Spacer(UnderHeader),
-            CardPosts.Of(_spec, _write),
+            CardPosts.Of(_spec, catalog, _write),
             CardFigures.Of(_spec, _write),
         ]);
         foreach (var notes in OrderNotes(style))
@@ -72,11 +72,7 @@ internal sealed class CardSides(Build build, ShopCatalog catalog, QrSymbol symbo
         }
     }
 
-    private IEnumerable<Block> Steps(CardStyle style)
-    {
-        var material = catalog.Materials.GetValueOrDefault(_spec.Bundle.Material)?.Title ?? _spec.Bundle.Material;
-        return [new Stack(new CardSteps(_spec, catalog, catalog.Words.Term(material), fonts, style, _write).Blocks())];
-    }
+    private IEnumerable<Block> Steps(CardStyle style) => [new Stack(new CardSteps(_spec, catalog, fonts, style, _write).Blocks())];
 
     private IEnumerable<Block> OrderNotes(CardStyle style)
     {

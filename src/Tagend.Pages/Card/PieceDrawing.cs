@@ -29,12 +29,15 @@ internal sealed class PieceDrawing(BuildSpec spec, (string A, string B) ends, Ca
 
     private static TextStyle SmallBold => TypeScale.Heading with { Tracking = 0 };
 
+    /// <summary>Where places of the piece are in a drawing of a width, in points.</summary>
+    public PieceScale ScaleIn(float width) => PieceScale.ToFit(spec.FinishedLength, width, EndSquare + EndGap);
+
     public Block Of(CardStyle style) =>
         new Drawing(_places.Count == 0 ? style.DrawingHeight - LabelsHeight : style.DrawingHeight, Draw);
 
     private Placement Draw(Fonts fonts, Room room)
     {
-        var scale = PieceScale.ToFit(spec.FinishedLength, room.Width, EndSquare + EndGap);
+        var scale = ScaleIn(room.Width);
         var keys = PieceLabels.Keys(spec, fonts, scale);
         var labels = PieceLabels.Names(_places, fonts, scale, write) ?? PieceLabels.Letters(_places, fonts, scale);
         if (keys is null || labels is null)

@@ -41,13 +41,12 @@ internal sealed class PlaceTables(BuildSpec spec, Fonts fonts, CardStyle style, 
     {
         var separators = _places.Where(p => p.Separator is not null).ToList();
         var onJig = Readings(separators, p => write.BareTape(spec.FromPostA(p.Position)));
-        var halves = spec.Layup.Halves();
         return TableOf<(CardPlace Place, int Index)>(
             [
                 (new TableColumn(Words[PaperWord.CardOnJig], ColumnWidth.Natural, Align.Right), p => onJig[p.Index]),
                 (new TableColumn("", ColumnWidth.Natural), p => style.Bold(p.Place.Key)),
                 (new TableColumn(Words[PaperWord.CardWhat], ColumnWidth.Natural), p => style.Text(p.Place.Name)),
-                (new TableColumn(Words[PaperWord.CardStrandsColumn], ColumnWidth.Shared()), _ => style.Text($"{write.Colors(halves.First)} | {write.Colors(halves.Second)}")),
+                (new TableColumn(Words[PaperWord.CardStrandsColumn], ColumnWidth.Shared()), _ => style.Text(StepTexts.Sides(spec, write))),
             ],
             [.. separators.Select((p, i) => (p, i))]);
     }

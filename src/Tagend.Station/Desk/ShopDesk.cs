@@ -45,14 +45,14 @@ internal sealed class ShopDesk(StationOptions options)
     public DateOnly Today => DateOnly.FromDateTime(Options.Clock.GetLocalNow().DateTime);
 
     /// <summary>The job book of one piece of work, which goes on without it where the book fails.</summary>
-    public RunBook RunBook() => new(Options.Book, Options.Clock);
+    public RunBook RunBook() => new(Options.Book, Options.Clock, Options.Bench);
 
     /// <summary>Uses the job book, and begins one where there is none.</summary>
     /// <exception cref="TagendException">It cannot be used, or none is wanted.</exception>
     public T WithBook<T>(Func<IJobBook, T> use)
     {
         using var book = (Options.Book ?? throw new TagendException("the station was started without a job book: start it again without --job-book none"))
-            .OpenOrBegin(Options.Clock);
+            .OpenOrBegin(Options.Clock, Options.Bench);
         return use(book);
     }
 

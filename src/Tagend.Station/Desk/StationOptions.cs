@@ -32,6 +32,9 @@ public sealed record StationOptions
     /// <summary>What the station keeps for itself: secret, certificate, devices, drafts.</summary>
     public string OwnFolder => Path.Combine(Folder, "station");
 
+    /// <summary>Where the station is, kept with what is logged here; empty where benches have no names.</summary>
+    public string Bench { get; init; } = "";
+
     /// <summary>The clock of dates and drafts.</summary>
     public required TimeProvider Clock { get; init; }
 }

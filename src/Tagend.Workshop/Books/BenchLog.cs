@@ -18,6 +18,13 @@ public sealed record FoundPiece(BuildSpec? Spec, string? Error);
 /// <param name="IsPieceKnown">The piece was found, so that an error is in the values.</param>
 public sealed record LogAnswer(LoggedPiece? Logged, LoggedPiece? Before, string? Error, bool IsPieceKnown);
 
+/// <summary>Values of a build that were read.</summary>
+/// <param name="Built">Null where one of them cannot be read.</param>
+/// <param name="Question">The name of the one that cannot; empty where all can.</param>
+/// <param name="Error">What was found and what was expected; empty where all can be read.</param>
+/// <param name="Meant">What was meant, as it seems; null where nothing seems so.</param>
+public sealed record BuildReading(AsBuilt? Built, string Question, string Error, string? Meant);
+
 /// <summary>A build in the log, with the spec it was built to.</summary>
 public sealed record LoggedPiece(BuildSpec Spec, LoggedBuild Build)
 {
@@ -80,7 +87,8 @@ public sealed class BenchLog(IJobBook book, LengthUnit unit, SpoolShelf? shelf =
     /// <param name="piece">A text that <see cref="Find"/> reads.</param>
     /// <param name="given">Answers by the names of their questions.</param>
     /// <param name="isAnother">It is another one, where a build of the piece stands already.</param>
-    public LogAnswer Log(string piece, IReadOnlyDictionary<string, string> given, bool isAnother)
+    /// <param name="key">The name of this write, which enters nothing where it did before; null for one that is not sent again.</param>
+    public LogAnswer Log(string piece, IReadOnlyDictionary<string, string> given, bool isAnother, Guid? key = null)
     {
         var found = Find(piece);
         if (found.Spec is not { } spec)
@@ -88,15 +96,25 @@ public sealed class BenchLog(IJobBook book, LengthUnit unit, SpoolShelf? shelf =
             return new LogAnswer(null, null, found.Error, IsPieceKnown: false);
         }
 
-        if (Answered(spec, CardOf(spec), given, out var error) is not { } built)
+        if (key is { } name && book.Logged(name) is { } known)
         {
-            return new LogAnswer(null, null, error, IsPieceKnown: true);
+            return new LogAnswer(Now(spec, known), null, null, IsPieceKnown: true);
         }
 
-        var missing = BuiltQuestion.Of(spec, unit).FirstOrDefault(q => q.AsCarded is null && !given.ContainsKey(q.Name));
-        return missing is not null ? new LogAnswer(null, null, $"--{missing.Name} is needed: it is what the log is for", IsPieceKnown: true)
+        var reading = Read(spec, given);
+        return reading.Built is not { } built ? Refused(reading)
             : !isAnother && Before(spec) is { } before ? new LogAnswer(null, before, null, IsPieceKnown: true)
-            : new LogAnswer(Log(spec, built), null, null, IsPieceKnown: true);
+            : new LogAnswer(Log(spec, built, key), null, null, IsPieceKnown: true);
+    }
+
+    /// <summary>Reads the values of a build without logging them; what is not given is as the card has it, and made from the spools at the bench.</summary>
+    /// <param name="given">Answers by the names of their questions.</param>
+    public BuildReading Read(BuildSpec spec, IReadOnlyDictionary<string, string> given)
+    {
+        var reading = Answered(spec, CardOf(spec), given);
+        return reading.Built is not null && BuiltQuestion.Of(spec, unit).FirstOrDefault(q => q.AsCarded is null && !given.ContainsKey(q.Name)) is { } missing
+            ? new BuildReading(null, missing.Name, "is needed: it is what the log is for", null)
+            : reading;
     }
 
     /// <summary>Puts other values in the place of a build's; what is not given is as it was logged.</summary>
@@ -104,16 +122,18 @@ public sealed class BenchLog(IJobBook book, LengthUnit unit, SpoolShelf? shelf =
     /// <param name="given">Answers by the names of their questions, but for who built it: that stays.</param>
     /// <param name="who">Who corrects it; may be empty.</param>
     /// <param name="reason">May be empty.</param>
-    public LogAnswer Correct(long number, IReadOnlyDictionary<string, string> given, string who, string reason)
+    /// <param name="key">The name of this write, as of the other.</param>
+    public LogAnswer Correct(long number, IReadOnlyDictionary<string, string> given, string who, string reason, Guid? key = null)
     {
         if (book.WithBuild(number) is not { } job || TagReader.Read(job.Tag) is not TagReading.Piece { Spec: var spec })
         {
             return new LogAnswer(null, null, $"there is no build {number} in the job book; tagend jobs --built lists them", IsPieceKnown: false);
         }
 
-        return Answered(spec, job.Builds.First(b => b.Number == number).Built, given, out var error) is { } built
-            ? new LogAnswer(new LoggedPiece(spec, book.Correct(number, WithLots(built), who, reason, Guid.NewGuid())), null, null, IsPieceKnown: true)
-            : new LogAnswer(null, null, error, IsPieceKnown: true);
+        var reading = Answered(spec, job.Builds.First(b => b.Number == number).Built, given);
+        return reading.Built is { } built
+            ? new LogAnswer(new LoggedPiece(spec, book.Correct(number, WithLots(built), who, reason, key ?? Guid.NewGuid())), null, null, IsPieceKnown: true)
+            : Refused(reading);
     }
 
     /// <summary>Strikes a build that is none.</summary>
@@ -139,11 +159,13 @@ public sealed class BenchLog(IJobBook book, LengthUnit unit, SpoolShelf? shelf =
     }
 
     /// <summary>Enters a build: it is on the disk when this returns.</summary>
-    public LoggedPiece Log(BuildSpec spec, AsBuilt built)
-    {
-        var logged = book.Log(spec, WithLots(built), Guid.NewGuid());
-        return new LoggedPiece(spec, logged) { Spools = shelf?.Now(logged.Built.Spools) ?? [] };
-    }
+    /// <param name="key">The name of this write; null for one that is not sent again.</param>
+    public LoggedPiece Log(BuildSpec spec, AsBuilt built, Guid? key = null) => Now(spec, book.Log(spec, WithLots(built), key ?? Guid.NewGuid()));
+
+    private LoggedPiece Now(BuildSpec spec, LoggedBuild logged) => new(spec, logged) { Spools = shelf?.Now(logged.Built.Spools) ?? [] };
+
+    /// <summary>As the options of the log command are called.</summary>
+    private static LogAnswer Refused(BuildReading reading) => new(null, null, $"--{reading.Question} {reading.Error}", IsPieceKnown: true);
 
     private static BuiltQuestion SpoolQuestion(BuildSpec spec, SpoolShelf shelf) => new(
         Spools,
@@ -155,14 +177,14 @@ public sealed class BenchLog(IJobBook book, LengthUnit unit, SpoolShelf? shelf =
     /// <summary>With the lots of its spools.</summary>
     private AsBuilt WithLots(AsBuilt built) => built with { Lots = built.Lots.Concat(shelf?.LotsOf(built.Spools) ?? []).Distinct().ToValueList() };
 
-    /// <summary>The values with those that are given; null where one of them cannot be.</summary>
-    private AsBuilt? Answered(BuildSpec spec, AsBuilt built, IReadOnlyDictionary<string, string> given, out string? error)
+    /// <summary>The values with those that are given.</summary>
+    private BuildReading Answered(BuildSpec spec, AsBuilt built, IReadOnlyDictionary<string, string> given)
     {
         var questions = Questions(spec).ToList();
         if (given.ContainsKey(Spools) && !questions.Exists(q => q.Name == Spools))
         {
-            error = $"--{Spools}: no spool in the job book is of what {spec.Order}/{spec.Piece} is made of; tagend spools lists them";
-            return null;
+            return new BuildReading(
+                null, Spools, $"no spool in the job book is of what {spec.Order}/{spec.Piece} is made of; tagend spools lists them", null);
         }
 
         foreach (var question in questions.Where(q => given.ContainsKey(q.Name)))
@@ -170,15 +192,13 @@ public sealed class BenchLog(IJobBook book, LengthUnit unit, SpoolShelf? shelf =
             var answer = question.Read(built, given[question.Name].Trim());
             if (answer.Built is null)
             {
-                error = $"--{question.Name} {answer.Error}";
-                return null;
+                return new BuildReading(null, question.Name, answer.Error!, answer.Meant);
             }
 
             built = answer.Built;
         }
 
-        error = null;
-        return built;
+        return new BuildReading(built, "", "", null);
     }
 
     private FoundPiece Printed(PieceName name)

@@ -51,6 +51,17 @@ public static class FitPaper
         return pages.Count;
     }
 
+    /// <summary>Draws a fit as a PNG picture.</summary>
+    /// <param name="fit">One with a result.</param>
+    /// <param name="catalog">The shop's templates.</param>
+    /// <param name="output">Gets the picture.</param>
+    /// <exception cref="TagendException">The fonts cannot be read.</exception>
+    public static void WritePicture(TakeUpFit fit, ShopCatalog catalog, Stream output)
+    {
+        var fonts = Fonts.Load(Path.Combine(catalog.Folder, "fonts"));
+        PngFile.Write(PageOf(fit, catalog, fonts), fonts, PictureDpi, DotDepth.Gray, output);
+    }
+
     /// <summary>The settle of a fit, a fraction of the laid-up length, with its standard error or where else it comes from.</summary>
     public static string Settle(FittedTakeUp fit) => fit.IsSettleFitted
         ? FormattableString.Invariant($"{fit.Settle:0.00000} ± {fit.SettleError:0.00000}")

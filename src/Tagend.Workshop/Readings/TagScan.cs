@@ -68,6 +68,24 @@ public sealed record TagScan(string Source, TagReading? Reading)
         return codes.Count == 0 ? [new TagScan(source, null)] : codes.Select(c => new TagScan(source, TagReader.Read(c.Text)) { Places = c.Places });
     }
 
+    /// <summary>The codes in a picture that is no file.</summary>
+    /// <param name="picture">A PNG, JPEG or WebP file's bytes, to its end.</param>
+    /// <param name="name">What the message of an exception calls it.</param>
+    /// <returns>One without a reading where the picture has no code.</returns>
+    /// <exception cref="Problems.TagendException">The picture cannot be read.</exception>
+    public static IReadOnlyList<TagScan> OfPicture(Stream picture, string name)
+    {
+        try
+        {
+            IReadOnlyList<TagScan> codes = [.. TagPictures.Reader.Read(picture, name).Select(c => new TagScan(name, TagReader.Read(c.Text)))];
+            return codes.Count > 0 ? codes : [new TagScan(name, null)];
+        }
+        catch (PictureException e)
+        {
+            throw new TagendException(e.Message, e);
+        }
+    }
+
     /// <summary>Lines with something in them, ended by a line end or a tab, without what cannot be typed.</summary>
     private static IEnumerable<string> Lines(TextReader input)
     {

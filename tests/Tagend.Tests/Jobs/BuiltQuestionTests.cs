@@ -57,6 +57,16 @@ public class BuiltQuestionTests
         Assert.Equal(new BuiltAnswer(null, error), Read(name, text));
 
     [Theory]
+    [InlineData("605/16", "60 5/16")]
+    [InlineData("6013/32", "60 13/32")]
+    public void Read_ANumberWrittenTogetherWithItsFraction_AsksForTheOneThatIsNear(string text, string meant) => Assert.Equal(
+        new BuiltAnswer(null, $"\"{text}\": expected a space between the number and its fraction: is it {meant}?") { Meant = meant },
+        Read("length", text));
+
+    [Fact]
+    public void Read_ANumberThatNoSpaceBringsNear_AsksForNone() => Assert.Null(Read("length", "905/16").Meant);
+
+    [Theory]
     [InlineData("h88-4, T0210 ,h88-4,,", "H88-4+T0210")]
     [InlineData("", "")]
     [InlineData(" lot 7 ", "LOT 7")]

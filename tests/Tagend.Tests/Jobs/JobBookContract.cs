@@ -200,6 +200,18 @@ public abstract class JobBookContract : SpoolsContract
         Assert.Equal(first, later.Log(TestBook.Piece().Spec, TestBook.Built, key));
         Assert.NotEqual(first.Number, later.Log(TestBook.Piece().Spec, TestBook.Built, Guid.NewGuid()).Number);
         Assert.Equal(2, Assert.Single(book.Find(new JobSearch())).Builds.Count);
+        Assert.Equal(first, book.Logged(key));
+        Assert.Null(book.Logged(Guid.NewGuid()));
+    }
+
+    [Fact]
+    public void Find_NewestFirst_IsTheOtherOrder()
+    {
+        using var book = Open();
+        book.Record(Enumerable.Range(1, 1_100).Select(i => new Build(TestBook.Piece().Spec with { Order = $"N-{i:0000}" }, OrderSlip.Blank)));
+        var numbers = book.Find(new JobSearch { IsNewestFirst = true }).Select(j => j.Number).ToList();
+        Assert.Equal(1_100, numbers.Count);
+        Assert.Equal(book.Find(new JobSearch()).Select(j => j.Number).Reverse(), numbers);
     }
 
     [Fact]

@@ -100,6 +100,15 @@ public sealed class BookLogTests : IDisposable
     }
 
     [Fact]
+    public void Log_TheSameWriteAgain_IsTheSameBuildAndNotAskedAbout()
+    {
+        var (given, key) = (new Dictionary<string, string> { ["length"] = "38 1/2" }, Guid.NewGuid());
+        var first = Bench.Log("1001/buss", given, isAnother: false, key).Logged!.Build;
+        Assert.Equal(first, Bench.Log("1001/buss", given, isAnother: false, key).Logged!.Build);
+        Assert.NotNull(Bench.Log("1001/buss", given, isAnother: false, Guid.NewGuid()).Before);
+    }
+
+    [Fact]
     public void Log_PieceThatIsBuilt_IsAskedAboutUnlessItIsAnother()
     {
         var given = new Dictionary<string, string> { ["length"] = "38 1/2", ["who"] = "AB" };

@@ -100,7 +100,7 @@ public sealed class SpoolShelfTests : IDisposable
     {
         _book.Record([new Build(Spec, Tagend.Orders.OrderSlip.Blank)]);
         Assert.Equal(
-            "--spools: no spool in the job book is of what D-101/string is made of; tagend spools lists them",
+            "--spools no spool in the job book is of what D-101/string is made of; tagend spools lists them",
             Bench.Log("D-101/string", Given(("length", "60 1/4"), ("spools", "1")), isAnother: false).Error);
         Receive("black");
         Assert.Equal("--spools there is no spool 7; tagend spools lists them", Bench.Log("D-101/string", Given(("length", "60 1/4"), ("spools", "7")), isAnother: false).Error);

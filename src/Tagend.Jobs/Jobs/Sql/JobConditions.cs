@@ -12,6 +12,7 @@ internal sealed class JobConditions
 
     public JobConditions(JobSearch search, SqlStore store)
     {
+        Order = search.IsNewestFirst ? "DESC" : "ASC";
         Add(search.Order, "order_number = @order", "order");
         Add(search.Piece, "piece = @piece", "piece");
         Add(search.From is { } from ? DateWriter.Iso(from) : null, "issued >= @from", "from");
@@ -22,10 +23,13 @@ internal sealed class JobConditions
         _parts = store.Having([.. PartOf(search.Customer, "customer_folded"), .. PartOf(search.Bow, "bow_folded")], isNarrow: search.Order is not null || search.Lot is not null);
     }
 
-    /// <summary>Selects the first jobs behind a number, in the order of their numbers.</summary>
+    /// <summary>How the numbers of jobs are ordered.</summary>
+    public string Order { get; }
+
+    /// <summary>Selects the first jobs behind a number, in the order of their numbers, or in the other one.</summary>
     /// <param name="size">So many at most; the number is the parameter <c>after</c>.</param>
     public string Page(int size) =>
-        $"SELECT jobs.* FROM {_parts.Source} WHERE {_parts.Number} > @after{_parts.Sql}{_sql} ORDER BY {_parts.Number} LIMIT {size}";
+        $"SELECT jobs.* FROM {_parts.Source} WHERE {_parts.Number} {(Order == "DESC" ? "<" : ">")} @after{_parts.Sql}{_sql} ORDER BY {_parts.Number} {Order} LIMIT {size}";
 
     public IEnumerable<(string Name, object Value)> Values => _values.Concat(_parts.Values);
 

@@ -33,10 +33,12 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock, string benc
         return Add(Jobs("order_number = @order AND piece = @piece AND tag = @tag", ("order", spec.Order), ("piece", spec.Piece), ("tag", tag)).Single(), built, 0, key);
     });
 
+    public LoggedBuild? Logged(Guid key) => BuildOf("write_key", key.ToString())?.Build;
+
     public LoggedBuild Correct(long number, AsBuilt built, string who, string reason, Guid key) => store.Write(() =>
         StrikeOut(number, EventKind.Corrected, who, reason, key) is { } struck
             ? Add(struck.Job, built, struck.Build.Replaces > 0 ? struck.Build.Replaces : number, key)
-            : BuildOf("write_key", key.ToString())!.Value.Build);
+            : Logged(key)!);
 
     public void Strike(long number, string who, string reason, Guid key) =>
         store.Write(() => StrikeOut(number, EventKind.Struck, who, reason, key));
@@ -122,10 +124,10 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock, string benc
     public IEnumerable<PrintedJob> Find(JobSearch search)
     {
         var conditions = new JobConditions(search, store);
-        for (var after = 0L; ;)
+        for (var after = search.IsNewestFirst ? long.MaxValue : 0L; ;)
         {
             var page = Read(
-                JobRows.Select($"({conditions.Page(PageSize)}) j", "LEFT JOIN") + " ORDER BY j.number, b.number", [("after", after), .. conditions.Values]);
+                JobRows.Select($"({conditions.Page(PageSize)}) j", "LEFT JOIN") + $" ORDER BY j.number {conditions.Order}, b.number", [("after", after), .. conditions.Values]);
             foreach (var job in page)
             {
                 yield return job;
@@ -211,7 +213,7 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock, string benc
             _spools.Take(number, built.Spools, key);
         }
 
-        return BuildOf("write_key", key.ToString())!.Value.Build;
+        return Logged(key)!;
     }
 
     /// <returns>Null where this write has struck it before.</returns>

@@ -1,0 +1,145 @@
+// The camera: frames of a megapixel, three a second, are read by the station until one has a code.
+(() => {
+    "use strict";
+    const [video, said, start, photo, found, text] =
+        ["video", "camera-said", "camera", "photo", "found", "text"].map(id => document.getElementById(id));
+    const canvas = document.createElement("canvas");
+    const pixels = 1000000;
+    const between = 333; // ms
+    let stream = null;
+
+    const say = sentence => { said.textContent = sentence; };
+    const send = (path, body) => fetch(path, {
+        method: "POST",
+        headers: { "X-Tagend-Token": window.tagend.token, "Content-Type": body.type || "application/octet-stream", "HX-Request": "true" },
+        body,
+    });
+    const show = html => {
+        found.innerHTML = html;
+        window.htmx.process(found);
+        document.body.classList.toggle("is-held", found.querySelector(".held") !== null);
+        const heading = found.querySelector("h2");
+        if (heading) {
+            heading.tabIndex = -1;
+            heading.focus({ preventScroll: true });
+        }
+
+        found.scrollIntoView({ block: "start" });
+    };
+
+    const stop = () => {
+        stream?.getTracks().forEach(track => track.stop());
+        stream = null;
+        video.hidden = true;
+        start.textContent = "Use the camera";
+    };
+
+    const frame = () => new Promise(resolve => {
+        const scale = Math.min(1, Math.sqrt(pixels / (video.videoWidth * video.videoHeight)));
+        [canvas.width, canvas.height] = [Math.round(video.videoWidth * scale), Math.round(video.videoHeight * scale)];
+        canvas.getContext("2d").drawImage(video, 0, 0, canvas.width, canvas.height);
+        canvas.toBlob(resolve, "image/jpeg", 0.85);
+    });
+
+    const follow = async mine => {
+        while (stream === mine) {
+            const begun = performance.now();
+            try {
+                const picture = video.videoWidth > 0 ? await frame() : null;
+                const answer = picture && await send("/scan/frame", picture);
+                if (stream !== mine) {
+                    return;
+                }
+
+                if (answer?.status === 200) {
+                    stop();
+                    say("");
+                    navigator.vibrate?.(100);
+                    show(await answer.text());
+                    return;
+                }
+
+                say(answer && answer.status !== 204 ? "The station cannot read this picture." : "Hold the tag so that it fills half of the picture.");
+            } catch {
+                say("The station does not answer; it is tried again.");
+            }
+
+            await new Promise(resolve => setTimeout(resolve, Math.max(0, between - (performance.now() - begun))));
+        }
+    };
+
+    const watch = async () => {
+        if (stream) {
+            stop();
+            say("");
+            return;
+        }
+
+        if (!navigator.mediaDevices) {
+            say("The browser lends a camera only to a page from this machine or over HTTPS: take a photo instead.");
+            return;
+        }
+
+        try {
+            stream = await navigator.mediaDevices.getUserMedia({
+                video: { facingMode: "environment", width: { ideal: 1280 }, height: { ideal: 720 } },
+            });
+        } catch (fault) {
+            say(fault.name === "NotAllowedError"
+                ? "The camera is not allowed for this page: allow it in the browser's settings, or take a photo instead."
+                : "There is no camera that can be used: take a photo instead, or use a scanner.");
+            return;
+        }
+
+        found.replaceChildren();
+        document.body.classList.remove("is-held");
+        video.srcObject = stream;
+        video.hidden = false;
+        start.textContent = "Stop the camera";
+        say("Hold the tag so that it fills half of the picture.");
+        await video.play();
+        follow(stream);
+    };
+
+    start.addEventListener("click", watch);
+    photo.addEventListener("change", async () => {
+        const [file] = photo.files;
+        if (!file) {
+            return;
+        }
+
+        stop();
+        say("The photo is being read.");
+        try {
+            const answer = await send("/scan/photo", file);
+            say("");
+            show(await answer.text());
+        } catch {
+            say("The station does not answer: try the photo again.");
+        }
+
+        photo.value = "";
+    });
+    found.addEventListener("click", event => {
+        if (event.target.closest("[data-again]")) {
+            found.replaceChildren();
+            document.body.classList.remove("is-held");
+            watch();
+        }
+    });
+    document.addEventListener("htmx:afterSwap", event => {
+        if (event.target === found) {
+            text.value = "";
+            stop();
+            say("");
+            show(found.innerHTML);
+        }
+    });
+
+    // A scanner is a keyboard: on a desk its field waits for it.
+    if (window.matchMedia("(pointer: fine)").matches) {
+        text.focus();
+    }
+
+    navigator.permissions?.query({ name: "camera" }).then(camera => camera.state === "granted" && watch()).catch(() => { /* asked with the first tap */ });
+})();
