@@ -14,6 +14,9 @@ public sealed class Browser : IAsyncLifetime
 {
     private static readonly string[] Programs = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
 
+    /// <summary>In milliseconds: more than a busy machine takes.</summary>
+    private const int MostWait = 30_000;
+
     private readonly Lazy<Station> _station = new(() => Station.OfDemoShop());
     private IPlaywright? _playwright;
     private IBrowser? _browser;
@@ -22,7 +25,11 @@ public sealed class Browser : IAsyncLifetime
     /// <summary>The station that tests share; they leave its shop as it is.</summary>
     public Station Station => _station.Value;
 
-    public ValueTask InitializeAsync() => ValueTask.CompletedTask;
+    public ValueTask InitializeAsync()
+    {
+        Assertions.SetDefaultExpectTimeout(MostWait);
+        return ValueTask.CompletedTask;
+    }
 
     /// <summary>A page of a new profile at a size; skips the test where there is no browser.</summary>
     /// <param name="size">Of the window.</param>
@@ -33,7 +40,7 @@ public sealed class Browser : IAsyncLifetime
         options.ViewportSize = new ViewportSize { Width = size.Width, Height = size.Height };
         options.HasTouch = size != Size.Desk;
         var context = await (await Program()).NewContextAsync(options);
-        context.SetDefaultTimeout(10_000);
+        context.SetDefaultTimeout(MostWait);
         return await context.NewPageAsync();
     }
 

@@ -1,5 +1,4 @@
 using System.Security.Cryptography;
-using System.Text.RegularExpressions;
 using Tagend.Orders;
 using Tagend.Output;
 using Tagend.Problems;
@@ -22,10 +21,11 @@ internal sealed record DeskEntry(string Name, bool HasDraft, DateTime Changed);
 /// the browser hears of it, so nothing that was acknowledged is lost when the station or the machine stops.
 /// </summary>
 /// <remarks>A draft NAME.csv has beside it NAME.csv.base, what the folder's file was when the draft was begun; none for a new file.</remarks>
-internal sealed partial class OrderDesk(ShopDesk shop)
+internal sealed class OrderDesk(ShopDesk shop)
 {
     private const string Ending = ".csv";
     private const string BaseEnding = ".base";
+    private const int MostCharacters = 200;
 
     private readonly Lock _writing = new();
 
@@ -170,15 +170,17 @@ internal sealed partial class OrderDesk(ShopDesk shop)
     }
 
     private static IEnumerable<FileInfo> FilesIn(string folder) => Directory.Exists(folder)
-        ? new DirectoryInfo(folder).EnumerateFiles($"*{Ending}").Where(f => IsName(f.Name))
+        ? new DirectoryInfo(folder).EnumerateFiles().Where(f => IsName(f.Name))
         : [];
 
     private static byte[]? ReadIf(string path) => File.Exists(path) ? OrderReader.Load(path) : null;
 
     private static NewFile FileOf(string path, byte[] bytes) => new(path, stream => stream.Write(bytes));
 
-    /// <summary>A file's name and nothing that leads elsewhere.</summary>
-    private static bool IsName(string name) => NamePattern().IsMatch(name) && name.EndsWith(Ending, StringComparison.Ordinal);
+    /// <summary>A file's name and nothing that leads elsewhere: on no system, for a shop's folder may be on another.</summary>
+    private static bool IsName(string name) =>
+        name.EndsWith(Ending, StringComparison.OrdinalIgnoreCase) && name[0] != '.' && name.Length <= MostCharacters
+        && !name.Any(c => c is '/' or '\\' or ':' || char.IsControl(c));
 
     private static string SafeStem(string wanted)
     {
@@ -186,7 +188,4 @@ internal sealed partial class OrderDesk(ShopDesk shop)
         stem = string.Concat(stem.Select(c => char.IsLetterOrDigit(c) || c is '-' or '_' or '.' or ' ' ? c : '-')).Trim(' ', '.', '-');
         return stem.Length == 0 ? "orders" : stem[..Math.Min(stem.Length, 60)].TrimEnd();
     }
-
-    [GeneratedRegex(@"^[\p{L}\p{N}_-][\p{L}\p{N}_. -]*$")]
-    private static partial Regex NamePattern();
 }

@@ -11,6 +11,9 @@ namespace Tagend.Station.Screens.Orders;
 /// <summary>An order file and what the program says of it, put together cell by cell.</summary>
 internal sealed class OrderTable
 {
+    /// <summary>The same in all rows of a set, as a rule: what tells its pieces apart stands before them.</summary>
+    private static readonly string?[] OfTheSet = [OrderColumn.Order, OrderColumn.Customer, OrderColumn.Bow, OrderColumn.Due, OrderColumn.DrawWeight];
+
     private readonly ShopCatalog _catalog;
     private readonly OrderSheet? _sheet;
     private readonly IReadOnlyList<string?> _columns;
@@ -76,7 +79,12 @@ internal sealed class OrderTable
     {
         // A column that is empty in all rows of a set says nothing, but where something is missing in it.
         var placed = rows.Select(r => (r.Index, r.Row, Problems: _byLine[r.Row.Line].ToLookup(ColumnOf))).ToList();
-        List<int> shown = [.. Enumerable.Range(0, _columns.Count).Where(c => placed.Exists(r => r.Row[c].Length > 0 || r.Problems[c].Any()))];
+        List<int> shown =
+        [
+            .. Enumerable.Range(0, _columns.Count)
+                .Where(c => placed.Exists(r => r.Row[c].Length > 0 || r.Problems[c].Any()))
+                .OrderBy(c => OfTheSet.Contains(_columns[c])),
+        ];
         List<string> lacking = [.. placed.SelectMany(r => r.Problems.SelectMany(p => p)).Where(IsOfLackingColumn).Select(p => p.At.Column!).Distinct()];
         return new SetView(
             File.Name,

@@ -11,6 +11,9 @@ public sealed record CellView(int Column, string Title, string Text, IReadOnlyLi
     /// <summary>The title as a person reads it.</summary>
     public string Heading => Title.Replace('_', ' ');
 
+    /// <summary>It is read on several lines.</summary>
+    public bool IsLong => Text.Length > 28;
+
     public bool IsRefused => Problems.Any(p => p.Severity == Severity.Refusal);
 }
 
