@@ -6,7 +6,7 @@ namespace Tagend.Station.Frame;
 /// <summary>What stands around a screen.</summary>
 /// <param name="Title">Of the window.</param>
 /// <param name="Path">The address that was asked for: it marks the place in the navigation.</param>
-/// <param name="Entries">Of the navigation.</param>
+/// <param name="Entries">Of the navigation; none where there is nowhere to go.</param>
 /// <param name="Token">What forms of this browser carry.</param>
 public sealed record PageHead(string Title, string Path, IReadOnlyList<NavEntry> Entries, string Token)
 {
@@ -20,10 +20,13 @@ public abstract class StationPage<T> : RazorSlice<T>, IUsesLayout<Layout, PageHe
     /// <summary>Of the window, without the program's name.</summary>
     public abstract string Title { get; }
 
+    /// <summary>Whether other screens can be reached from it: not before a shop has begun, or a device is let in.</summary>
+    public virtual bool HasNavigation => true;
+
     /// <inheritdoc/>
     public PageHead LayoutModel => new(
         Title,
         HttpContext!.Request.Path.Value!,
-        HttpContext.RequestServices.GetRequiredService<Navigation>().Entries,
+        HasNavigation ? HttpContext.RequestServices.GetRequiredService<Navigation>().Entries : [],
         Session.Of(HttpContext).Token);
 }
