@@ -64,7 +64,7 @@ internal sealed class Writer(string name, params string[] arguments)
         AppDomain.CurrentDomain.ProcessExit += (_, _) => folder.Dispose();
         const string Header = "order,piece,kind,finished_length,customer";
         folder.Write("orders.csv", $"{Header}\n1001,string,compound-string,60 1/4,Demo customer 1\n1001,buss,buss-cable,38 1/2,Demo customer 1\n");
-        folder.Write("export.csv", "Order,Item,Length,Material,Strands\n1,string,60 1/4 in,hmpe-0145,24\n2,string,58 1/4 in,hmpe-0145,24\n");
+        folder.Write("export.csv", File.ReadAllText(Path.Combine(TagendProgram.Root, "docs", "imports", "shop-sheet.csv")));
         string[][] made =
         [
             ["init", "templates", "--name", "Demo string shop", "--post-diameter", "1 in"],
