@@ -62,6 +62,12 @@ internal sealed record SourceSample(IReadOnlyList<SampledColumn> Columns, IReadO
         }
 
         var titles = records[0].Cells;
+        if (titles.Where(t => t.Length > 0).GroupBy(t => t).FirstOrDefault(g => g.Skip(1).Any()) is { } twice)
+        {
+            problems.Add(new Problem(new Place(file, records[0].Line, twice.Key), null, OrderWording.ColumnTwice));
+            return null;
+        }
+
         var rows = records.Skip(1).Where(r => r.Fault(file, titles.Count) is null).Select(r => r.Cells).ToList();
         var named = Enumerable.Range(0, titles.Count).Where(i => titles[i].Length > 0).ToList();
         return new SourceSample(

@@ -13,7 +13,6 @@ public class FuzzTests
 
     [Theory]
     [InlineData("orders", 1000)]
-    [InlineData("sources", 600)]
     [InlineData("templates", 150)]
     [InlineData("tags", 1000)]
     [InlineData("books", 400)]
