@@ -32,6 +32,7 @@ public class BuildTests(Browser browser)
                 "SERVE center serving", "SERVE end B serving", "SERVE nock point", "STRETCH AGAIN", "MEASURE ± 1/16 in", "INSPECT",
             ],
             titles.Select(t => t.ReplaceLineEndings(" ")));
+        await page.WaitForTimeoutAsync(310);
         await page.Keyboard.PressAsync("PageUp");
         await Assertions.Expect(page.Locator("#count")).ToHaveTextAsync("Step 15 of 15");
     }
@@ -107,7 +108,7 @@ public class BuildTests(Browser browser)
 
         // The command says the same of the same build.
         await page.GetByRole(AriaRole.Button, SaveButton).ClickAsync();
-        await Assertions.Expect(page.Locator("#verdict .done")).ToContainTextAsync("logged");
+        await Assertions.Expect(page.Locator("#answer .done")).ToContainTextAsync("logged");
         var said = Station.Run(["built", $"{order}/string", "--length", "60 7/16", "--again", "--templates", browser.Station.Templates]);
         Assert.EndsWith(advice, said.Output.TrimEnd(), StringComparison.Ordinal);
         Assert.Matches(@"^to correct it: put in \d+(\.5)? turns?, then measure again$", advice);
@@ -154,9 +155,9 @@ public class BuildTests(Browser browser)
         await To(page, "Measured");
         await page.Locator("#length").FillAsync("60 5/16");
         await page.GetByRole(AriaRole.Button, SaveButton).ClickAsync();
-        await Assertions.Expect(page.Locator("#verdict")).ToContainTextAsync($"{order}/string, revision 1, is logged as built already");
+        await Assertions.Expect(page.Locator("#answer")).ToContainTextAsync($"{order}/string, revision 1, is logged as built already");
         await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { NameRegex = new Regex("^Correct build") }).ClickAsync();
-        await Assertions.Expect(page.Locator("#verdict .done")).ToContainTextAsync("logged");
+        await Assertions.Expect(page.Locator("#answer .done")).ToContainTextAsync("logged");
         var builds = Printed.Job(browser.Station, order).GetProperty("builds").EnumerateArray().ToList();
         Assert.Equal([true, false], builds.Select(b => b.GetProperty("struck").GetBoolean()));
         Assert.Equal(60.3125, builds[1].GetProperty("measured").GetProperty("in").GetDouble());
@@ -214,6 +215,7 @@ public class BuildTests(Browser browser)
         await page.GetByLabel("Order and piece, or scan a card").FillAsync($"{order}/string");
         await page.Keyboard.PressAsync("Enter");
         await Assertions.Expect(page.Locator(".bench-head h1")).ToContainTextAsync($"{order}/string");
+        await Assertions.Expect(page.Locator("#count")).Not.ToBeEmptyAsync();
     }
 
     /// <summary>Goes on to the first step of a title, as fast as a hand could not.</summary>

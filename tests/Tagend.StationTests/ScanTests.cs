@@ -12,12 +12,7 @@ public class ScanTests(Browser browser)
     {
         var page = await Open(Size.Phone);
         Assert.SkipUnless(File.Exists(Path.Combine(browser.Station.Folder, "camera.mjpeg")), "ffmpeg or pdftoppm is not installed");
-        if (!await page.Locator("#video").IsVisibleAsync())
-        {
-            await page.Locator("#camera").ClickAsync();
-        }
-
-        await Assertions.Expect(page.Locator("#found h2")).ToContainTextAsync(Camera.Order);
+        await Assertions.Expect(page.Locator("#found h2")).ToContainTextAsync(Camera.Order, new LocatorAssertionsToContainTextOptions { Timeout = 15_000 });
         await Assertions.Expect(page.Locator(".found-who")).ToContainTextAsync("Demo customer 1");
         await Look.Everywhere(page, "scan-found");
         await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Build it" }).ClickAsync();

@@ -179,6 +179,7 @@
     const form = at("measured");
     const length = at("length");
     const verdict = at("verdict");
+    const answered = at("answer");
     const fields = [...form.elements].filter(e => e.name && e.type !== "hidden");
     const judge = () => window.htmx.trigger(length, "judge");
     const type = text => {
@@ -211,7 +212,7 @@
         }
 
         if ([200, 409, 422].includes(answer.status)) {
-            verdict.innerHTML = answer.html;
+            answered.innerHTML = answer.html;
         } else {
             window.tagend.say("The station cannot save this now; it stays on this device.", "trouble");
         }
@@ -219,7 +220,7 @@
         if (answer.status === 200) {
             localStorage.removeItem(place);
             Object.assign(state, { key: undefined, typed: undefined });
-            form.querySelectorAll(".field, .keys, details, .main-deed").forEach(e => { if (!verdict.contains(e)) { e.hidden = true; } });
+            form.hidden = true;
         }
     };
     form.addEventListener("submit", event => {
@@ -227,8 +228,8 @@
         form.elements.mode.value = "";
         save();
     });
-    verdict.addEventListener("click", event => {
-        const { meant, mode } = event.target.closest("button")?.dataset ?? {};
+    form.parentElement.addEventListener("click", event => {
+        const { meant, mode } = event.target.closest("[data-meant], [data-mode]")?.dataset ?? {};
         if (meant) {
             type(meant);
         } else if (mode) {
@@ -238,7 +239,7 @@
             window.tagend.outbox.drop(state.key);
             delete state.key;
             keep();
-            verdict.replaceChildren();
+            answered.replaceChildren();
         }
     });
 

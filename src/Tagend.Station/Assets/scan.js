@@ -7,6 +7,7 @@
     const pixels = 1000000;
     const between = 333; // ms
     let stream = null;
+    let isAsking = false;
 
     const say = sentence => { said.textContent = sentence; };
     const send = (path, body) => fetch(path, {
@@ -69,6 +70,10 @@
     };
 
     const watch = async () => {
+        if (isAsking) {
+            return;
+        }
+
         if (stream) {
             stop();
             say("");
@@ -80,6 +85,7 @@
             return;
         }
 
+        isAsking = true;
         try {
             stream = await navigator.mediaDevices.getUserMedia({
                 video: { facingMode: "environment", width: { ideal: 1280 }, height: { ideal: 720 } },
@@ -89,6 +95,8 @@
                 ? "The camera is not allowed for this page: allow it in the browser's settings, or take a photo instead."
                 : "There is no camera that can be used: take a photo instead, or use a scanner.");
             return;
+        } finally {
+            isAsking = false;
         }
 
         found.replaceChildren();
