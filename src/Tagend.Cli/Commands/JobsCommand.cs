@@ -11,6 +11,9 @@ namespace Tagend.Commands;
 /// <summary><c>tagend jobs</c>: finds what was printed, and what was built of it.</summary>
 internal static class JobsCommand
 {
+    /// <summary>Jobs of a table; a longer list has several, so that it takes little memory.</summary>
+    private const int ShownAtOnce = 500;
+
     public static Command Create()
     {
         var options = new JobsOptions();
@@ -28,26 +31,46 @@ internal static class JobsCommand
         }
 
         using var book = options.Shop.Open(parsed, catalog);
-        var jobs = book.Find(options.SearchOf(parsed)).ToList();
-        var unit = catalog.Shop.Unit;
-        if (parsed.GetValue(options.Csv) is { } csv)
-        {
-            JobsFile.Write(csv, jobs, unit);
-            Console.WriteLine($"{csv}: {Counted.Of(jobs.Count, "piece")}, {Counted.Of(jobs.Sum(j => j.Builds.Count(b => !b.IsStruck)), "build")}");
-        }
-        else if (parsed.GetValue(options.Json))
+        var (tally, search, unit) = (new JobTally(), options.SearchOf(parsed), catalog.Shop.Unit);
+        var jobs = tally.Follow(book.Find(search));
+        if (parsed.GetValue(options.Json))
         {
             JsonList.Write(Terminal.Output, jobs);
+            return ExitCode.Done;
+        }
+
+        var file = parsed.GetValue(options.Csv);
+        if (file is not null)
+        {
+            JobsFile.Write(file, jobs, unit);
         }
         else
         {
-            Show(jobs, unit);
+            foreach (var part in jobs.Chunk(ShownAtOnce))
+            {
+                Show(part, unit);
+            }
+        }
+
+        Console.WriteLine((file is null ? "" : $"{file}: ") + $"{Counted.Of(tally.Pieces, "piece")}, {Counted.Of(tally.Builds, "build")}");
+        if (search.Lot is not null)
+        {
+            ShowCustomers(tally.Customers);
         }
 
         return ExitCode.Done;
     }
 
-    private static void Show(List<PrintedJob> jobs, LengthUnit unit)
+    /// <summary>Whom to call about a lot.</summary>
+    private static void ShowCustomers(IReadOnlyList<ListedCustomer> customers)
+    {
+        foreach (var (name, orders) in customers)
+        {
+            Console.WriteLine($"{(name.Length > 0 ? ShownText.Of(name.ReplaceLineEndings(" ")) : "without a name")}: {(orders.Count == 1 ? "order" : "orders")} {string.Join(", ", orders)}");
+        }
+    }
+
+    private static void Show(PrintedJob[] jobs, LengthUnit unit)
     {
         var table = new TextTable(wraps: 6, "piece", "rev", "date", "state", "length", "posts", "for");
         foreach (var job in jobs)
@@ -57,7 +80,6 @@ internal static class JobsCommand
         }
 
         table.Write();
-        Console.WriteLine($"{Counted.Of(jobs.Count, "piece")}, {Counted.Of(jobs.Sum(j => j.Builds.Count(b => !b.IsStruck)), "build")}");
     }
 
     private static string[] RowOf(PrintedJob job, LengthUnit unit) =>

@@ -105,7 +105,7 @@ public interface IJobBook : IDisposable
     /// <exception cref="TagendException">The other book is not empty.</exception>
     int CopyTo(JobBookAddress target);
 
-    /// <summary>Finds jobs, each with its builds, in the order of printing or the newest first.</summary>
+    /// <summary>Finds jobs, each with its builds, in the order of printing or the newest first; where dates are asked for, by the date of issue before that.</summary>
     /// <returns>
     /// The jobs as they are read, some hundred at a time, so that a long list takes little memory and no writer waits for its
     /// reader.

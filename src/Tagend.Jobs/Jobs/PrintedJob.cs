@@ -156,7 +156,7 @@ public sealed record JobSearch
     /// <summary>The last date of issue.</summary>
     public DateOnly? To { get; init; }
 
-    /// <summary>A lot that a build of the job was made of, the whole of it in any case.</summary>
+    /// <summary>A lot that a build of the job was made of, the whole of it in any case; builds that were struck are none.</summary>
     public string? Lot { get; init; }
 
     /// <summary>Only jobs with a build, of struck ones too.</summary>

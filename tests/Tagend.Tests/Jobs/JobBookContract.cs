@@ -143,6 +143,18 @@ public abstract class JobBookContract : SpoolsContract
     }
 
     [Fact]
+    public void Find_ByDates_GivesEachOnceByDateThenInTheOrderOfPrinting()
+    {
+        using var book = Open();
+        var spec = TestBook.Piece().Spec;
+        book.Record(Enumerable.Range(1, 1203).Select(i => new Tagend.Specs.Build(
+            spec with { Order = $"N-{i:0000}", Date = spec.Date.AddDays(-(i % 3)) }, new Tagend.Orders.OrderSlip("Example club", "", "", ""))));
+        var expected = Enumerable.Range(1, 1203).OrderByDescending(i => i % 3).ThenBy(i => i).Select(i => $"N-{i:0000}").ToList();
+        Assert.Equal(expected, book.Find(new JobSearch { From = spec.Date.AddDays(-5) }).Select(j => j.Order));
+        Assert.Equal(expected.Take(401), book.Find(new JobSearch { To = spec.Date.AddDays(-2), Customer = "club" }).Select(j => j.Order));
+    }
+
+    [Fact]
     public void Find_WhileItIsRead_LetsOthersWrite()
     {
         using var book = Open();
@@ -430,6 +442,8 @@ public abstract class JobBookContract : SpoolsContract
         Assert.Equal([built, TestBook.Built], job.Builds.Select(b => b.Built));
         Assert.Single(book.Find(new JobSearch { Lot = "T 0210", Customer = "club" }));
         Assert.Empty(book.Find(new JobSearch { Lot = "H88" }));
+        book.Strike(job.Builds[0].Number, "AB", "", Guid.NewGuid());
+        Assert.Empty(book.Find(new JobSearch { Lot = "h88-4" }));
     }
 
     [Fact]
@@ -458,14 +472,14 @@ public abstract class JobBookContract : SpoolsContract
         book.Log(spec with { Order = "N-007" }, TestBook.Built with { Turns = 1 / 3.0, Lots = ["A", "B"] }, key);
         book.LeaveOut([book.Log(spec with { Order = "N-501" }, TestBook.Built, Guid.NewGuid()).Number], isLeftOut: true);
         book.Enter("N-008", null, EventKind.Cancelled, "AB", "called off", Guid.NewGuid());
-        book.Correct(1, TestBook.Built, "AB", "", Guid.NewGuid());
+        book.Correct(1, TestBook.Built with { Lots = ["B"] }, "AB", "", Guid.NewGuid());
         book.KeepLabel("sheet-10", 4);
         var file = new Tagend.Jobs.Sqlite.SqliteAddress(test.Path);
-        Assert.Equal(509, book.CopyTo(file));
+        Assert.Equal(510, book.CopyTo(file));
         var back = NewAddress();
         using (var copy = file.OpenExisting(new StoppedClock())!)
         {
-            Assert.Equal(509, copy.CopyTo(back));
+            Assert.Equal(510, copy.CopyTo(back));
         }
 
         using var again = back.OpenExisting(new StoppedClock())!;

@@ -124,10 +124,10 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock, string benc
     public IEnumerable<PrintedJob> Find(JobSearch search)
     {
         var conditions = new JobConditions(search, store);
-        for (var after = search.IsNewestFirst ? long.MaxValue : 0L; ;)
+        for (PrintedJob? last = null; ;)
         {
             var page = Read(
-                JobRows.Select($"({conditions.Page(PageSize)}) j", "LEFT JOIN") + $" ORDER BY j.number {conditions.Order}, b.number", [("after", after), .. conditions.Values]);
+                JobRows.Select($"({conditions.Page(PageSize)}) j", "LEFT JOIN") + $" ORDER BY {conditions.Order}, b.number", conditions.ValuesAfter(last));
             foreach (var job in page)
             {
                 yield return job;
@@ -138,7 +138,7 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock, string benc
                 yield break;
             }
 
-            after = page[^1].Number;
+            last = page[^1];
         }
     }
 
