@@ -1,7 +1,7 @@
 using System.Globalization;
 using Tagend.Books;
 
-// Tagend.Books short|long [SEED [trials|searches]], in the project's folder: job books under many writers, kills and restarts, and with a million jobs.
+// Tagend.Books short|long [SEED [file|server|searches]], in the project's folder: job books under many writers, kills and restarts, and with a million jobs.
 // Every acknowledged writing must be there once. It also runs as the writers that it starts.
 var root = Environment.CurrentDirectory;
 if (Writer.Of(args) is { } writer)
@@ -21,13 +21,14 @@ var folder = Directory.CreateTempSubdirectory("tagend-books-").FullName;
 using var server = Server.Missing is null ? new Server(isSafe: true) : null;
 var trials = new Trials(root, folder, server, random);
 var faults = 0;
-foreach (var outcome in args is [_, _, "searches"] ? [] : isLong ? trials.Long() : trials.Short())
+var only = args.ElementAtOrDefault(2);
+foreach (var outcome in only is "searches" ? [] : isLong ? trials.Long(only) : trials.Short(only))
 {
     faults += outcome.Faults.Count;
     Console.WriteLine(outcome);
 }
 
-foreach (var line in args is [_, _, "trials"] ? [] : trials.Searches(isLong ? 1_000_000 : 2_000))
+foreach (var line in only is "file" or "server" ? [] : trials.Searches(isLong ? 1_000_000 : 2_000))
 {
     Console.WriteLine(line);
 }

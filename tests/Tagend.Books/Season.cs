@@ -43,7 +43,7 @@ public sealed class Season(string root, string address)
         var jobs = book.Find(new JobSearch()).ToList();
         faults.AddRange(jobs.Count == count ? [] : new[] { $"{jobs.Count} pieces of {count}" });
         faults.AddRange(jobs.Where(j => j.Builds.Count != 1).Select(j => $"{j.Order} has {j.Builds.Count} builds"));
-        return new Outcome(trial, jobs.Sum(j => j.Builds.Count), faults);
+        return new Outcome(trial, jobs.Sum(j => j.Builds.Count), 0, faults);
     }
 
     private void Terminal(int half, int count)

@@ -9,11 +9,12 @@ namespace Tagend.Books;
 
 /// <summary>What came of a trial.</summary>
 /// <param name="Acknowledged">Builds that the book said it had.</param>
+/// <param name="Refused">Writings that it said it did not take: the book was busy for too long, or its server away.</param>
 /// <param name="Faults">Whatever is not as it must be.</param>
-public sealed record Outcome(string Trial, int Acknowledged, IReadOnlyList<string> Faults)
+public sealed record Outcome(string Trial, int Acknowledged, int Refused, IReadOnlyList<string> Faults)
 {
     public override string ToString() =>
-        $"{Trial}: {Acknowledged} builds acknowledged, " + (Faults.Count == 0 ? "each there once" : $"{Faults.Count} FAULTS:\n  {string.Join("\n  ", Faults.Take(20))}");
+        $"{Trial}: {Acknowledged} builds acknowledged, {Refused} refused, " + (Faults.Count == 0 ? "each acknowledged one there once" : $"{Faults.Count} FAULTS:\n  {string.Join("\n  ", Faults.Take(20))}");
 }
 
 /// <summary>Writers on one book, and what is in it afterwards.</summary>
@@ -87,7 +88,7 @@ public sealed class Trial(string root, string address, string folder)
             faults.Add($"spool 1 has {spool.Left.Millimeters} mm left after {builds} builds of a meter each");
         }
 
-        return new Outcome(trial, _writers.Sum(w => w.Acknowledged.Count), faults);
+        return new Outcome(trial, _writers.Sum(w => w.Acknowledged.Count), _writers.Sum(w => w.Refused), faults);
     }
 
     /// <summary>What SQLite itself finds wrong with a book's file.</summary>

@@ -11,10 +11,12 @@ public sealed class Trials(string root, string folder, Server? server, Random ra
     private int _books;
 
     /// <summary>A few writers, kills and restarts: seconds.</summary>
-    public IEnumerable<Outcome> Short() => All(2, 10, 4, 2, 40);
+    /// <param name="only">Only those on a <c>file</c>, or on a <c>server</c>; null for all.</param>
+    public IEnumerable<Outcome> Short(string? only) => All(2, 10, 4, 2, 40, only);
 
     /// <summary>8 programs with 500 writings each, 200 kills, 20 restarts, a season of 10,000 pieces: about an hour.</summary>
-    public IEnumerable<Outcome> Long() => All(8, 500, 200, 20, 10_000);
+    /// <param name="only">As of <see cref="Short"/>.</param>
+    public IEnumerable<Outcome> Long(string? only) => All(8, 500, 200, 20, 10_000, only);
 
     /// <summary>Times of searches in books of very many jobs.</summary>
     public IEnumerable<string> Searches(int jobs)
@@ -46,16 +48,21 @@ public sealed class Trials(string root, string folder, Server? server, Random ra
         }
     }
 
-    private IEnumerable<Outcome> All(int programs, int writings, int kills, int restarts, int pieces)
+    private IEnumerable<Outcome> All(int programs, int writings, int kills, int restarts, int pieces, string? only)
+    {
+        var ofFiles = only is "server" ? [] : OnFiles(programs, writings, kills, pieces);
+        return only is "file" || server is null ? ofFiles : ofFiles.Concat(OnServers(programs, writings, kills, restarts, pieces));
+    }
+
+    private IEnumerable<Outcome> OnFiles(int programs, int writings, int kills, int pieces)
     {
         yield return OnFile($"{programs} programs, {writings} writings each, on a file", t => t.Write(programs, writings));
         yield return OnFile($"{kills} programs killed while writing to a file", t => t.Kill(kills, random));
         yield return new Season(root, Path.Combine(folder, "season.db")).Share($"two terminals share a season of {pieces} pieces in a file", pieces);
-        if (server is null)
-        {
-            yield break;
-        }
+    }
 
+    private IEnumerable<Outcome> OnServers(int programs, int writings, int kills, int restarts, int pieces)
+    {
         yield return OnServer($"{programs} programs, {writings} writings each, on a server", t => t.Write(programs, writings));
         yield return OnServer($"{kills} programs killed while writing to a server", t => t.Kill(kills, random));
         yield return OnServer($"{restarts} restarts of the server while 4 programs write", t => t.Write(4, 100_000, () => Restart(restarts)));

@@ -25,6 +25,9 @@ public sealed class Writer(string address, string journal, string name, int firs
         ? new Writer(address, journal, name, int.Parse(first, CultureInfo.InvariantCulture), int.Parse(count, CultureInfo.InvariantCulture))
         : null;
 
+    /// <summary>How many writings the book has refused with a sentence.</summary>
+    public int Refused => File.Exists(journal) ? File.ReadLines(journal).Count(l => l.EndsWith('!')) : 0;
+
     public static string OrderOf(string name, int number) => FormattableString.Invariant($"{name}-{number}");
 
     /// <summary>Runs in a program of its own.</summary>
@@ -55,7 +58,7 @@ public sealed class Writer(string address, string journal, string name, int firs
             catch (TagendException e)
             {
                 // Not acknowledged: it may be there or not, and the next one is tried, as a bench would.
-                Console.Error.WriteLine(e.Message);
+                acknowledged.WriteLine($"{e.Message}!");
                 Thread.Sleep(100);
             }
         }

@@ -44,7 +44,7 @@ internal sealed class SqliteStore : SqlStore
             store.Guarded(() =>
             {
                 store._connection.Open();
-                store.Run("PRAGMA busy_timeout = 1000"); // asks again every few ms, where commands do every 150: a busy book is not always another's
+                store.Run("PRAGMA busy_timeout = 100"); // asks at short intervals first; a command begins anew until its time is over
                 store.Run("PRAGMA journal_mode = DELETE");
                 store.Run("PRAGMA synchronous = EXTRA");
                 store.Run("PRAGMA secure_delete = ON");
