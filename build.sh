@@ -186,5 +186,5 @@ case "${1:-}" in
     bench) bench "${@:2}" ;;
     mutants) mutants "${2:?Measures, Orders, Specs, Tags or Fits}" "${@:3}" ;;
     release) bash ./release.sh ;;
-    *) echo "usage: ./build.sh demo | test | samples | screens | publish | pictures [SEED] [DECODER] | fuzz [SEED] [RUNS] [TARGET] [RUN] | books [short|long [SEED [file|server|searches]]] | bench [tiny|long] | mutants AREA [FILES] | release"; exit 2 ;;
+    *) echo "usage: ./build.sh demo | test | samples | screens | publish | pictures [SEED] [DECODER] | fuzz [SEED] [RUNS] [TARGET] [RUN] | books [short|long [SEED [PART]]] | bench [tiny|long] | mutants AREA [FILES] | release"; exit 2 ;;
 esac

@@ -1,8 +1,9 @@
 using System.Globalization;
 using Tagend.Books;
 
-// Tagend.Books short|long [SEED [file|server|searches]], in the project's folder: job books under many writers, kills and restarts, and with a million jobs.
-// Every acknowledged writing must be there once. It also runs as the writers that it starts.
+// Tagend.Books short|long [SEED [PART]], in the project's folder: job books under many writers, kills and restarts, and with a
+// million jobs. Every acknowledged writing must be there once. PART of the names of the trials that are wanted, or "searches".
+// It also runs as the writers that it starts.
 var root = Environment.CurrentDirectory;
 if (Writer.Of(args) is { } writer)
 {
@@ -28,7 +29,7 @@ foreach (var outcome in only is "searches" ? [] : isLong ? trials.Long(only) : t
     Console.WriteLine(outcome);
 }
 
-foreach (var line in only is "file" or "server" ? [] : trials.Searches(isLong ? 1_000_000 : 2_000))
+foreach (var line in only is not null and not "searches" ? [] : trials.Searches(isLong ? 1_000_000 : 2_000))
 {
     Console.WriteLine(line);
 }
