@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using Tagend.Addresses;
 using Tagend.Jobs;
+using Tagend.Problems;
 
 namespace Tagend.Books;
 
@@ -52,10 +53,28 @@ public sealed class Season(string root, string address)
         foreach (var volume in Enumerable.Range(1, count).Chunk(Volume))
         {
             using var book = JobBookAddressReader.Read(address).OpenOrBegin(TimeProvider.System);
-            book.Record(volume.Select(n => pieces.Of(OrderOf(n))));
+            Again(() => book.Record(volume.Select(n => pieces.Of(OrderOf(n)))));
             foreach (var number in volume.Where(n => n % 2 == half))
             {
-                book.Log(pieces.Of(OrderOf(number)).Spec, pieces.Built([]) with { Spools = [] }, Guid.NewGuid());
+                var key = Guid.NewGuid();
+                Again(() => book.Log(pieces.Of(OrderOf(number)).Spec, pieces.Built([]) with { Spools = [] }, key));
+            }
+        }
+    }
+
+    /// <summary>Sends a writing until it is acknowledged: a book in a file is busy while the other terminal writes without a pause.</summary>
+    private static void Again<T>(Func<T> write)
+    {
+        while (true)
+        {
+            try
+            {
+                write();
+                return;
+            }
+            catch (TagendException)
+            {
+                Thread.Sleep(100);
             }
         }
     }

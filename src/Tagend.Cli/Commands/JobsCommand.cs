@@ -2,6 +2,7 @@ using System.CommandLine;
 using Tagend.Jobs;
 using Tagend.Measures;
 using Tagend.Orders;
+using Tagend.Problems;
 using Tagend.Workshop;
 using Tagend.Workshop.Books;
 using Tagend.Workshop.Json;
