@@ -1,7 +1,7 @@
 using Tagend.Catalog;
 using Tagend.Fits;
 using Tagend.Measures;
-using Tagend.Workshop.Books;
+using Tagend.Workshop.Printing;
 
 namespace Tagend.Commands;
 

@@ -3,6 +3,7 @@ using Tagend.Jobs;
 using Tagend.Measures;
 using Tagend.Pages.Parts;
 using Tagend.Workshop.Books;
+using Tagend.Workshop.Printing;
 
 namespace Tagend.Station.Screens.Book;
 

@@ -1,7 +1,6 @@
 using Tagend.Fits;
 using Tagend.Measures;
 using Tagend.Station.Desk;
-using Tagend.Workshop.Books;
 using Tagend.Workshop.Printing;
 
 namespace Tagend.Station.Screens.Book;

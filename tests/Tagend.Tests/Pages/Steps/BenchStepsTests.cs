@@ -26,7 +26,7 @@ public sealed class BenchStepsTests
         {
             Assert.Contains(step.Title, printed, StringComparison.Ordinal);
             Assert.All(
-                step.Figures.SelectMany(f => f.Text.Split(' ', '/')).Where(t => char.IsAsciiDigit(t[0])),
+                step.Figures.SelectMany(f => f.Text.Split(' ', '\u00A0', '/')).Where(t => char.IsAsciiDigit(t[0])),
                 number => Assert.Contains(number.TrimEnd(','), printed, StringComparison.Ordinal));
         }
     }

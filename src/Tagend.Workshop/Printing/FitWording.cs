@@ -2,9 +2,8 @@ using Tagend.Catalog;
 using Tagend.Fits;
 using Tagend.Measures;
 using Tagend.Specs;
-using Tagend.Workshop.Printing;
 
-namespace Tagend.Workshop.Books;
+namespace Tagend.Workshop.Printing;
 
 /// <summary>A fact of a fit.</summary>
 /// <param name="Label">What it is.</param>
