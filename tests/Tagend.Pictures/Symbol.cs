@@ -71,12 +71,12 @@ public sealed class Symbol
 
     private static string TagText(Random random)
     {
-        string Number(int below, int digits) =>
-            (random.Next(below * 1000) / 1000.0).ToString("0." + new string('#', digits), CultureInfo.InvariantCulture);
+        string Number(int from, int below, int digits) =>
+            (random.Next(from * 1000, below * 1000) / 1000.0).ToString("0." + new string('#', digits), CultureInfo.InvariantCulture);
         var body = $"TE1*{random.Next(1000, 9999)}*STRING*COMPOUND-STRING*1*2026{random.Next(1, 13):00}{random.Next(1, 29):00}*IN"
-            + $"*L{Number(90, 3)}/.0625*W{random.Next(30, 80)}*MHMPE-0145/24/.07941976*T{random.Next(20, 70)}/R/.54/.51{random.Next(100000)}/0/C"
-            + $"*J1/.25/{Number(90, 3)}{random.Next(10000, 99999)}/.0625/5*CBLACK/12+RED/12*YT021/.021/BLACK+T017/.017/RED"
-            + $"*SA0/{Number(9, 2)}/1+C26.25/{Number(40, 2)}/2+B52.25/60.25/1*PPEEP/{Number(30, 1)}"
+            + $"*L{Number(61, 90, 3)}/.0625*W{random.Next(30, 80)}*MHMPE-0145/24/.07941976*T{random.Next(20, 70)}/R/.54/.51{random.Next(100000)}/0/C"
+            + $"*J1/.25/{Number(61, 90, 3)}{random.Next(10000, 99999)}/.0625/5*CBLACK/12+RED/12*YT021/.021/BLACK+T017/.017/RED"
+            + $"*SA0/{Number(0, 9, 2)}/1+C26.25/{Number(27, 40, 2)}/2+B52.25/60.25/1*PPEEP/{Number(0, 30, 1)}"
             + $"*NS9.5+N29+S50.75*B696.9599998*X300/20/60.{random.Next(10000000)}*G.116*Q{random.Next(1000, 9999)}";
         var check = System.IO.Hashing.Crc32.HashToUInt32(System.Text.Encoding.ASCII.GetBytes(body));
         return $"{body}*E{check.ToString("X8", CultureInfo.InvariantCulture)}";
