@@ -12,22 +12,22 @@ public class FuzzTests
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
 
     [Theory]
-    [InlineData("orders", 1000)]
-    [InlineData("templates", 150)]
-    [InlineData("tags", 1000)]
-    [InlineData("books", 400)]
-    [InlineData("fonts", 60)]
-    [InlineData("logos", 1000)]
-    [InlineData("lines", 400)]
-    [InlineData("folders", 60)]
-    [InlineData("pictures", 80)]
-    public void Target_FedWithSpoiledInputs_HasNoFault(string target, int runs)
+    [InlineData("orders", 1000, 500)]
+    [InlineData("templates", 150, 75)]
+    [InlineData("tags", 1000, 500)]
+    [InlineData("books", 400, 200)]
+    [InlineData("fonts", 60, 45)]
+    [InlineData("logos", 1000, 500)]
+    [InlineData("lines", 400, 200)]
+    [InlineData("folders", 60, 45)]
+    [InlineData("pictures", 80, 40)]
+    public void Target_FedWithSpoiledInputs_HasNoFault(string target, int runs, int mostAccepted)
     {
         var corpus = new Corpus(TestFiles.Root);
         var tally = new Campaign(target, () => Targets.All[target](corpus), Seed, Patience, trail: null).Run(1, runs, threads: 2);
         Assert.Empty(tally.Faults);
         Assert.Equal(runs, tally.Runs);
-        Assert.InRange(tally.Accepted, runs / 100, runs / 2); // both ways are tried
+        Assert.InRange(tally.Accepted, runs / 100, mostAccepted); // both ways are tried
     }
 
     [Fact]
