@@ -101,6 +101,21 @@ public class NonsenseTests
         Assert.Equal(isPiece, TagReader.Read(Checked(bare)) is TagReading.Piece);
     }
 
+    /// <summary>In version 2 every length fits the piece, and colors are all of its strands.</summary>
+    [Theory]
+    [InlineData("/.0625*", "/61*", "tolerance")]
+    [InlineData("BLACK/12", "BLACK/13", "number of strands a color")]
+    [InlineData("A0/8/1", "A0/61/1", "serving")]
+    [InlineData("A0/8/1", "A8/0/1", "serving")]
+    [InlineData("PPEEP/18", "PPEEP/61", "place")]
+    [InlineData("+N29.5", "+N61", "place")]
+    public void Read_LengthBeyondThePiece_NamesIt(string old, string replacement, string value)
+    {
+        Assert.Contains(old, Second, StringComparison.Ordinal);
+        var body = Second[..Second.IndexOf(old, StringComparison.Ordinal)] + replacement + Second[(Second.IndexOf(old, StringComparison.Ordinal) + old.Length)..];
+        Assert.Equal($"the tag makes no sense: its {value} is none that a piece can have", Fault(Checked(body)));
+    }
+
     [Fact]
     public void Number_InTheOtherUnit_HasItsLetter()
     {

@@ -30,7 +30,7 @@ public class StripsTests
     [Theory]
     [InlineData("--roll", "1in", "--roll \"1in\": expected the width of the roll with its unit, from 50 mm to 36 in")]
     [InlineData("--roll", "wide", "--roll \"wide\": expected the width of the roll with its unit, from 50 mm to 36 in")]
-    [InlineData("--positions", "here", "'here'")]
+    [InlineData("--positions", "here", "--positions \"here\": expected finished or jig")]
     public void Strips_AskedForWrongly_AreAnErrorOfUsage(string option, string value, string expected)
     {
         using var folder = TagendProgram.NewFolder();

@@ -27,19 +27,21 @@ internal static class TagRanges
     private const int MostMinutes = 100_000;
 
     /// <summary>Reports the first value that cannot be.</summary>
-    public static void Check(BuildSpec spec, TagFault fault)
+    /// <param name="isOfVersion1">Its texts are read for ever: no length need fit the piece, and colors and servings are as they stand.</param>
+    public static void Check(BuildSpec spec, TagFault fault, bool isOfVersion1 = false)
     {
-        var end = spec.FinishedLength;
+        var thickest = isOfVersion1 ? Longest : Thickest;
+        var end = isOfVersion1 ? Longest : spec.FinishedLength;
         var twist = spec.Twist;
         var takeUp = twist.TakeUp;
 
-        Within("finished length", end, Shortest, Longest);
+        Within("finished length", spec.FinishedLength, Shortest, Longest);
         Within("tolerance", spec.Tolerance, Length.Zero, end);
         Above("draw weight", spec.DrawWeight);
         Hold("number of strands", spec.Bundle.Strands is >= 2 and <= MostStrands && int.IsEvenInteger(spec.Bundle.Strands));
         Thick("strand diameter", spec.Bundle.Diameter);
         Hold("number of strands a color", spec.Layup.Colors.All(c => c.Strands is >= 1 and <= MostStrands)
-            && (spec.Layup.Colors.Count == 0 || spec.Layup.Colors.Sum(c => (long)c.Strands) == spec.Bundle.Strands));
+            && (isOfVersion1 || spec.Layup.Colors.Count == 0 || spec.Layup.Colors.Sum(c => (long)c.Strands) == spec.Bundle.Strands));
         Hold("number of turns", twist.Turns <= MostTurns && spec.Yoke?.LegTurns is null or <= MostTurns);
         foreach (var amount in new[] { takeUp.Rule, takeUp.Helix, spec.Settle, takeUp.Fitted?.Amount, takeUp.Fitted?.Error }.OfType<Length>())
         {
@@ -54,7 +56,7 @@ internal static class TagRanges
         foreach (var serving in spec.Servings)
         {
             Within("serving", serving.From, Length.Zero, end);
-            Within("serving", serving.To, serving.From, end);
+            Within("serving", serving.To, isOfVersion1 ? Length.Zero : serving.From, end);
             Thick("thread diameter", serving.ThreadDiameter);
         }
 
@@ -87,7 +89,7 @@ internal static class TagRanges
 
         void Within(string what, Length value, Length least, Length most) => Hold(what, value >= least && value <= most);
 
-        void Thick(string what, Length value) => Hold(what, value > Length.Zero && value <= Thickest);
+        void Thick(string what, Length value) => Hold(what, value > Length.Zero && value <= thickest);
 
         void Above(string what, Force? value) => Hold(what, value is null || (value > default(Force) && value <= Strongest));
     }

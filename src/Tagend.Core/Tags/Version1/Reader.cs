@@ -94,7 +94,7 @@ internal static class Reader
             NockGroove = groove,
             Mass = mass,
         };
-        TagRanges.Check(spec, fault);
+        TagRanges.Check(spec, fault, isOfVersion1: true);
         return spec;
     }
 

@@ -10,7 +10,7 @@ internal static class Decoders
 {
     public static List<string> ByZbar(IReadOnlyList<string> pictures)
     {
-        var said = OutsideTool.Run("zbarimg", ["--quiet", "--raw", .. pictures]).Output;
+        var said = OutsideTool.Run("zbarimg", ["--quiet", "--raw", "-Sdisable", "-Sqrcode.enable", .. pictures]).Output;
         return [.. said.Split('\n', StringSplitOptions.RemoveEmptyEntries).Order(StringComparer.Ordinal)];
     }
 
