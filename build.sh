@@ -104,7 +104,8 @@ screens() {
     mkdir -p output-samples/station docs/station
     STATION_PICTURES="$PWD/output-samples/station" tests/Tagend.StationTests/bin/Release/net10.0/Tagend.StationTests -noColor
     local picture
-    for picture in start-posts-tablet-light:start-posts orders-problems-desk-light:orders papers-desk-light:papers devices-code-tablet-light:devices; do
+    for picture in start-posts-tablet-light:start-posts orders-problems-desk-light:orders papers-desk-light:papers devices-code-tablet-light:devices \
+        build-set-tablet-light:build scan-superseded-phone-light:scan-superseded book-piece-desk-light:book; do
         cp "output-samples/station/${picture%%:*}.png" "docs/station/${picture##*:}.png"
     done
 }
