@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Text;
 using Spectre.Console;
 using Tagend.Problems;
@@ -122,15 +123,30 @@ internal sealed class ShownWriter(TextWriter output) : TextWriter
 {
     private static readonly string Kept = "\t" + Environment.NewLine + "\n";
 
+    /// <summary>Nearly all of what is written: a season's specs are some million lines, and few characters need a look.</summary>
+    private static readonly SearchValues<char> Plain =
+        SearchValues.Create([.. Kept, .. Enumerable.Range(0, 0x100).Select(c => (char)c).Where(c => ShownText.IsShown(new Rune(c)))]);
+
     public override Encoding Encoding => output.Encoding;
 
     public override void Write(char value) => output.Write(ShownText.Of([value], Kept));
 
-    public override void Write(ReadOnlySpan<char> buffer) => output.Write(ShownText.Of(buffer, Kept));
+    public override void Write(ReadOnlySpan<char> buffer)
+    {
+        while (!buffer.IsEmpty)
+        {
+            var plain = buffer.IndexOfAnyExcept(Plain) is var end and >= 0 ? end : buffer.Length;
+            output.Write(buffer[..plain]);
+            buffer = buffer[plain..];
+            var other = buffer.IndexOfAny(Plain) is var start and >= 0 ? start : buffer.Length;
+            output.Write(ShownText.Of(buffer[..other], Kept));
+            buffer = buffer[other..];
+        }
+    }
 
     public override void Write(char[] buffer, int index, int count) => Write(buffer.AsSpan(index, count));
 
-    public override void Write(string? value) => output.Write(ShownText.Of(value ?? "", Kept));
+    public override void Write(string? value) => Write(value.AsSpan());
 
     public override void WriteLine(string? value)
     {
