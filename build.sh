@@ -108,6 +108,7 @@ screens() {
         build-set-tablet-light:build scan-superseded-phone-light:scan-superseded book-piece-desk-light:book; do
         cp "output-samples/station/${picture%%:*}.png" "docs/station/${picture##*:}.png"
     done
+    rm output-samples/station/*-{desk-dark,phone-light,tablet-dark}.png # each screen stays in three sizes, light or dark
 }
 
 # Hard pictures of codes, read by us and by four decoders that are not ours. Seed 1 is for choosing, 5 for scoring.

@@ -5,7 +5,7 @@ cd "$(dirname "$0")"
 export DOTNET_NOLOGO=1 DOTNET_CLI_TELEMETRY_OPTOUT=1 LC_ALL=C.UTF-8 TAGEND_JOB_BOOK=none TZ=UTC
 
 version=$(sed -nE 's|.*<Version>(.*)</Version>.*|\1|p' Directory.Build.props)
-targets=(linux-x64 linux-arm64 win-x64 win-arm64 osx-x64 osx-arm64)
+targets=(linux-x64 linux-arm64 win-x64 osx-x64 osx-arm64)
 budget=$((40 * 1024 * 1024))
 release=out/release
 notices=$PWD/out/THIRD-PARTY-NOTICES.txt

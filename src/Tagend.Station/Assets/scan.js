@@ -86,6 +86,8 @@
         }
 
         isAsking = true;
+        found.replaceChildren();
+        document.body.classList.remove("is-held");
         try {
             stream = await navigator.mediaDevices.getUserMedia({
                 video: { facingMode: "environment", width: { ideal: 1280 }, height: { ideal: 720 } },
@@ -99,8 +101,11 @@
             isAsking = false;
         }
 
-        found.replaceChildren();
-        document.body.classList.remove("is-held");
+        if (found.childElementCount > 0) {
+            stop(); // a tag came from elsewhere while the camera was asked for: what it says stays
+            return;
+        }
+
         video.srcObject = stream;
         video.hidden = false;
         start.textContent = "Stop the camera";
