@@ -42,16 +42,19 @@ internal sealed class PostgresStore : SqlStore
     public bool Begin(bool make) => Guarded(() =>
     {
         var started = TimeProvider.System.GetTimestamp();
+        var wasThere = false;
         while (true)
         {
             try
             {
                 Reconnect();
+                wasThere = true;
                 return PostgresSchema.Migrate(_connection, _address, make);
             }
-            catch (DbException e) when (StateOf(e) is "57P01" or "57P02" or "57P03" && TimeProvider.System.GetElapsedTime(started) < _patience)
+            catch (DbException e) when ((StateOf(e) is "57P01" or "57P02" or "57P03" || (wasThere && e.InnerException is IOException or SocketException))
+                && TimeProvider.System.GetElapsedTime(started) < _patience)
             {
-                Thread.Sleep(Pause); // it is being restarted; one that is away does not answer at all
+                Thread.Sleep(Pause); // it is being restarted, and was there or says so; one that is away does not answer at all
             }
         }
     });
