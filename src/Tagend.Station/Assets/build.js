@@ -62,7 +62,7 @@
         }
     };
 
-    let moved = 0;
+    let moved = -Infinity; // the first tap counts, however soon
     const leastBetween = 300; // ms: a foot that bounces
     const move = by => {
         const step = Math.min(last, Math.max(0, state.step + by));
