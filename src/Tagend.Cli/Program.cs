@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Invocation;
 using Tagend.Commands;
+using Tagend.Streams;
 
 StandardDescriptors.Open(args);
 Terminal.Begin();

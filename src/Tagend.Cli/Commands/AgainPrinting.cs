@@ -1,4 +1,5 @@
 using Tagend.Specs;
+using Tagend.Streams;
 using Tagend.Workshop.Books;
 using Tagend.Workshop.Printing;
 

@@ -1,6 +1,7 @@
 using Tagend.Jobs;
 using Tagend.Measures;
 using Tagend.Specs;
+using Tagend.Streams;
 using Tagend.Tags;
 using Tagend.Workshop.Books;
 

@@ -1,5 +1,7 @@
 using System.CommandLine;
 using Tagend.Addresses;
+using Tagend.Options;
+using Tagend.Streams;
 using Tagend.Workshop;
 
 namespace Tagend.Commands;

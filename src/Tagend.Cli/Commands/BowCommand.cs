@@ -1,9 +1,11 @@
 using System.CommandLine;
 using Tagend.Bows;
 using Tagend.Catalog;
+using Tagend.Options;
 using Tagend.Orders;
 using Tagend.Problems;
 using Tagend.Specs;
+using Tagend.Streams;
 using Tagend.Workshop;
 using Tagend.Workshop.Books;
 using Tagend.Workshop.Checks;

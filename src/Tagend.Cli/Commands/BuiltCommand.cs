@@ -1,5 +1,7 @@
 using System.CommandLine;
 using Tagend.Measures;
+using Tagend.Options;
+using Tagend.Streams;
 using Tagend.Workshop.Books;
 
 namespace Tagend.Commands;

@@ -1,8 +1,11 @@
 using System.CommandLine;
 using System.Globalization;
 using Tagend.Measures;
+using Tagend.Options;
 using Tagend.Problems;
 using Tagend.Specs;
+using Tagend.Streams;
+using Tagend.Texts;
 using Tagend.Workshop;
 using Tagend.Workshop.Checks;
 using Tagend.Workshop.Json;

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using Tagend.Jobs;
+using Tagend.Options;
 
 namespace Tagend.Commands;
 

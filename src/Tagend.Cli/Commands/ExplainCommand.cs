@@ -1,4 +1,7 @@
 using System.CommandLine;
+using Tagend.Options;
+using Tagend.Streams;
+using Tagend.Texts;
 using Tagend.Workshop.Json;
 using Tagend.Workshop.Readings;
 

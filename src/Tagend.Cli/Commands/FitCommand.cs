@@ -1,5 +1,8 @@
 using System.CommandLine;
 using Tagend.Fits;
+using Tagend.Options;
+using Tagend.Streams;
+using Tagend.Texts;
 using Tagend.Workshop;
 using Tagend.Workshop.Json;
 using Tagend.Workshop.Printing;

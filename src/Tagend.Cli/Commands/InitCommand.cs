@@ -1,6 +1,8 @@
 using System.CommandLine;
 using Tagend.Catalog;
 using Tagend.Measures;
+using Tagend.Options;
+using Tagend.Streams;
 using Tagend.Workshop.Shops;
 
 namespace Tagend.Commands;

@@ -1,8 +1,10 @@
 using System.CommandLine;
 using Tagend.Jobs;
 using Tagend.Measures;
+using Tagend.Options;
 using Tagend.Orders;
 using Tagend.Problems;
+using Tagend.Streams;
 using Tagend.Workshop;
 using Tagend.Workshop.Books;
 using Tagend.Workshop.Json;

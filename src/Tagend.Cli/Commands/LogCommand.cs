@@ -1,5 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
+using Tagend.Options;
+using Tagend.Streams;
 using Tagend.Workshop.Books;
 using Tagend.Workshop.Readings;
 

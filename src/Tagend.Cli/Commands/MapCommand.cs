@@ -2,8 +2,10 @@ using System.CommandLine;
 using Tagend.Catalog;
 using Tagend.Imports;
 using Tagend.Measures;
+using Tagend.Options;
 using Tagend.Orders;
 using Tagend.Problems;
+using Tagend.Streams;
 using Tagend.Workshop.Shops;
 
 namespace Tagend.Commands;

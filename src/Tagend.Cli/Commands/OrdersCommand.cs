@@ -1,6 +1,8 @@
 using System.CommandLine;
 using Tagend.Jobs;
 using Tagend.Measures;
+using Tagend.Options;
+using Tagend.Streams;
 using Tagend.Workshop;
 using Tagend.Workshop.Books;
 using Tagend.Workshop.Checks;

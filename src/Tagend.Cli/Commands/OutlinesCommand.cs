@@ -1,5 +1,7 @@
 using System.CommandLine;
+using Tagend.Options;
 using Tagend.Output;
+using Tagend.Streams;
 using Tagend.Workshop.Printing;
 
 namespace Tagend.Commands;

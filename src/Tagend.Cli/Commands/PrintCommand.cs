@@ -1,6 +1,9 @@
 using System.CommandLine;
 using System.Runtime.InteropServices;
+using Tagend.Options;
 using Tagend.Specs;
+using Tagend.Streams;
+using Tagend.Texts;
 using Tagend.Workshop.Books;
 using Tagend.Workshop.Printing;
 

@@ -1,4 +1,5 @@
 using Spectre.Console;
+using Tagend.Streams;
 using Tagend.Workshop.Printing;
 
 namespace Tagend.Commands;

@@ -1,5 +1,8 @@
 using System.CommandLine;
+using Tagend.Options;
 using Tagend.Problems;
+using Tagend.Streams;
+using Tagend.Texts;
 using Tagend.Workshop.Json;
 using Tagend.Workshop.Readings;
 

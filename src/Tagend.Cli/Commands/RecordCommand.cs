@@ -1,7 +1,9 @@
 using System.CommandLine;
 using Tagend.Catalog;
+using Tagend.Options;
 using Tagend.Orders;
 using Tagend.Specs;
+using Tagend.Streams;
 using Tagend.Workshop;
 using Tagend.Workshop.Printing;
 

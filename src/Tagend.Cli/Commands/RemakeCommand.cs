@@ -1,7 +1,9 @@
 using System.CommandLine;
 using Tagend.Catalog;
 using Tagend.Jobs;
+using Tagend.Options;
 using Tagend.Pages;
+using Tagend.Streams;
 using Tagend.Workshop.Books;
 using Tagend.Workshop.Printing;
 using Tagend.Workshop.Readings;

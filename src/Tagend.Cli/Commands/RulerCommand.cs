@@ -1,7 +1,9 @@
 using System.CommandLine;
 using Tagend.Catalog;
 using Tagend.Measures;
+using Tagend.Options;
 using Tagend.Problems;
+using Tagend.Streams;
 using Tagend.Workshop.Printing;
 using Tagend.Workshop.Shops;
 

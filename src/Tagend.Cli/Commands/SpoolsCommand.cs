@@ -2,6 +2,9 @@ using System.CommandLine;
 using Tagend.Catalog;
 using Tagend.Jobs;
 using Tagend.Measures;
+using Tagend.Options;
+using Tagend.Streams;
+using Tagend.Texts;
 using Tagend.Workshop.Books;
 using Tagend.Workshop.Json;
 

@@ -1,5 +1,7 @@
 using System.CommandLine;
 using Tagend.Jobs;
+using Tagend.Options;
+using Tagend.Streams;
 using Tagend.Workshop.Books;
 using Tagend.Workshop.Readings;
 

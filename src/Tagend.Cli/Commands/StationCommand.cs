@@ -1,7 +1,9 @@
 using System.CommandLine;
 using System.Diagnostics;
+using Tagend.Options;
 using Tagend.Station;
 using Tagend.Station.Desk;
+using Tagend.Streams;
 using Tagend.Workshop.Shops;
 
 namespace Tagend.Commands;

@@ -1,5 +1,5 @@
-using Tagend.Commands;
 using Tagend.Problems;
+using Tagend.Streams;
 using Xunit;
 
 namespace Tagend.Tests.Cli;
