@@ -1,6 +1,6 @@
 using System.CommandLine;
 using Tagend.Catalog;
-using Tagend.Commands;
+using Tagend.Options;
 using Tagend.Jobs;
 using Tagend.Orders;
 using Tagend.Pages;
@@ -10,7 +10,7 @@ using Tagend.Workshop.Books;
 using Tagend.Workshop.Printing;
 using Tagend.Workshop.Shops;
 
-namespace Tagend.Options;
+namespace Tagend.Commands;
 
 /// <summary>The options of <c>recall</c> that print or order again.</summary>
 internal sealed class AgainOptions
