@@ -8,39 +8,65 @@ internal static class AlignmentFit
     /// <summary>How far from where its neighbors point an alignment pattern is looked for, in modules.</summary>
     private const float Reach = 2.4f;
 
+    /// <summary>The same of a part of a timing pattern, which looks alike two modules on.</summary>
+    private const float ReachOfTiming = 0.9f;
+
     private const float Step = 0.3f;
 
     /// <summary>A correlation below this is something else.</summary>
     private const float LeastCorrelation = 0.55f;
 
-    /// <summary>The modules of a pattern's side.</summary>
-    private const int Side = 5;
+    /// <summary>Where the timing patterns are, and the dark module of theirs that is looked for first, in modules.</summary>
+    private const float TimingRow = 6.5f;
+    private const float FirstOfTiming = 12.5f;
+
+    private static readonly (int X, int Y, bool IsDark)[] AlignmentPattern =
+        [.. from y in Enumerable.Range(-2, 5) from x in Enumerable.Range(-2, 5) select (x, y, Math.Max(Math.Abs(x), Math.Abs(y)) != 1)];
+
+    private static readonly (int X, int Y, bool IsDark)[] TimingAcross = [.. Enumerable.Range(-3, 7).Select(x => (x, 0, x % 2 == 0))];
+
+    private static readonly (int X, int Y, bool IsDark)[] TimingDown = [.. TimingAcross.Select(m => (0, m.X, m.IsDark))];
+
+    /// <summary>What is nearer than this and less decides a pull together, in modules.</summary>
+    private const float Near = 10;
+
+    /// <summary>Of the modules of a finder pattern that show which way the label bends there, from its middle.</summary>
+    private const float NearFinder = 3;
 
     /// <param name="picture">That shows the symbol.</param>
     /// <param name="grid">On a plane.</param>
+    /// <param name="finders">Fitted to the picture: corner, right, below.</param>
     /// <param name="looks">Pixels looked at.</param>
-    public static ModuleGrid Bent(GrayPicture picture, ModuleGrid grid, out long looks)
+    public static ModuleGrid Bent(GrayPicture picture, ModuleGrid grid, FinderShape[] finders, out long looks)
     {
         looks = 0;
-        // The finder patterns are where the plane has them.
         var far = grid.Size - ModuleGrid.FinderInset;
-        var known = new List<(Point Place, Point Pull)>
+        var known = new List<(Point Place, Point Pull)>();
+        foreach (var (finder, place) in finders.Zip((Point[])[new(ModuleGrid.FinderInset, ModuleGrid.FinderInset), new(far, ModuleGrid.FinderInset), new(ModuleGrid.FinderInset, far)]))
         {
-            (new(ModuleGrid.FinderInset, ModuleGrid.FinderInset), default),
-            (new(far, ModuleGrid.FinderInset), default),
-            (new(ModuleGrid.FinderInset, far), default),
-        };
-        var waiting = SymbolLayout.Of(grid.Size).AlignmentPatterns.Select(a => new Point(a.X + 0.5f, a.Y + 0.5f)).ToList();
+            foreach (var (across, down) in (ReadOnlySpan<(float, float)>)[(0, 0), (-NearFinder, -NearFinder), (NearFinder, -NearFinder), (-NearFinder, NearFinder), (NearFinder, NearFinder)])
+            {
+                var at = place + new Point(across, down);
+                known.Add((at, grid.FromPlane(finder.At(across, down)) - at));
+            }
+        }
+
+        var waiting = SymbolLayout.Of(grid.Size).AlignmentPatterns.Select(a => new Landmark(new(a.X + 0.5f, a.Y + 0.5f), AlignmentPattern, Reach)).ToList();
+        for (var along = FirstOfTiming; along <= grid.Size - FirstOfTiming; along += ModuleGrid.Spacing)
+        {
+            waiting.Add(new(new(along, TimingRow), TimingAcross, ReachOfTiming));
+            waiting.Add(new(new(TimingRow, along), TimingDown, ReachOfTiming));
+        }
+
         while (waiting.Count > 0)
         {
             // From what is known outwards.
-            var place = waiting.MinBy(w => known.Min(k => (k.Place - w).Length));
-            waiting.Remove(place);
-            var expected = PullAt(known, place);
-            var (pull, correlation) = Best(picture, grid, place, expected, ref looks);
+            var next = waiting.MinBy(w => known.Min(k => (k.Place - w.Place).Length))!;
+            waiting.Remove(next);
+            var (pull, correlation) = Best(picture, grid, next, PullAt(known, next.Place), ref looks);
             if (correlation > LeastCorrelation)
             {
-                known.Add((place, pull));
+                known.Add((next.Place, pull));
             }
         }
 
@@ -60,7 +86,7 @@ internal static class AlignmentFit
         double px = 0, py = 0, pxx = 0, pxy = 0, pyx = 0, pyy = 0;
         foreach (var (place, pull) in known)
         {
-            var (dx, dy) = ((place.X - at.X) / 28, (place.Y - at.Y) / 28);
+            var (dx, dy) = ((place.X - at.X) / Near, (place.Y - at.Y) / Near);
             var distance = (dx * dx) + (dy * dy);
             var weight = 1 / (0.02 + (distance * distance));
             n += weight;
@@ -86,16 +112,16 @@ internal static class AlignmentFit
             (float)(((p * minor) - (sx * ((q * syy) - (sxy * r))) + (sy * ((q * sxy) - (sxx * r)))) / det);
     }
 
-    private static (Point Pull, float Correlation) Best(GrayPicture picture, ModuleGrid grid, Point place, Point expected, ref long looks)
+    private static (Point Pull, float Correlation) Best(GrayPicture picture, ModuleGrid grid, Landmark landmark, Point expected, ref long looks)
     {
         var (best, bestScore, bestCorrelation) = (expected, float.MinValue, 0f);
-        var steps = (int)(Reach / Step);
+        var steps = (int)(landmark.Reach / Step);
         for (var j = -steps; j <= steps; j++)
         {
             for (var i = -steps; i <= steps; i++)
             {
                 var pull = expected + new Point(i * Step, j * Step);
-                var correlation = Correlation(picture, grid, place + pull);
+                var correlation = Correlation(picture, grid, landmark.Modules, landmark.Place + pull);
                 var score = correlation - (0.02f * (pull - expected).Length);
                 if (score > bestScore)
                 {
@@ -104,28 +130,32 @@ internal static class AlignmentFit
             }
         }
 
-        looks += (2 * steps + 1) * (2 * steps + 1) * Side * Side;
+        looks += (2 * steps + 1) * (2 * steps + 1) * landmark.Modules.Length;
         return (best, bestCorrelation);
     }
 
-    private static float Correlation(GrayPicture picture, ModuleGrid grid, Point place)
+    private static float Correlation(GrayPicture picture, ModuleGrid grid, (int X, int Y, bool IsDark)[] modules, Point place)
     {
         float sum = 0, squares = 0, dark = 0;
-        for (var y = -Side / 2; y <= Side / 2; y++)
+        var darkModules = 0;
+        foreach (var (x, y, isDark) in modules)
         {
-            for (var x = -Side / 2; x <= Side / 2; x++)
-            {
-                var light = picture.At(grid.OnPlane(place.X + x, place.Y + y));
-                sum += light;
-                squares += light * light;
-                dark += Math.Max(Math.Abs(x), Math.Abs(y)) != 1 ? light : 0;
-            }
+            var light = picture.At(grid.OnPlane(place.X + x, place.Y + y));
+            sum += light;
+            squares += light * light;
+            dark += isDark ? light : 0;
+            darkModules += isDark ? 1 : 0;
         }
 
-        const int All = Side * Side;
-        const int Dark = 17;
-        var variance = squares - (sum * sum / All);
-        var difference = ((sum - dark) / (All - Dark)) - (dark / Dark);
-        return variance < 1 ? 0 : difference * MathF.Sqrt((float)Dark * (All - Dark) / All / variance);
+        var all = modules.Length;
+        var variance = squares - (sum * sum / all);
+        var difference = ((sum - dark) / (all - darkModules)) - (dark / darkModules);
+        return variance < 1 ? 0 : difference * MathF.Sqrt((float)darkModules * (all - darkModules) / all / variance);
     }
+
+    /// <summary>A place with modules around it that every symbol of a size has.</summary>
+    /// <param name="Place">In modules.</param>
+    /// <param name="Modules">From there.</param>
+    /// <param name="Reach">How far from where its neighbors point it is looked for, in modules.</param>
+    private sealed record Landmark(Point Place, (int X, int Y, bool IsDark)[] Modules, float Reach);
 }

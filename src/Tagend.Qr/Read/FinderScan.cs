@@ -18,9 +18,8 @@ internal static class FinderScan
 
     /// <summary>Finder patterns as they are found from the top; those that look like texture are left out.</summary>
     /// <param name="picture">In black and white.</param>
-    /// <param name="largestModule">In pixels; larger ones are looked for in a smaller picture.</param>
-    /// <param name="leastRings">The share of directions that must show the pattern's rings; 0 for whatever there is.</param>
-    public static List<FinderPattern> Find(BinaryImage picture, float largestModule, float leastRings)
+    /// <param name="pass">Says how large their modules are, and how clear their rings.</param>
+    public static List<FinderPattern> Find(BinaryImage picture, ReadingPass pass)
     {
         var found = new List<FinderPattern>();
         var inReach = new List<int>(); // of found: in noise there are far too many to compare each with all
@@ -38,7 +37,7 @@ internal static class FinderScan
             for (var i = 0; i + 5 < places.Length; i += 2)
             {
                 if (Ratio(places[i], places[i + 1], places[i + 2], places[i + 3], places[i + 4], places[i + 5]) is { } across
-                    && across.Module < largestModule
+                    && across.Module >= pass.LeastModule && across.Module < pass.LargestModule
                     && Checked(picture, across, y) is { } finder)
                 {
                     Add(found, inReach, finder);
@@ -48,9 +47,9 @@ internal static class FinderScan
 
         return
         [
-            .. found.Where(f => leastRings == 0 || f.Count > 1 || f.Module < ModuleOfOneRow)
+            .. found.Where(f => pass.LeastRings == 0 || f.Count > 1 || f.Module < ModuleOfOneRow)
                 .Select(f => f with { Rings = FinderRings.Share(picture, f) })
-                .Where(f => f.Rings >= leastRings),
+                .Where(f => f.Rings >= pass.LeastRings),
         ];
     }
 

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Tagend.Qr.Read;
 
 /// <summary>A place in a picture, in pixels from the top left corner; pixel (0, 0) has its middle at (0.5, 0.5).</summary>
@@ -6,12 +8,15 @@ namespace Tagend.Qr.Read;
 public readonly record struct Point(float X, float Y)
 {
     /// <summary>Adds the coordinates.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Point operator +(Point a, Point b) => new(a.X + b.X, a.Y + b.Y);
 
     /// <summary>Subtracts the coordinates.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Point operator -(Point a, Point b) => new(a.X - b.X, a.Y - b.Y);
 
     /// <summary>Multiplies both coordinates.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Point operator *(Point a, float factor) => new(a.X * factor, a.Y * factor);
 
     /// <summary>The distance from (0, 0).</summary>

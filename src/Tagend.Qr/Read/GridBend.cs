@@ -37,10 +37,12 @@ internal sealed class GridBend
 
     public long Looks { get; private set; }
 
+    /// <summary>Begins with the round thing that the label may be on.</summary>
     /// <param name="picture">In which a module of the grid is about 3 to 6 pixels.</param>
+    /// <param name="grid">On a plane.</param>
     /// <param name="straightOn">The finder patterns as they were found, and the fourth corner of a symbol without perspective.</param>
     /// <param name="looks">Pixels looked at.</param>
-    public static ModuleGrid Fit(GrayPicture picture, ModuleGrid grid, in Quadrilateral straightOn, out long looks)
+    public static ModuleGrid Rounded(GrayPicture picture, ModuleGrid grid, in Quadrilateral straightOn, out long looks)
     {
         var bend = new GridBend(picture, grid);
         var score = bend.Curve();
@@ -49,31 +51,47 @@ internal sealed class GridBend
         var other = new GridBend(picture, straight) { Looks = bend.Looks };
         if (other.Curve() > score)
         {
-            (grid, bend) = (straight, other);
+            bend = other;
         }
 
-        var order = Enumerable.Range(0, grid.Nodes * grid.Nodes).OrderBy(bend.FromFinders).ToList();
-        var far = grid.Size - ModuleGrid.FinderInset;
-        bend.Anchor(ModuleGrid.FinderInset, ModuleGrid.FinderInset);
-        bend.Anchor(far, ModuleGrid.FinderInset);
-        bend.Anchor(ModuleGrid.FinderInset, far);
-        foreach (var node in order.Where(n => !bend._solved[n]))
+        return bend.Settled(out looks);
+    }
+
+    /// <summary>Begins with a grid that is bent already.</summary>
+    /// <param name="picture">In which a module of the grid is about 3 to 6 pixels.</param>
+    /// <param name="grid">Nearly where the modules are.</param>
+    /// <param name="looks">Pixels looked at.</param>
+    public static ModuleGrid Settled(GrayPicture picture, ModuleGrid grid, out long looks)
+    {
+        var bend = new GridBend(picture, grid);
+        (bend._curveX, bend._curveY) = grid.Pulls;
+        return bend.Settled(out looks);
+    }
+
+    private ModuleGrid Settled(out long looks)
+    {
+        var order = Enumerable.Range(0, _pullX.Length).OrderBy(FromFinders).ToList();
+        var far = _grid.Size - ModuleGrid.FinderInset;
+        Anchor(ModuleGrid.FinderInset, ModuleGrid.FinderInset);
+        Anchor(far, ModuleGrid.FinderInset);
+        Anchor(ModuleGrid.FinderInset, far);
+        foreach (var node in order.Where(n => !_solved[n]))
         {
-            var (x, y) = bend.Expected(node, 2);
-            bend.Settle(node, x, y, [0.3f, 0.15f, 0.08f], 2);
+            var (x, y) = Expected(node, 2);
+            Settle(node, x, y, [0.3f, 0.15f, 0.08f], 2);
         }
 
         for (var round = 0; round < 2; round++)
         {
             foreach (var node in order)
             {
-                var (x, y) = bend.Expected(node, 1);
-                bend.Settle(node, x, y, [0.15f, 0.08f], 1);
+                var (x, y) = Expected(node, 1);
+                Settle(node, x, y, [0.15f, 0.08f], 1);
             }
         }
 
-        looks = bend.Looks;
-        return grid.Bent(bend._pullX, bend._pullY);
+        looks = Looks;
+        return _grid.Bent(_pullX, _pullY);
     }
 
     /// <summary>Fits the pull and how it changes around a finder pattern to its shape, and places the nodes there.</summary>

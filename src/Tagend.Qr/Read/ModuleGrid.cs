@@ -39,6 +39,9 @@ internal sealed class ModuleGrid
     /// <summary>A side.</summary>
     public int Nodes { get; }
 
+    /// <summary>How far each node is pulled aside, in modules; empty where the grid is a plane.</summary>
+    public (float[] X, float[] Y) Pulls => (_pullX, _pullY);
+
     /// <summary>The mean side of a module, in pixels.</summary>
     public float Module => ((Corners.TopRight - Corners.TopLeft).Length + (Corners.BottomLeft - Corners.TopLeft).Length
         + (Corners.BottomRight - Corners.TopRight).Length + (Corners.BottomRight - Corners.BottomLeft).Length) / (4 * (Size - (2 * FinderInset)));
@@ -66,6 +69,9 @@ internal sealed class ModuleGrid
 
     /// <summary>To pixels, as if no node were pulled.</summary>
     public Point OnPlane(float u, float v) => _plane.At(u, v);
+
+    /// <summary>From pixels to the place on the symbol, as if no node were pulled.</summary>
+    public Point FromPlane(Point place) => _plane.From(place);
 
     /// <summary>How far a place is pulled aside, in modules.</summary>
     public (float X, float Y) Pull(float u, float v)

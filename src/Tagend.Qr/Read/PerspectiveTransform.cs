@@ -37,4 +37,15 @@ internal readonly struct PerspectiveTransform
         var w = 1 / ((_g * u) + (_h * v) + 1);
         return new Point(((_a * u) + (_b * v) + _c) * w, ((_d * u) + (_e * v) + _f) * w);
     }
+
+    /// <summary>To modules.</summary>
+    public Point From(Point place)
+    {
+        // The adjugate of the matrix is its inverse but for a factor, which the division takes out.
+        var (x, y) = place;
+        var u = ((_e - (_f * _h)) * x) + (((_c * _h) - _b) * y) + ((_b * _f) - (_c * _e));
+        var v = (((_f * _g) - _d) * x) + ((_a - (_c * _g)) * y) + ((_c * _d) - (_a * _f));
+        var w = (((_d * _h) - (_e * _g)) * x) + (((_b * _g) - (_a * _h)) * y) + ((_a * _e) - (_b * _d));
+        return new Point(u / w, v / w);
+    }
 }

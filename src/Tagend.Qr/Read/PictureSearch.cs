@@ -128,7 +128,7 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget budget, 
             {
                 most--;
                 var (code, grids) = reader.Read(candidate);
-                if (!Keep(code) && grids.Count > 0)
+                if (!Keep(code) && (grids.Count > 0 || candidate.Patterns > LeastPatternsBesides))
                 {
                     flat.Add((candidate, grids));
                 }
@@ -156,7 +156,7 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget budget, 
         var picture = Treated(seen.Level(level), pass.Treatment);
         budget.Spend(picture.Area);
         var scale = (float)pyramid.Level(0).Width / picture.Width;
-        var finders = FinderScan.Find(BinaryImage.Of(picture, pass.Radius), pass.LargestModule, pass.LeastRings)
+        var finders = FinderScan.Find(BinaryImage.Of(picture, pass.Radius), pass)
             .OrderByDescending(f => f.Rings).ThenByDescending(f => f.Count).Take(FindersInPass)
             .Select(f => f.Scaled(scale))
             .Where(f => !IsUsed(f))

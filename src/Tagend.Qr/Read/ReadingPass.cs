@@ -16,10 +16,11 @@ internal enum Treatment
 /// <param name="Treatment">Of the picture, before.</param>
 /// <param name="Radius">Of the surroundings that decide what is dark, in pixels.</param>
 /// <param name="Guesses">Whether two finder patterns are enough, the third having been lost.</param>
+/// <param name="LeastModule">In pixels of the level.</param>
 /// <param name="LargestModule">In pixels of the level.</param>
 /// <param name="LeastRings">The share of directions that must show a finder pattern's rings.</param>
 internal sealed record ReadingPass(
-    int Round, int Finer, Treatment Treatment, int Radius, bool Guesses = false, float LargestModule = float.MaxValue, float LeastRings = 0)
+    int Round, int Finer, Treatment Treatment, int Radius, bool Guesses = false, float LeastModule = 0, float LargestModule = float.MaxValue, float LeastRings = 0)
 {
     /// <summary>The coarsest level that is worth a costly look has at least so many pixels, a quarter of that in pictures as small.</summary>
     private const long CoarsePixels = 200_000;
@@ -32,6 +33,12 @@ internal sealed record ReadingPass(
 
     /// <summary>Of a pass over one of all levels; what is larger is found in the coarser one.</summary>
     private const float ModuleOfLevel = 6;
+
+    /// <summary>Of the same; what is smaller is found in the finer one, and noise is full of it.</summary>
+    private const float LeastModuleOfLevel = 1.6f;
+
+    /// <summary>The same of the finest one, below which there is nothing to find.</summary>
+    private const float LeastModuleOfFinest = 1.2f;
 
     private const float ClearRings = 0.6f;
 
@@ -76,13 +83,14 @@ internal sealed record ReadingPass(
             for (var level = last; level >= 0; level--)
             {
                 yield return new ReadingPass(
-                    0, coarsest - level, treatment, 14, LargestModule: level == last ? float.MaxValue : ModuleOfLevel, LeastRings: ClearRings);
+                    0, coarsest - level, treatment, 14, LeastModule: level == 0 ? LeastModuleOfFinest : LeastModuleOfLevel,
+                    LargestModule: level == last ? float.MaxValue : ModuleOfLevel, LeastRings: ClearRings);
             }
         }
 
         if (pyramid.Level(0).Area < SmallPixels)
         {
-            yield return new ReadingPass(0, coarsest, Treatment.Doubled, 14, LargestModule: ModuleOfLevel, LeastRings: ClearRings);
+            yield return new ReadingPass(0, coarsest, Treatment.Doubled, 14, LeastModule: LeastModuleOfLevel, LargestModule: ModuleOfLevel, LeastRings: ClearRings);
         }
     }
 

@@ -8,8 +8,9 @@ namespace Tagend.Qr.Read;
 /// <param name="Side">By the finder patterns' own size, in modules.</param>
 /// <param name="SidesByTiming">By the timing patterns across and down.</param>
 /// <param name="Corners">The finder patterns' middles, and the fourth corner in the perspective that their sizes show.</param>
+/// <param name="Shapes">The finder patterns in the level they are sampled in: corner, right, below.</param>
 internal sealed record SymbolCandidate(
-    FinderTriple Triple, float Patterns, float Side, (int Across, int Down) SidesByTiming, Quadrilateral Corners)
+    FinderTriple Triple, float Patterns, float Side, (int Across, int Down) SidesByTiming, Quadrilateral Corners, FinderShape[] Shapes)
 {
     private const long TimingLooks = 400;
 
@@ -51,7 +52,7 @@ internal sealed record SymbolCandidate(
         var (across, down) = (scaled.Right.Middle - scaled.Corner.Middle, scaled.Below.Middle - scaled.Corner.Middle);
         var patterns = 1f;
         looks = 0;
-        Span<FinderShape> shapes = stackalloc FinderShape[3];
+        var shapes = new FinderShape[3];
         FinderPattern[] finders = [scaled.Corner, scaled.Right, scaled.Below];
         for (var i = 0; i < shapes.Length; i++)
         {
@@ -78,7 +79,7 @@ internal sealed record SymbolCandidate(
             TimingPattern.SideBy(picture, corner.Middle + ((corner.Across + corner.Down) * 3), right.Middle + ((right.Down - right.Across) * 3), side - 13),
             TimingPattern.SideBy(picture, corner.Middle + ((corner.Across + corner.Down) * 3), below.Middle + ((below.Across - below.Down) * 3), side - 13));
         var corners = guessed is null ? InPerspective(corner, right, below) : scaled.Corners;
-        return new SymbolCandidate(triple, patterns, side, timing, corners);
+        return new SymbolCandidate(triple, patterns, side, timing, corners, shapes);
 
         static float Mean(Point a, Point b) => (a.Length + b.Length) / 2;
     }

@@ -11,8 +11,11 @@ internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget budget, S
     /// <summary>From here on the patterns are where the grid has them, and searching for the fourth corner is needless.</summary>
     private const float GoodFit = 0.8f;
 
-    /// <summary>Symbols with more alignment patterns have enough of them to bend the grid by.</summary>
-    private const int FewAlignmentPatterns = 6;
+    /// <summary>In modules, by the finder patterns: from 45 on a symbol tells its version and has alignment patterns enough to bend the grid by.</summary>
+    private const float LeastSideOfVersion = 38;
+
+    /// <summary>Of a bent symbol, the most sizes that are tried.</summary>
+    private const int SizesBent = 3;
 
     /// <summary>Looks closer at three finder patterns.</summary>
     /// <param name="triple">In pixels of the whole picture.</param>
@@ -39,14 +42,9 @@ internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget budget, S
                 return Found(text, grid, scale);
             }
 
-            if (score > LeastFit && SymbolLayout.Of(size).AlignmentPatterns.Count >= FewAlignmentPatterns
-                && ReadByAlignment(picture, candidate, grid) is var (large, bent))
-            {
-                return Found(large, bent, scale);
-            }
         }
 
-        return null;
+        return ReadByAlignment(picture, candidate) is var (large, bent) ? Found(large, bent, scale) : null;
     }
 
     /// <summary>The costly way: more sizes, far perspectives, all looks at the light.</summary>
@@ -81,37 +79,61 @@ internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget budget, S
     public FoundCode? ReadBent(SymbolCandidate candidate, IReadOnlyList<ModuleGrid> grids)
     {
         var (picture, triple, scale) = Near(candidate.Triple);
-        var waiting = new Queue<ModuleGrid>(grids.Take(3));
-        var sizes = waiting.Select(g => g.Size).ToHashSet();
-        while (waiting.TryDequeue(out var grid) && !budget.IsSpent)
+        if (candidate.Triple.Guessed is null)
         {
-            var bent = GridBend.Fit(picture, grid, triple.Corners, out var looks);
+            var finders = Fitted(picture, candidate);
+            foreach (var size in VersionSizes(picture, candidate, finders).Concat(grids.Select(g => g.Size)).Distinct().Take(SizesBent).TakeWhile(_ => !budget.IsSpent))
+            {
+                var plane = grids.FirstOrDefault(g => g.Size == size) ?? new ModuleGrid(size, candidate.Corners);
+                foreach (var flat in (ModuleGrid[])[plane, new ModuleGrid(size, triple.Corners)])
+                {
+                    var bent = AlignmentFit.Bent(picture, flat, finders, out var looks);
+                    budget.Spend(looks);
+                    bent = GridBend.Settled(picture, bent, out looks);
+                    budget.Spend(looks);
+                    if (Decode(picture, bent, ThoroughLooks) is { } text)
+                    {
+                        return Found(text, bent, scale);
+                    }
+                }
+            }
+        }
+
+        foreach (var grid in grids.Take(SizesBent).TakeWhile(_ => !budget.IsSpent))
+        {
+            var bent = GridBend.Rounded(picture, grid, triple.Corners, out var looks);
             budget.Spend(looks);
             if (Decode(picture, bent, ThoroughLooks) is { } text)
             {
                 return Found(text, bent, scale);
-            }
-
-            // Version information is beside two of the finder patterns, so it is right even in a grid of a wrong size.
-            var darkness = ModuleLight.Darkness(ModuleLight.Read(picture, bent), grid.Size, 3);
-            foreach (var size in VersionInformation.Read(darkness, grid.Size).Where(sizes.Add))
-            {
-                waiting.Enqueue(Fit(picture, candidate, size).Grid);
             }
         }
 
         return null;
     }
 
-    private (string Text, ModuleGrid Grid)? ReadByAlignment(GrayPicture picture, SymbolCandidate candidate, ModuleGrid grid)
+    /// <summary>Sizes that a symbol says it has; none where it is too small to say.</summary>
+    private static IEnumerable<int> VersionSizes(GrayPicture picture, SymbolCandidate candidate, FinderShape[] finders) =>
+        candidate.Side < LeastSideOfVersion ? [] : VersionBlocks.Sizes(picture, finders[1], finders[2]);
+
+    private FinderShape[] Fitted(GrayPicture picture, SymbolCandidate candidate)
     {
-        // Version information is beside two of the finder patterns, so it is right even in a grid of a wrong size.
-        var darkness = ModuleLight.Darkness(ModuleLight.Read(picture, grid), grid.Size, 3);
-        var sizes = VersionInformation.Read(darkness, grid.Size).Append(grid.Size).Distinct();
-        foreach (var size in sizes)
+        budget.Spend(candidate.Shapes.Length * FinderShape.LooksToFit);
+        return [.. candidate.Shapes.Select(s => s.Fitted(picture))];
+    }
+
+    /// <summary>A large symbol, however its label is bent: its version says how large, its alignment patterns where its modules are.</summary>
+    private (string Text, ModuleGrid Grid)? ReadByAlignment(GrayPicture picture, SymbolCandidate candidate)
+    {
+        if (candidate.Side < LeastSideOfVersion || candidate.Triple.Guessed is not null)
         {
-            var plane = size == grid.Size ? grid : FitPlain(picture, candidate, size).Grid;
-            var bent = AlignmentFit.Bent(picture, plane, out var looks);
+            return null;
+        }
+
+        var finders = Fitted(picture, candidate);
+        foreach (var size in VersionSizes(picture, candidate, finders))
+        {
+            var bent = AlignmentFit.Bent(picture, new ModuleGrid(size, candidate.Corners), finders, out var looks);
             budget.Spend(looks);
             if (Decode(picture, bent, QuickLooks) is { } text)
             {

@@ -23,23 +23,9 @@ internal static class VersionInformation
         return version << 12 | rest;
     }
 
-    /// <summary>Sizes in modules that one of the two copies tells.</summary>
-    public static IEnumerable<int> Read(float[] darkness, int size)
-    {
-        var (right, below) = (0, 0);
-        for (var bit = Bits - 1; bit >= 0; bit--)
-        {
-            var (a, b) = (size - 11 + (bit % 3), bit / 3);
-            right = right << 1 | (darkness[(b * size) + a] > 0 ? 1 : 0);
-            below = below << 1 | (darkness[(a * size) + b] > 0 ? 1 : 0);
-        }
-
-        int?[] versions = [Nearest(right), Nearest(below)];
-        return versions.OfType<int>().Distinct().Select(v => (4 * v) + 17);
-    }
-
-    /// <returns>The version; null where no word is near enough.</returns>
-    private static int? Nearest(int word)
+    /// <summary>The version that a word as it was read means.</summary>
+    /// <returns>Null where no word of a version is near enough.</returns>
+    public static int? Nearest(int word)
     {
         for (var version = First; version <= Last; version++)
         {
