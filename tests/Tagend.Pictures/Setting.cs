@@ -17,6 +17,9 @@ public static class Setting
         ["fine scan"] = FineScan,
         ["cut corner"] = CutCorner,
         ["close"] = Close,
+        ["bent page"] = BentPage,
+        ["bottle"] = Bottle,
+        ["odd print"] = OddPrint,
     };
 
     public static IReadOnlyList<string> Kinds { get; } = [.. Recipes.Keys];
@@ -157,6 +160,88 @@ public static class Setting
         var symbol = OneOf(isTag, random);
         var module = 1600.0 / (symbol.Size + Pick(strength, 6, 4, 2.5, 1.2, 0.4));
         Lay(scene, symbol, 0, 0, module, scene.Around(0.01) + (random.Next(4) * Math.PI / 2), Pick(strength, 6, 4, 2, 1, 0));
+        return (scene, [symbol.Text]);
+    }
+
+    /// <summary>Versions 12 to 32 on a page that bows and waves, from near.</summary>
+    private static (Scene, IReadOnlyList<string>) BentPage(int strength, bool isTag, Random random)
+    {
+        var scene = new Scene(1700, 1500, random);
+        var symbol = Symbol.OfVersion(random, (int)Pick(strength, 12, 17, 22, 27, 32), isTag);
+        var (bow, wave) = (Pick(strength, 0.02, 0.03, 0.04, 0.05, 0.06) * symbol.Size, Pick(strength, 0.3, 0.5, 0.7, 0.9, 1.1));
+        var waves = scene.Waves(1.2 * symbol.Size);
+        var view = View(scene, scene.Around(30), scene.Around(30), 1150.0 / (symbol.Size + 8), scene.Around(0.3), scene.Between(0, 25), 3 * symbol.Size);
+        scene.Paint(
+            (px, py) => view(px, py) is var (x, y) ? (x + (wave * waves(x, y)), y + (bow * 4 * x * x / symbol.Size / symbol.Size) + (wave * waves(y + 40, x))) : null,
+            (u, v) => symbol.LightAt(u + (symbol.Size / 2.0), v + (symbol.Size / 2.0), 40, 215));
+        return (scene, [symbol.Text]);
+    }
+
+    /// <summary>Around a bottle near the camera: to its sides from 25 to 55 degrees, the bottle upright or lying, tilted towards the camera or away.</summary>
+    private static (Scene, IReadOnlyList<string>) Bottle(int strength, bool isTag, Random random)
+    {
+        var scene = new Scene(1400, 1100, random);
+        var symbol = OneOf(isTag, random);
+        var half = Pick(strength, 25, 33, 41, 48, 55) * Math.PI / 180;
+        var radius = symbol.Size / 2.0 / half;
+        var (distance, offset, pitch, lies) = (radius * scene.Between(2.5, 6), scene.Around(0.2) * half, scene.Around(0.3), random.Next(2) == 0);
+        var (cos, sin) = (Math.Cos(pitch), Math.Sin(pitch));
+        var unit = 800.0 / (symbol.Size + 8);
+        var lamp = scene.Around(0.8);
+        var turn = scene.Around(0.4);
+        var (ct, st) = (Math.Cos(turn), Math.Sin(turn));
+        scene.Paint(
+            (px, py) =>
+            {
+                var (a, b) = ((px - (scene.Width / 2.0)) / unit, (py - (scene.Height / 2.0)) / unit);
+                (a, b) = ((a * ct) + (b * st), (b * ct) - (a * st));
+                // The ray from the camera, which looks at the front of the bottle, to where it meets the bottle first.
+                var (dy, dz) = ((b * cos) + (distance * sin), (b * sin) - (distance * cos));
+                var (fromY, fromZ) = (-distance * sin, radius + (distance * cos));
+                var (square, linear) = ((a * a) + (dz * dz), fromZ * dz);
+                var root = (linear * linear) - (square * ((fromZ * fromZ) - (radius * radius)));
+                if (root < 0)
+                {
+                    return null;
+                }
+
+                var t = (-linear - Math.Sqrt(root)) / square;
+                return (Math.Atan2(a * t, fromZ + (t * dz)) - offset, fromY + (t * dy));
+            },
+            (angle, along) =>
+            {
+                if (Math.Abs(angle + offset) > 1.45 || Math.Abs(along) > 1.2 * symbol.Size)
+                {
+                    return null;
+                }
+
+                var (x, y) = lies ? (along, -angle * radius) : (angle * radius, along);
+                return (0.35 + (0.65 * Math.Max(0, Math.Cos(angle + offset - lamp)))) * (symbol.LightAt(x + (symbol.Size / 2.0), y + (symbol.Size / 2.0), 40, 230) ?? 230);
+            });
+        return (scene, [symbol.Text]);
+    }
+
+    /// <summary>Light on dark, seen in a mirror, in dots, with a picture in its middle, and without a quiet zone on a rough ground.</summary>
+    private static (Scene, IReadOnlyList<string>) OddPrint(int strength, bool isTag, Random random)
+    {
+        var scene = new Scene(1200, 1000, random);
+        var symbol = OneOf(isTag, random);
+        scene.Cover(Texture.Of(random.Next(Texture.Count), scene.Between(2, 7), random));
+        var (dot, logo) = (scene.Between(0.36, 0.46), symbol.Size * scene.Between(0.06, 0.09));
+        var view = View(scene, scene.Around(60), scene.Around(60), scene.Between(500, 750) / (symbol.Size + 8), scene.Between(0, 6.28), scene.Between(0, 25), 3 * symbol.Size);
+        scene.Paint(view, (x, y) =>
+        {
+            var (u, v) = ((strength == 2 ? -x : x) + (symbol.Size / 2.0), y + (symbol.Size / 2.0));
+            var light = symbol.LightAt(u, v, 30, 225);
+            return strength switch
+            {
+                1 => 255 - light,
+                3 => light is 30 && !symbol.IsFinder((int)u, (int)v) && Math.Pow(u - (int)u - 0.5, 2) + Math.Pow(v - (int)v - 0.5, 2) > dot * dot ? 225 : light,
+                4 => Math.Max(Math.Abs(x), Math.Abs(y)) < logo ? 120 + (90 * Math.Sin(x) * Math.Cos(1.4 * y)) : light,
+                5 => u >= 0 && v >= 0 && u < symbol.Size && v < symbol.Size ? light : null,
+                _ => light,
+            };
+        });
         return (scene, [symbol.Text]);
     }
 

@@ -8,6 +8,7 @@ namespace Tagend.Pictures;
 public sealed class Symbol
 {
     private const int QuietZone = 4;
+    private const int FinderSide = 7;
     /// <summary>White label around the symbol, in modules.</summary>
     private const int Margin = 5;
 
@@ -32,6 +33,10 @@ public sealed class Symbol
         : x >= 0 && y >= 0 && x < Size && y < Size && IsDark((int)x, (int)y) ? dark : light;
 
     public bool IsDark(int column, int row) => _dark[(row * Size) + column];
+
+    /// <summary>Whether a module is part of a finder pattern.</summary>
+    public bool IsFinder(int column, int row) =>
+        (column < FinderSide && row < FinderSide) || (column >= Size - FinderSide && row < FinderSide) || (column < FinderSide && row >= Size - FinderSide);
 
     /// <summary>Whatever these modules are, row by row; without a text.</summary>
     public static Symbol OfModules(int size, bool[] dark) => new("", size, dark);
