@@ -6,16 +6,26 @@ internal static class QrBars
 {
     public static IReadOnlyList<Bar> Of(QrSymbol symbol)
     {
-        var bars = new List<Bar>();
-        var row = new List<Bar>();
-        for (var y = 0; y < symbol.Modules; y++)
+        var (side, bars, row) = (symbol.Modules, new List<Bar>(), new List<Bar>());
+        var (right, down) = (new byte[side * side], new byte[side * side]); // dark modules from one on: of 177 at the most
+        for (var place = right.Length - 1; place >= 0; place--)
         {
-            for (var x = 0; x < symbol.Modules; x++)
+            if (symbol.IsDark(place % side, place / side))
+            {
+                right[place] = (byte)(1 + (place % side == side - 1 ? 0 : right[place + 1]));
+                down[place] = (byte)(1 + (place / side == side - 1 ? 0 : down[place + side]));
+            }
+        }
+
+        for (var y = 0; y < side; y++)
+        {
+            for (var x = 0; x < side; x++)
             {
                 AddFrom(x, y);
             }
 
-            bars.AddRange(row.OrderBy(b => b.Width).ThenBy(b => b.Height)); // a file has less to say of those of one size in a row
+            row.Sort((a, b) => (a.Width, a.Height, a.X).CompareTo((b.Width, b.Height, b.X))); // a file has less to say of those of one size in a row
+            bars.AddRange(row);
             row.Clear();
         }
 
@@ -24,44 +34,20 @@ internal static class QrBars
         // From its top left, a rectangle gets narrower the more rows it has; it is a bar where it can grow to no side.
         void AddFrom(int x, int y)
         {
-            var (width, height) = (DarkInRow(x, y, symbol.Modules - x), 1);
-            while (width > 0)
+            var place = (y * side) + x;
+            var above = y == 0 ? 0 : right[place - side];
+            var before = x == 0 ? 0 : down[place - 1];
+            for (int width = right[place], height = 1; width > above; height++)
             {
-                var next = DarkInRow(x, y + height, width);
-                if (next < width && !IsDarkRow(x, y - 1, width) && !IsDarkColumn(x - 1, y, height))
+                var next = y + height == side ? 0 : Math.Min(width, right[place + (height * side)]);
+                if (next < width && before < height)
                 {
-                    row.Add(new Bar((byte)x, (byte)y, (byte)width, (byte)height)); // of 177 modules at the most
+                    row.Add(new Bar((byte)x, (byte)y, (byte)width, (byte)height));
                 }
 
-                (width, height) = (next, height + 1);
+                width = next;
             }
         }
-
-        int DarkInRow(int x, int y, int most)
-        {
-            var count = 0;
-            while (count < most && IsDark(x + count, y))
-            {
-                count++;
-            }
-
-            return count;
-        }
-
-        bool IsDarkRow(int x, int y, int width) => DarkInRow(x, y, width) == width;
-
-        bool IsDarkColumn(int x, int y, int height)
-        {
-            var count = 0;
-            while (count < height && IsDark(x, y + count))
-            {
-                count++;
-            }
-
-            return count == height;
-        }
-
-        bool IsDark(int x, int y) => x >= 0 && y >= 0 && y < symbol.Modules && symbol.IsDark(x, y);
     }
 }
 

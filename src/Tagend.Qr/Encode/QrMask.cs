@@ -5,9 +5,7 @@ using ZXing.QrCode.Internal;
 namespace Tagend.Qr.Encode;
 
 /// <summary>Which mask a symbol should have: ISO/IEC 18004:2015, 7.8.3.</summary>
-/// <remarks>
-/// The encoder chooses the same one in many times the time: here 63 lines side by side are scored at once, a bit each.
-/// </remarks>
+/// <remarks>63 lines side by side are scored at once, a bit each.</remarks>
 internal static class QrMask
 {
     private const int Masks = 8;
@@ -28,18 +26,15 @@ internal static class QrMask
     private const int Together = 63;
 
     /// <summary>The mask with the fewest points against it, the first of several, and the modules it gives.</summary>
-    /// <param name="code">With any mask.</param>
+    /// <param name="bare">Of a symbol without a mask: <see cref="SymbolLayout.Bare"/>.</param>
     /// <returns>Modules row by row; 1 is dark.</returns>
-    public static (int Mask, byte[] Modules) BestFor(QRCode code)
+    public static (int Mask, byte[] Modules) BestFor(byte[] bare, SymbolLayout layout, ErrorCorrectionLevel level)
     {
-        var layout = SymbolLayout.Of(code.Matrix.Width);
-        byte[] bare = [.. code.Matrix.Array.SelectMany(row => row)];
-        ApplyMask(bare, layout, code.MaskPattern);
         var best = (Mask: 0, Modules: bare);
         var fewest = int.MaxValue;
         for (var mask = 0; mask < Masks; mask++)
         {
-            var masked = Masked(bare, layout, new FormatInformation(code.ECLevel, mask));
+            var masked = Masked(bare, layout, new FormatInformation(level, mask));
             if (PointsOf(masked, layout.Size) is var points && points < fewest)
             {
                 (best, fewest) = ((mask, masked), points);
@@ -52,21 +47,17 @@ internal static class QrMask
     private static byte[] Masked(byte[] bare, SymbolLayout layout, FormatInformation format)
     {
         var modules = (byte[])bare.Clone();
-        ApplyMask(modules, layout, format.Mask);
+        foreach (var place in layout.MaskedBy(format.Mask))
+        {
+            modules[place] ^= 1;
+        }
+
         foreach (var (place, isDark) in format.Modules(layout.Size))
         {
             modules[place] = (byte)(isDark ? 1 : 0);
         }
 
         return modules;
-    }
-
-    private static void ApplyMask(byte[] modules, SymbolLayout layout, int mask)
-    {
-        foreach (var place in layout.MaskedBy(mask))
-        {
-            modules[place] ^= 1;
-        }
     }
 
     private static int PointsOf(byte[] modules, int size)

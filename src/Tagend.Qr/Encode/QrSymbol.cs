@@ -1,3 +1,4 @@
+using Tagend.Qr.Symbol;
 using ZXing.QrCode.Internal;
 
 namespace Tagend.Qr.Encode;
@@ -25,16 +26,14 @@ public sealed class QrSymbol
     /// <summary>Light modules around a symbol (ISO/IEC 18004:2015, 9.1).</summary>
     public const int QuietModules = 4;
 
-    /// <summary>Spares the encoder its own choice, which takes longer than all the rest.</summary>
-    private static readonly Dictionary<ZXing.EncodeHintType, object> AnyMask = new() { [ZXing.EncodeHintType.QR_MASK_PATTERN] = 0 };
-
     private readonly byte[] _modules;
     private readonly Lazy<IReadOnlyList<Bar>> _bars;
 
-    private QrSymbol(QRCode code)
+    private QrSymbol(QrCodewords codewords, ErrorCorrectionLevel level)
     {
-        (Version, Modules, IsAlphanumeric) = (code.Version.VersionNumber, code.Matrix.Width, code.Mode == Mode.ALPHANUMERIC);
-        (Mask, _modules) = QrMask.BestFor(code);
+        var layout = SymbolLayout.Of(17 + (4 * codewords.Version));
+        (Version, Modules, IsAlphanumeric) = (codewords.Version, layout.Size, codewords.IsAlphanumeric);
+        (Mask, _modules) = QrMask.BestFor(layout.Bare(codewords.Bytes), layout, level);
         _bars = new(() => QrBars.Of(this));
     }
 
@@ -64,14 +63,8 @@ public sealed class QrSymbol
     /// <returns>Null where the text is too long for version 40 at this level.</returns>
     public static QrSymbol? Of(string text, QrRecovery recovery = QrRecovery.M)
     {
-        try
-        {
-            return new QrSymbol(Encoder.encode(text, LevelOf(recovery), AnyMask));
-        }
-        catch (ZXing.WriterException)
-        {
-            return null;
-        }
+        var level = LevelOf(recovery);
+        return QrCodewords.Of(text, level) is { } codewords ? new QrSymbol(codewords, level) : null;
     }
 
     private static ErrorCorrectionLevel LevelOf(QrRecovery recovery) => recovery switch

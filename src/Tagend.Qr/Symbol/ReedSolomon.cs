@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+
 namespace Tagend.Qr.Symbol;
 
 /// <summary>Corrects blocks of codewords, some of which may be erasures: ISO/IEC 18004:2015, annex B.</summary>
@@ -8,6 +10,7 @@ internal static class ReedSolomon
 
     private static readonly byte[] Exp = new byte[510];
     private static readonly int[] Log = new int[256];
+    private static readonly ConcurrentDictionary<int, int[]> Generators = new();
 
     static ReedSolomon()
     {
@@ -80,6 +83,46 @@ internal static class ReedSolomon
         }
 
         return -1;
+    }
+
+    /// <summary>Fills in what corrects errors: the remainder of the data by the generator polynomial, 7.5.2.</summary>
+    /// <param name="block">Data codewords, then room for those of error correction.</param>
+    /// <param name="correctionCodewords">How many of them are for error correction, at the end.</param>
+    public static void Extend(Span<byte> block, int correctionCodewords)
+    {
+        var generator = Generators.GetOrAdd(correctionCodewords, Generator);
+        var remainder = block[^correctionCodewords..];
+        remainder.Clear();
+        foreach (var data in block[..^correctionCodewords])
+        {
+            var lead = (byte)(data ^ remainder[0]);
+            remainder[1..].CopyTo(remainder);
+            remainder[^1] = 0;
+            if (lead != 0)
+            {
+                var log = Log[lead];
+                for (var i = 0; i < generator.Length; i++)
+                {
+                    remainder[i] ^= Exp[generator[i] + log];
+                }
+            }
+        }
+    }
+
+    /// <summary>The product of (x − α⁰) to (x − αⁿ⁻¹) but for its leading 1, as logarithms: no coefficient of the standard's is 0.</summary>
+    private static int[] Generator(int degree)
+    {
+        var product = new byte[degree];
+        product[^1] = 1;
+        for (var root = 0; root < degree; root++)
+        {
+            for (var i = 0; i < degree; i++)
+            {
+                product[i] = (byte)(Times(product[i], Exp[root]) ^ (i + 1 < degree ? product[i + 1] : 0));
+            }
+        }
+
+        return [.. product.Select(coefficient => Log[coefficient])];
     }
 
     private static byte Times(byte a, byte b) => a == 0 || b == 0 ? (byte)0 : Exp[Log[a] + Log[b]];

@@ -64,6 +64,31 @@ internal sealed class SymbolLayout
         return _masked[mask] ??= [.. DataModules.Where(place => format.Inverts(place % Size, place / Size))];
     }
 
+    /// <summary>The modules of a symbol row by row, 1 where dark, without a mask and its format information.</summary>
+    /// <param name="codewords">In their order; bits over are light.</param>
+    public byte[] Bare(byte[] codewords)
+    {
+        var modules = new byte[FunctionPatterns.Length];
+        for (var i = 0; i < modules.Length; i++)
+        {
+            modules[i] = (byte)(FunctionPatterns[i] > 0 ? 1 : 0);
+        }
+
+        for (var i = 0; i < codewords.Length * 8; i++)
+        {
+            modules[DataModules[i]] = (byte)(codewords[i / 8] >> (7 - (i % 8)) & 1);
+        }
+
+        var word = Version.VersionNumber < VersionInformation.First ? 0 : VersionInformation.Word(Version.VersionNumber);
+        for (var bit = 0; bit < VersionInformation.Bits && word != 0; bit++)
+        {
+            var (a, b) = (Size - 11 + (bit % 3), bit / 3);
+            modules[(a * Size) + b] = modules[(b * Size) + a] = (byte)(word >> bit & 1);
+        }
+
+        return modules;
+    }
+
     /// <summary>How codewords are shared among blocks at a level.</summary>
     public SymbolBlocks BlocksOf(ErrorCorrectionLevel level) => _blocks.GetOrAdd(level.Name, _ => SymbolBlocks.Of(Version, level));
 
