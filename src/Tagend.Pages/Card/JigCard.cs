@@ -26,7 +26,11 @@ public static class JigCard
     /// Front and back of a card; one page of a sheet, or both of its sides where one does not hold it all; or the problems
     /// of what does not fit.
     /// </returns>
-    public static Composed Compose(Build build, ShopCatalog catalog, string tagText, Paper paper, Fonts fonts)
+    public static Composed Compose(Build build, ShopCatalog catalog, string tagText, Paper paper, Fonts fonts) =>
+        Compose(build, catalog, tagText, paper, fonts, new CardSearches());
+
+    /// <param name="searches">Of the batch the card belongs to.</param>
+    internal static Composed Compose(Build build, ShopCatalog catalog, string tagText, Paper paper, Fonts fonts, CardSearches searches)
     {
         var spec = build.Spec;
         var at = new Place($"jig card {spec.Order} {spec.Piece}");
@@ -47,13 +51,13 @@ public static class JigCard
         return reasons.Count > 0
             ? new Composed([], [.. reasons.Select(r => new Problem(at, null, $"{r}; on {paper.Title}"))])
             : new Composed([.. sides.OfType<Placed>()
-                .Select(s => new Page(Points.Of(paper.Width), Points.Of(paper.Height), [.. s.Inks]))], []);
+                .Select(s => new Page(Points.Of(paper.Width), Points.Of(paper.Height), s.Inks))], []);
 
         Placement Lay(IReadOnlyList<CardStyle> styles, Func<CardStyle, Block> content)
         {
             var room = new Room(Points.Of(paper.Width) - (2 * margin), Points.Of(paper.Height) - (2 * margin), Fill: true);
-            var laid = StyleSearch.Roomiest(styles, style => content(style).Place(fonts, room), placement => placement is Placed);
-            return laid is Placed placed ? new Placed(room.Width, room.Height, [.. placed.InksAt(margin, margin)]) : laid;
+            var laid = searches.Of(spec.Kind, styles).Roomiest(style => content(style).Place(fonts, room), placement => placement is Placed);
+            return laid is Placed placed ? new Placed(room.Width, room.Height, placed.InksAt(margin, margin), []) : laid;
         }
     }
 }

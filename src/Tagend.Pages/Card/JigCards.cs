@@ -21,9 +21,11 @@ public sealed class JigCards : IPageKind
     public IPageBatch Begin(ShopCatalog catalog, Fonts fonts, PageSetting setting)
     {
         var paper = catalog.Shop.Cards == CardLayout.FullPage ? setting.Paper.Sheet : setting.Paper.Card;
+        var searches = new CardSearches();
         return new PlainBatch(
             setting,
-            set => set.Builds.Select(b => JigCard.Compose(b, catalog, TagWriter.Write(b.Spec), paper, fonts)),
+            fonts,
+            set => set.Builds.Select(b => JigCard.Compose(b, catalog, TagWriter.Write(b.Spec), paper, fonts, searches)),
             (_, pages) => [new Document(Name, paper, pages)]);
     }
 }

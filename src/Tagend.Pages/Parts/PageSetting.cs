@@ -31,7 +31,13 @@ public sealed record PageSetting
     /// <summary>The sets are single pieces out of their bags.</summary>
     public bool IsOfLoosePieces { get; init; }
 
+    /// <summary>Pages are written as they come and not kept, where the kind's follow each other as its sets do.</summary>
+    public bool IsDrafted { get; init; }
+
+    /// <summary>The page as the printer must be given it.</summary>
+    internal Page Scaled(Page page) => Scale is { } scale ? page.Through(scale) : page;
+
     /// <summary>The pages as the printer must be given them.</summary>
     internal IReadOnlyList<Page> Scaled(IReadOnlyList<Page> pages) =>
-        Scale is { } scale ? [.. pages.Select(p => p.Through(scale))] : pages;
+        Scale is null ? pages : [.. pages.Select(Scaled)];
 }

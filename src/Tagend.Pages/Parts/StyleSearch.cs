@@ -1,32 +1,36 @@
 namespace Tagend.Pages.Parts;
 
 /// <summary>Finds the roomiest of some styles in which a paper fits.</summary>
-internal static class StyleSearch
+/// <remarks>
+/// It begins with the style of the paper before, for papers of one kind are much alike. Where a style fits, all tighter ones are
+/// taken to fit too, so that the style a paper gets does not depend on what came before it.
+/// </remarks>
+/// <param name="fromRoomyToTight">One at least.</param>
+internal sealed class StyleSearch<TStyle>(IReadOnlyList<TStyle> fromRoomyToTight)
 {
-    /// <summary>Halves the styles at each try: where one fits, all tighter ones are taken to fit too.</summary>
-    /// <param name="fromRoomyToTight">One at least.</param>
+    private int _last = (fromRoomyToTight.Count - 1) / 2;
+
     /// <param name="lay">Lays the paper out in a style.</param>
     /// <returns>As the roomiest that fits has it; where none fits, as the tightest has it.</returns>
-    public static TPaper Roomiest<TStyle, TPaper>(
-        IReadOnlyList<TStyle> fromRoomyToTight, Func<TStyle, TPaper> lay, Func<TPaper, bool> fits)
+    public TPaper Roomiest<TPaper>(Func<TStyle, TPaper> lay, Func<TPaper, bool> fits)
         where TPaper : class
     {
         var (from, to) = (0, fromRoomyToTight.Count - 1);
         TPaper? best = null;
-        while (from < to)
+        for (var next = Math.Min(_last, to - 1); from < to; next = to == _last ? to - 1 : (from + to) / 2)
         {
-            var middle = (from + to) / 2;
-            var paper = lay(fromRoomyToTight[middle]);
+            var paper = lay(fromRoomyToTight[next]);
             if (fits(paper))
             {
-                (best, to) = (paper, middle);
+                (best, to) = (paper, next);
             }
             else
             {
-                from = middle + 1;
+                from = next + 1;
             }
         }
 
+        _last = to;
         return best ?? lay(fromRoomyToTight[^1]);
     }
 }

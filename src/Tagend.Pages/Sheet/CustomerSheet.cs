@@ -26,6 +26,8 @@ public sealed class CustomerSheet
     private readonly ConcurrentDictionary<string, (PaperLanguage? Language, IReadOnlyList<Problem> Problems)> _languages = [];
     private readonly ConcurrentDictionary<(BowSystem, string), (SheetTemplate? Template, IReadOnlyList<Problem> Problems)> _templates = [];
 
+    private readonly ConcurrentDictionary<(string File, int Most), StyleSearch<SheetStyle>> _searches = [];
+
     /// <param name="language">Of all sheets, as the files of words are named; each order's own, else the shop's, where it is null.</param>
     /// <exception cref="TagendException">There is no such language, or a file cannot be read.</exception>
     public CustomerSheet(ShopCatalog catalog, Fonts fonts, string? language = null)
@@ -130,7 +132,8 @@ public sealed class CustomerSheet
         var sheet = Roomiest(MostPages);
         return sheet.Pages.Count > MostPages ? Roomiest(sheet.Pages.Count) : sheet; // if it takes more, no denser than that asks for
 
-        Composed Roomiest(int most) => StyleSearch.Roomiest(SheetStyle.LooseToDense, Lay, pages => pages.Pages.Count > 0 && pages.Pages.Count <= most);
+        Composed Roomiest(int most) => _searches.GetOrAdd((file, most), _ => new StyleSearch<SheetStyle>(SheetStyle.LooseToDense))
+            .Roomiest(Lay, pages => pages.Pages.Count > 0 && pages.Pages.Count <= most);
 
         Composed Lay(SheetStyle loose)
         {

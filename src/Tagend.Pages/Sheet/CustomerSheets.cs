@@ -22,6 +22,7 @@ public sealed class CustomerSheets : IPageKind
         var sheet = new CustomerSheet(catalog, fonts, setting.Language);
         return new PlainBatch(
             setting,
+            fonts,
             set => [Lacking(set, catalog) is { } problem ? new Composed([], [problem]) : sheet.Of(set, setting.Paper.Sheet)],
             (sets, pages) => [new Document(Name, setting.Paper.Sheet, pages) { Language = sheet.LanguageTag(sets) }]);
     }

@@ -57,46 +57,56 @@ public sealed record Placed(
     /// <summary>All inks with their place on the page.</summary>
     /// <param name="x">Of the block's left edge, in points.</param>
     /// <param name="y">Of the block's top edge, in points.</param>
-    public IEnumerable<Ink> InksAt(float x, float y)
+    public List<Ink> InksAt(float x, float y)
     {
-        if (Part is not null)
-        {
-            yield return Part;
-        }
-
-        foreach (var ink in Inks)
-        {
-            yield return ink.Moved(x, y);
-        }
-
-        foreach (var child in Children)
-        {
-            foreach (var ink in child.Placed.InksAt(x + child.X, y + child.Y))
-            {
-                yield return ink;
-            }
-        }
-
-        if (Part is not null)
-        {
-            yield return PartEnd.Ink;
-        }
+        var inks = new List<Ink>();
+        Gather(inks, x, y);
+        return inks;
     }
 
     /// <summary>The same as a part, whose children are parts of kinds of their own.</summary>
-    public Placed With(PartKind kind, params IReadOnlyList<PartKind> children) => this with
+    /// <param name="children">A kind for each child, or one for all of them.</param>
+    public Placed With(PartKind kind, params ReadOnlySpan<PartKind> children)
     {
-        Part = new PartStart(kind),
-        Children = [.. Children.Zip(children, (child, k) => child with { Placed = child.Placed.As(k) })],
-    };
+        var parts = new PlacedChild[Children.Count];
+        for (var i = 0; i < parts.Length; i++)
+        {
+            parts[i] = Children[i] with { Placed = Children[i].Placed.As(children[Math.Min(i, children.Length - 1)]) };
+        }
+
+        return this with { Part = PartStart.Of(kind), Children = parts };
+    }
 
     /// <summary>The same as a part of another kind: a paragraph becomes it, anything else is within it.</summary>
     private Placed As(PartKind kind) => Part is null or { Kind: PartKind.Paragraph }
-        ? this with { Part = new PartStart(kind) }
-        : new Placed(Width, Height, [], [new PlacedChild(0, 0, this)], Baseline) { Part = new PartStart(kind) };
+        ? this with { Part = PartStart.Of(kind) }
+        : new Placed(Width, Height, [], [new PlacedChild(0, 0, this)], Baseline) { Part = PartStart.Of(kind) };
 
     /// <summary>The same as a figure; the texts in it say what it shows.</summary>
     public Placed AsFigure() => this with { Part = PartStart.Figure(InksAt(0, 0)) };
+
+    private void Gather(List<Ink> inks, float x, float y)
+    {
+        if (Part is not null)
+        {
+            inks.Add(Part);
+        }
+
+        for (var i = 0; i < Inks.Count; i++)
+        {
+            inks.Add(Inks[i].Moved(x, y));
+        }
+
+        for (var i = 0; i < Children.Count; i++)
+        {
+            Children[i].Placed.Gather(inks, x + Children[i].X, y + Children[i].Y);
+        }
+
+        if (Part is not null)
+        {
+            inks.Add(PartEnd.Ink);
+        }
+    }
 }
 
 /// <summary>A block within another.</summary>
@@ -105,6 +115,21 @@ public sealed record PlacedChild(float X, float Y, Placed Placed);
 /// <summary>Why a block does not fit, in words: what, how large, how much room.</summary>
 public sealed record Misfit(IReadOnlyList<string> Reasons) : Placement
 {
+    /// <summary>All reasons of blocks that do not fit; null where all fit.</summary>
+    public static Misfit? Of(ReadOnlySpan<Placement> placements)
+    {
+        List<string>? reasons = null;
+        foreach (var placement in placements)
+        {
+            if (placement is Misfit misfit)
+            {
+                (reasons ??= []).AddRange(misfit.Reasons);
+            }
+        }
+
+        return reasons is null ? null : new Misfit(reasons);
+    }
+
     public Misfit(string reason)
         : this([reason])
     {

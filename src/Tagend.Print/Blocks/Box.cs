@@ -56,6 +56,6 @@ public sealed record Drawing(float Height, Func<Fonts, Room, Placement> Draw) : 
         }
 
         var placement = Draw(fonts, room.Fill ? room : room with { Height = Height });
-        return placement is Placed { Children.Count: 0 } drawn ? drawn.AsFigure() : placement;
+        return placement is Placed { Children.Count: 0 } drawn ? drawn with { Part = PartStart.Figure(drawn.Inks) } : placement;
     }
 }

@@ -28,8 +28,16 @@ public readonly record struct ColumnWidth
     /// <remarks>Where natural columns take too much, the widest gives way and its text wraps.</remarks>
     internal static float[] Divide(IReadOnlyList<ColumnWidth> columns, Func<int, float> natural, float width, float gap)
     {
-        var widths = columns.Select((c, i) => c.IsNatural ? natural(i) : c.Points ?? 0).ToArray();
+        var widths = new float[columns.Count];
+        var shares = 0f;
+        for (var i = 0; i < widths.Length; i++)
+        {
+            widths[i] = columns[i].IsNatural ? natural(i) : columns[i].Points ?? 0;
+            shares += columns[i].Share;
+        }
+
         var left = width - (gap * (columns.Count - 1)) - widths.Sum();
+
         while (left < 0 && columns.Any(c => c.IsNatural))
         {
             var ordered = Enumerable.Range(0, widths.Length)
@@ -46,7 +54,11 @@ public readonly record struct ColumnWidth
             }
         }
 
-        var shares = columns.Sum(c => c.Share);
-        return [.. widths.Select((w, i) => columns[i].Share > 0 ? Math.Max(0, left) * columns[i].Share / shares : w)];
+        for (var i = 0; i < widths.Length; i++)
+        {
+            widths[i] = columns[i].Share > 0 ? Math.Max(0, left) * columns[i].Share / shares : widths[i];
+        }
+
+        return widths;
     }
 }

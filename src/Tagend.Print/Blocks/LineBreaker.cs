@@ -18,12 +18,12 @@ internal static class LineBreaker
     /// <summary>The lines; null where not even one character fits the width.</summary>
     public static IReadOnlyList<Line>? Lines(IReadOnlyList<Span> spans, Fonts fonts, float width)
     {
-        var room = new Room(width, 0);
-        if (Whole(spans, fonts, room) is { } whole)
+        if (Whole(spans, fonts, width) is { } whole)
         {
             return [whole];
         }
 
+        var room = new Room(width, 0);
         var lines = new List<Line>();
         var filling = new Filling(fonts, spans[0].Style);
         foreach (var word in Words(spans))
@@ -69,29 +69,26 @@ internal static class LineBreaker
         return lines;
     }
 
-    /// <summary>The only line, where nothing has to be broken or left out: so it is of most texts, most of the time.</summary>
-    private static Line? Whole(IReadOnlyList<Span> spans, Fonts fonts, Room room)
+    /// <summary>The only line, where nothing has to be broken or left out and the font has all of it: so it is of most texts.</summary>
+    public static Line? Whole(IReadOnlyList<Span> spans, Fonts fonts, float width)
     {
         var runs = new Run[spans.Count];
         var (x, height, baseline) = (0f, 0f, 0f);
         for (var i = 0; i < runs.Length; i++)
         {
-            var (text, style) = (spans[i].Text, spans[i].Style);
-            if (!IsTidy(text) || (runs.Length > 1 && text.Length == 0) || (i > 0 && style == spans[i - 1].Style))
+            var (text, style) = spans[i];
+            if ((runs.Length > 1 && text.Length == 0) || (i > 0 && style == spans[i - 1].Style) || fonts.WidthOfWhole(text, style) is not { } wide)
             {
                 return null;
             }
 
             runs[i] = new Run(x, spans[i]);
-            x += fonts.WidthOf(text, style);
+            x += wide;
             (height, baseline) = (Math.Max(height, style.LineHeight), Math.Max(baseline, style.BaselineFrom(0)));
         }
 
-        return room.HoldsWidth(x) && !spans[^1].Text.EndsWith(' ') ? new Line(runs, x, height, baseline, "", x) : null;
+        return new Room(width, 0).HoldsWidth(x) && !spans[^1].Text.EndsWith(' ') ? new Line(runs, x, height, baseline, "", x) : null;
     }
-
-    private static bool IsTidy(string text) =>
-        !text.StartsWith(' ') && !text.Contains('\n') && !text.Contains("  ", StringComparison.Ordinal);
 
     private static IEnumerable<Word> Words(IReadOnlyList<Span> spans)
     {

@@ -25,24 +25,38 @@ public sealed record Paragraph(IReadOnlyList<Span> Spans, Align Align = Align.Le
     }
 
     /// <summary>A heading, where all of it looks like one.</summary>
-    private PartKind Kind => Spans.Min(s => s.Style.HeadingLevel) switch
+    private PartKind Kind
     {
-        0 => PartKind.Paragraph,
-        1 => PartKind.Heading1,
-        2 => PartKind.Heading2,
-        _ => PartKind.Heading3,
-    };
+        get
+        {
+            var level = Spans[0].Style.HeadingLevel;
+            for (var i = 1; i < Spans.Count; i++)
+            {
+                level = Math.Min(level, Spans[i].Style.HeadingLevel);
+            }
+
+            return level switch
+            {
+                0 => PartKind.Paragraph,
+                1 => PartKind.Heading1,
+                2 => PartKind.Heading2,
+                _ => PartKind.Heading3,
+            };
+        }
+    }
 
     private string Text => string.Concat(Spans.Select(s => s.Text));
 
     public override Placement Place(Fonts fonts, Room room)
     {
-        if (Missing(fonts) is { } missing)
+        IReadOnlyList<Line>? lines = LineBreaker.Whole(Spans, fonts, room.Width) is { } whole ? [whole] : null;
+        if (lines is null && Missing(fonts) is { } missing)
         {
             return missing;
         }
 
-        if (LineBreaker.Lines(Spans, fonts, room.Width) is not { } lines)
+        lines ??= LineBreaker.Lines(Spans, fonts, room.Width);
+        if (lines is null)
         {
             return new Misfit($"\"{Text}\": {room.Width:0.#} pt are too narrow for a single character");
         }
@@ -54,7 +68,8 @@ public sealed record Paragraph(IReadOnlyList<Span> Spans, Align Align = Align.Le
     }
 
     public override float NaturalWidth(Fonts fonts) =>
-        LineBreaker.Lines(Spans, fonts, Room.Endless)?.Max(l => Math.Max(l.Width, l.Filled)) ?? 0;
+        LineBreaker.Whole(Spans, fonts, Room.Endless)?.Width
+        ?? LineBreaker.Lines(Spans, fonts, Room.Endless)?.Max(l => Math.Max(l.Width, l.Filled)) ?? 0;
 
     public override PageSplit Split(Fonts fonts, Room room)
     {
@@ -85,8 +100,8 @@ public sealed record Paragraph(IReadOnlyList<Span> Spans, Align Align = Align.Le
 
     private Placed Place(IReadOnlyList<Line> lines, float width)
     {
-        var inks = new List<Ink>();
-        var y = 0f;
+        var inks = new List<Ink>(lines.Count);
+        var (y, used) = (0f, Align == Align.Left ? 0 : width);
         foreach (var line in lines)
         {
             var left = Align switch
@@ -95,13 +110,19 @@ public sealed record Paragraph(IReadOnlyList<Span> Spans, Align Align = Align.Le
                 Align.Center => (width - line.Width) / 2,
                 _ => 0,
             };
-            inks.AddRange(line.Runs.Where(r => r.Span.Text.Length > 0).Select(r =>
-                new TextInk(left + r.X, y + line.Baseline, r.Span.Text.Replace('\u00A0', ' ').Replace('\u2011', '-'), r.Span.Style)));
+            foreach (var (x, (text, style)) in line.Runs)
+            {
+                if (text.Length > 0)
+                {
+                    inks.Add(new TextInk(left + x, y + line.Baseline, text.Replace('\u00A0', ' ').Replace('\u2011', '-'), style));
+                }
+            }
+
             y += line.Height;
+            used = Math.Max(used, Align == Align.Left ? line.Width : 0);
         }
 
-        var used = Align == Align.Left ? lines.Max(l => l.Width) : width;
-        return new Placed(used, y, inks, [], lines[0].Baseline) { Part = new PartStart(Kind) };
+        return new Placed(used, y, inks, [], lines[0].Baseline) { Part = PartStart.Of(Kind) };
     }
 
     /// <returns>Null where the font has all that is in the text but line ends.</returns>

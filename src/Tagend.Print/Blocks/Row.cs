@@ -29,60 +29,80 @@ public sealed record Row(IReadOnlyList<Column> Columns, float Gap = 0, Level Lev
 
     public override Placement Place(Fonts fonts, Room room)
     {
-        var widths = ColumnWidth.Divide(
-            [.. Columns.Select(c => c.Width)], i => Columns[i].Block.NaturalWidth(fonts), room.Width, Gap);
+        var widths = ColumnWidth.Divide(WidthsOf(Columns), i => Columns[i].Block.NaturalWidth(fonts), room.Width, Gap);
         var total = widths.Sum() + (Gap * (Columns.Count - 1));
         if (!room.HoldsWidth(total))
         {
             return new Misfit($"columns take {total:0.#} pt of width and have {room.Width:0.#} pt");
         }
 
-        var placements = Columns.Select((c, i) => c.Block.Place(fonts, new Room(widths[i], room.Height, room.Fill))).ToList();
-        if (Reasons(placements) is { } misfit)
+        var placements = new Placement[Columns.Count];
+        for (var i = 0; i < placements.Length; i++)
+        {
+            placements[i] = Columns[i].Block.Place(fonts, new Room(widths[i], room.Height, room.Fill));
+        }
+
+        if (Misfit.Of(placements) is { } misfit)
         {
             return misfit;
         }
 
-        var height = placements.Max(p => ((Placed)p).Height);
-        if (Level == Level.Equal)
+        var height = 0f;
+        foreach (var placement in placements)
         {
-            placements = [.. placements.Select((p, i) => ((Placed)p).Height < height
-                ? Columns[i].Block.Place(fonts, new Room(widths[i], height, Fill: true))
-                : p)];
-            if (Reasons(placements) is { } later)
+            height = Math.Max(height, ((Placed)placement).Height);
+        }
+
+        for (var i = 0; Level == Level.Equal && i < placements.Length; i++)
+        {
+            if (((Placed)placements[i]).Height < height)
             {
-                return later;
+                placements[i] = Columns[i].Block.Place(fonts, new Room(widths[i], height, Fill: true));
             }
         }
 
-        return Beside([.. placements.Cast<Placed>()], widths, height);
+        return Misfit.Of(placements) is { } later ? later : Beside(placements, widths, height);
     }
 
     public override float NaturalWidth(Fonts fonts) =>
         Columns.Sum(c => c.Width.Points ?? c.Block.NaturalWidth(fonts)) + (Gap * (Columns.Count - 1));
 
-    private static Misfit? Reasons(IEnumerable<Placement> placements) =>
-        placements.OfType<Misfit>().SelectMany(m => m.Reasons).ToList() is { Count: > 0 } reasons ? new Misfit(reasons) : null;
-
-    private Placed Beside(IReadOnlyList<Placed> blocks, float[] widths, float height)
+    private static ColumnWidth[] WidthsOf(IReadOnlyList<Column> columns)
     {
-        var baseline = blocks.Max(b => b.Baseline);
-        var children = new List<PlacedChild>();
-        var x = 0f;
-        for (var i = 0; i < blocks.Count; i++)
+        var widths = new ColumnWidth[columns.Count];
+        for (var i = 0; i < widths.Length; i++)
         {
-            var y = Level switch
-            {
-                Level.Middle => (height - blocks[i].Height) / 2,
-                Level.Bottom => height - blocks[i].Height,
-                Level.Baseline => baseline - blocks[i].Baseline,
-                _ => 0,
-            };
-            children.Add(new PlacedChild(x, y, blocks[i]));
-            x += widths[i] + Gap;
+            widths[i] = columns[i].Width;
         }
 
-        var lowest = children.Max(c => c.Y + c.Placed.Height);
-        return new Placed(x - Gap, Math.Max(height, lowest), [], children, baseline);
+        return widths;
+    }
+
+    private Placed Beside(Placement[] blocks, float[] widths, float height)
+    {
+        var baseline = 0f;
+        foreach (var block in blocks)
+        {
+            baseline = Math.Max(baseline, ((Placed)block).Baseline);
+        }
+
+        var children = new PlacedChild[blocks.Length];
+        var (x, lowest) = (0f, height);
+        for (var i = 0; i < blocks.Length; i++)
+        {
+            var block = (Placed)blocks[i];
+            var y = Level switch
+            {
+                Level.Middle => (height - block.Height) / 2,
+                Level.Bottom => height - block.Height,
+                Level.Baseline => baseline - block.Baseline,
+                _ => 0,
+            };
+            children[i] = new PlacedChild(x, y, block);
+            x += widths[i] + Gap;
+            lowest = Math.Max(lowest, y + block.Height);
+        }
+
+        return new Placed(x - Gap, lowest, [], children, baseline);
     }
 }

@@ -8,19 +8,21 @@ public sealed record Stack(IReadOnlyList<Block> Blocks, float Gap = 0) : Block
 {
     public override Placement Place(Fonts fonts, Room room)
     {
-        var placements = new Placement?[Blocks.Count];
-        var left = room.Height - (Gap * Math.Max(0, Blocks.Count - 1));
-        for (var i = 0; i < Blocks.Count; i++)
+        var placements = new Placement[Blocks.Count];
+        var (left, growing) = (room.Height - (Gap * Math.Max(0, Blocks.Count - 1)), 0f);
+        for (var i = 0; i < placements.Length; i++)
         {
-            if (Blocks[i] is not Grow)
+            if (Blocks[i] is Grow grow)
             {
-                placements[i] = Blocks[i].Place(fonts, new Room(room.Width, Math.Max(0, left)));
-                left -= placements[i] is Placed placed ? placed.Height : 0;
+                growing += grow.Share;
+                continue;
             }
+
+            placements[i] = Blocks[i].Place(fonts, new Room(room.Width, Math.Max(0, left)));
+            left -= placements[i] is Placed placed ? placed.Height : 0;
         }
 
-        var growing = Blocks.OfType<Grow>().Sum(g => g.Share);
-        for (var i = 0; i < Blocks.Count; i++)
+        for (var i = 0; i < placements.Length; i++)
         {
             if (Blocks[i] is Grow grow)
             {
@@ -28,22 +30,23 @@ public sealed record Stack(IReadOnlyList<Block> Blocks, float Gap = 0) : Block
             }
         }
 
-        if (placements.OfType<Misfit>().SelectMany(m => m.Reasons).ToList() is { Count: > 0 } reasons)
+        if (Misfit.Of(placements) is { } misfit)
         {
-            return new Misfit(reasons);
+            return misfit;
         }
 
-        var children = new List<PlacedChild>();
-        var y = 0f;
-        foreach (var placed in placements.Cast<Placed>())
+        var children = new PlacedChild[placements.Length];
+        var (y, width) = (0f, 0f);
+        for (var i = 0; i < children.Length; i++)
         {
-            children.Add(new PlacedChild(0, y, placed));
+            var placed = (Placed)placements[i];
+            children[i] = new PlacedChild(0, y, placed);
             y += placed.Height + Gap;
+            width = Math.Max(width, placed.Width);
         }
 
         var height = Math.Max(0, y - Gap);
-        var width = children.Count == 0 ? 0 : children.Max(c => c.Placed.Width);
-        var baseline = children.Count == 0 ? 0 : children[0].Placed.Baseline;
+        var baseline = children.Length == 0 ? 0 : children[0].Placed.Baseline;
         return new Placed(width, room.Fill ? Math.Max(height, room.Height) : height, [], children, baseline);
     }
 

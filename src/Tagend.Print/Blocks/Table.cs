@@ -39,7 +39,7 @@ public sealed record Table(
     }
 
     public override float NaturalWidth(Fonts fonts) =>
-        Columns.Select((c, i) => c.Width.Points ?? NaturalWidth(fonts, i)).Sum() + (Gap * (Columns.Count - 1));
+        NaturalWidths(fonts).Sum() + (Gap * (Columns.Count - 1));
 
     public override PageSplit Split(Fonts fonts, Room room)
     {
@@ -51,10 +51,10 @@ public sealed record Table(
 
     private (Placed? Placed, int Count, Misfit? Misfit) Fill(Fonts fonts, Room room)
     {
-        var natural = Columns.Select((c, i) => c.Width.Points ?? NaturalWidth(fonts, i)).ToList();
+        var natural = NaturalWidths(fonts);
         var gap = Math.Clamp((room.Width - natural.Sum()) / Math.Max(1, Columns.Count - 1), Gap, Math.Max(Gap, WidestGap));
         var widths = ColumnWidth.Divide([.. Columns.Select(c => c.Width)], i => natural[i], room.Width, gap);
-        var header = PlaceRow([.. Columns.Select(c => new Paragraph(c.Title, HeaderStyle))], room, PartKind.HeaderCell);
+        var header = PlaceRow(i => new Paragraph(Columns[i].Title, HeaderStyle), room, PartKind.HeaderCell);
         if (header is Misfit noHeader)
         {
             return (null, 0, noHeader);
@@ -67,7 +67,7 @@ public sealed record Table(
         var count = 0;
         foreach (var cells in Rows)
         {
-            var placement = PlaceRow(cells, room with { Height = Room.Endless }, PartKind.Cell);
+            var placement = PlaceRow(i => cells[i], room with { Height = Room.Endless }, PartKind.Cell);
             if (placement is Misfit misfit)
             {
                 return (null, count, misfit);
@@ -89,24 +89,36 @@ public sealed record Table(
             count++;
         }
 
-        var table = new Placed(room.Width, y, inks, children, ((Placed)header).Baseline) { Part = new PartStart(PartKind.Table) };
+        var table = new Placed(room.Width, y, inks, children, ((Placed)header).Baseline) { Part = PartStart.Of(PartKind.Table) };
         return (table, count, null);
 
-        Placement PlaceRow(IReadOnlyList<Block> cells, Room space, PartKind kind)
+        Placement PlaceRow(Func<int, Block> cell, Room space, PartKind kind)
         {
-            var columns = widths.Select((w, i) => new Column(Aligned(cells[i], Columns[i].Align), ColumnWidth.Of(w)));
-            return new Row([.. columns], gap, Level.Baseline).Place(fonts, space) switch
+            var columns = new Column[widths.Length];
+            for (var i = 0; i < columns.Length; i++)
             {
-                Placed row => row.With(PartKind.Row, [.. row.Children.Select(_ => kind)]),
-                var misfit => misfit,
-            };
+                columns[i] = new Column(Aligned(cell(i), Columns[i].Align), ColumnWidth.Of(widths[i]));
+            }
+
+            var placement = new Row(columns, gap, Level.Baseline).Place(fonts, space);
+            return placement is Placed row ? row.With(PartKind.Row, kind) : placement;
         }
     }
 
-    private static Block Aligned(Block cell, Align align) => cell is Paragraph text ? text with { Align = align } : cell;
+    private static Block Aligned(Block cell, Align align) => cell is Paragraph text && text.Align != align ? text with { Align = align } : cell;
 
-    private float NaturalWidth(Fonts fonts, int column) =>
-        Rows.Select(r => r[column].NaturalWidth(fonts))
-            .Append(fonts.WidthOf(Columns[column].Title, HeaderStyle))
-            .Max();
+    private float[] NaturalWidths(Fonts fonts)
+    {
+        var widths = new float[Columns.Count];
+        for (var i = 0; i < widths.Length; i++)
+        {
+            widths[i] = Columns[i].Width.Points ?? fonts.WidthOf(Columns[i].Title, HeaderStyle);
+            for (var row = 0; Columns[i].Width.Points is null && row < Rows.Count; row++)
+            {
+                widths[i] = Math.Max(widths[i], Rows[row][i].NaturalWidth(fonts));
+            }
+        }
+
+        return widths;
+    }
 }

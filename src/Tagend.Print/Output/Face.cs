@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Globalization;
 using System.Text;
 using SkiaSharp;
+using Tagend.Pdf;
 
 namespace Tagend.Output;
 
@@ -16,15 +17,16 @@ public sealed class Face
     private readonly ConcurrentDictionary<string, TextMeasure> _measures = new(StringComparer.Ordinal);
 
     private readonly Lazy<SKTypeface> _typeface;
+    private int _kept;
 
-    private Face(SKData file, WordShaper words)
+    private Face(FontFile file, WordShaper words)
     {
         File = file;
         _words = words;
-        _typeface = new(() => SKTypeface.FromData(file));
+        _typeface = new(() => SKTypeface.FromData(SKData.Create(file.Data, file.Size)));
     }
 
-    internal SKData File { get; }
+    internal FontFile File { get; }
 
     /// <summary>With all its glyphs; documents have their own, cut to theirs.</summary>
     internal SKTypeface Typeface => _typeface.Value;
@@ -32,14 +34,13 @@ public sealed class Face
     internal int UnitsPerEm => _words.UnitsPerEm;
 
     /// <summary>Null where it is no font.</summary>
-    internal static Face? Of(SKData file) => WordShaper.Of(file) is { } words ? new Face(file, words) : null;
+    internal static Face? Of(FontFile file) => WordShaper.Of(file) is { } words ? new Face(file, words) : null;
 
     /// <summary>Width of a text in points.</summary>
-    public float WidthOf(string text, TextStyle style)
-    {
-        var measure = Measure(text);
-        return (measure.Width * style.Size / UnitsPerEm) + (measure.Glyphs * style.Tracking);
-    }
+    public float WidthOf(string text, TextStyle style) => WidthOf(Measure(text), style);
+
+    internal float WidthOf(TextMeasure measure, TextStyle style) =>
+        (measure.Width * style.Size / UnitsPerEm) + (measure.Glyphs * style.Tracking);
 
     /// <summary>What layout asks of a text, found out once.</summary>
     internal TextMeasure Measure(string text)
@@ -49,9 +50,11 @@ public sealed class Face
             return known;
         }
 
-        if (_measures.Count >= Kept)
+        // Counted here: the dictionary itself stops all threads to count.
+        if (Interlocked.Increment(ref _kept) > Kept)
         {
             _measures.Clear();
+            _kept = 1;
         }
 
         return _measures[text] = MeasureAnew(text);
@@ -91,9 +94,20 @@ public sealed class Face
 
     private TextMeasure MeasureAnew(string text)
     {
-        var shaped = Shape(text);
-        return new TextMeasure(shaped.Width, shaped.Glyphs.Length, FirstMissing(text));
+        var (width, glyphs) = (0, 0);
+        for (var rest = text.AsSpan(); !rest.IsEmpty;)
+        {
+            var word = NextWord(rest, out var length);
+            rest = rest[length..];
+            width += word.Width;
+            glyphs += word.Glyphs.Length;
+        }
+
+        return new TextMeasure(width, glyphs, FirstMissing(text), IsTidy(text));
     }
+
+    private static bool IsTidy(string text) =>
+        !text.StartsWith(' ') && !text.Contains('\n') && !text.Contains("  ", StringComparison.Ordinal);
 
     /// <remarks>A mark that belongs on the letter before it counts: each character is drawn as one glyph.</remarks>
     private Rune? FirstMissing(string text)

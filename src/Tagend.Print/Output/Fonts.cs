@@ -1,5 +1,5 @@
 using System.Text;
-using SkiaSharp;
+using Tagend.Pdf;
 using Tagend.Problems;
 
 namespace Tagend.Output;
@@ -20,14 +20,21 @@ public sealed class Fonts
     /// <summary>Width of a text in points.</summary>
     public float WidthOf(string text, TextStyle style) => this[style.Weight].WidthOf(text, style);
 
+    /// <summary>Width in points of a text that can be a line as it is; null for one that a line is made of first, or whose glyphs are missing.</summary>
+    internal float? WidthOfWhole(string text, TextStyle style)
+    {
+        var face = this[style.Weight];
+        var measure = face.Measure(text);
+        return measure is { IsTidy: true, Missing: null } ? face.WidthOf(measure, style) : null;
+    }
+
     /// <summary>The first character the face has no glyph for; null where all can be drawn.</summary>
     public Rune? FirstMissing(string text, Weight weight) => this[weight].Measure(text).Missing;
 
     private static Face Load(string folder, Weight weight)
     {
         var path = Path.Combine(folder, $"Inter-{weight}.ttf");
-        // Mapped, not read: of a face a few pages' glyphs are looked at.
-        var file = SKData.Create(path)
+        var file = FontFile.Of(path)
             ?? throw new TagendException($"{path}: the font cannot be read; put back templates/fonts as it was shipped");
         return Face.Of(file)
             ?? throw new TagendException($"{path}: is no font; put back templates/fonts as it was shipped");

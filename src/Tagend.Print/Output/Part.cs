@@ -39,6 +39,11 @@ public enum PartKind
 /// <param name="InWords">What a figure shows.</param>
 public sealed record PartStart(PartKind Kind, string? InWords = null) : Ink
 {
+    private static readonly PartStart[] Plain = [.. Enum.GetValues<PartKind>().Select(kind => new PartStart(kind))];
+
+    /// <summary>Begins a part that needs no words.</summary>
+    public static PartStart Of(PartKind kind) => Plain[(int)kind];
+
     /// <summary>Begins a figure: the texts in it say what it shows. Where there is none, it decorates.</summary>
     public static PartStart Figure(IEnumerable<Ink> inks)
     {

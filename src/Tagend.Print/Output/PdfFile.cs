@@ -10,9 +10,7 @@ public static class PdfFile
     /// <param name="output">Empty; only written to. Left open.</param>
     public static void Write(IEnumerable<Page> pages, Fonts fonts, PdfNote note, Stream output)
     {
-        using var objects = new PdfObjects(output);
-        objects.Begin();
-        var document = new Document(objects, fonts);
+        using var document = new Document(output, fonts);
         foreach (var page in pages)
         {
             document.Add(page);
@@ -21,7 +19,8 @@ public static class PdfFile
         document.End(note);
     }
 
-    private sealed class Document
+    /// <summary>A PDF in the making.</summary>
+    internal sealed class Document : IDisposable
     {
         private readonly PdfObjects _objects;
         private readonly Fonts _fonts;
@@ -36,11 +35,13 @@ public static class PdfFile
         private readonly List<int> _pages = [];
         private readonly PdfOutline _outline = new();
 
-        public Document(PdfObjects objects, Fonts fonts)
+        public Document(Stream output, Fonts fonts)
         {
-            (_objects, _fonts, _tree, _resources) = (objects, fonts, objects.Reserve(), objects.Reserve());
-            _pictures = new PdfPictures(objects, _resources);
-            _structure = new PdfStructure(objects);
+            (_objects, _fonts) = (new PdfObjects(output), fonts);
+            _objects.Begin();
+            (_tree, _resources) = (_objects.Reserve(), _objects.Reserve());
+            _pictures = new PdfPictures(_objects, _resources);
+            _structure = new PdfStructure(_objects);
             _pen = new PdfPen(fonts, FontOf, _pictures, _content, new PdfParts(_structure, _content));
         }
 
@@ -87,6 +88,8 @@ public static class PdfFile
             _objects.Add(catalog, _buffer.Add(">>"u8));
             _objects.End(catalog, information);
         }
+
+        public void Dispose() => _objects.Dispose();
 
         /// <summary>To a hundredth of a point: a roll's page of whole dots does not become one of a dot more.</summary>
         private static double Size(float side) => Math.Round(side, 2);

@@ -217,10 +217,22 @@ internal sealed class PdfPen(Fonts fonts, Func<Weight, (PdfFont Font, int Number
 
     private void Oval(SKRect edge) => Round(edge, edge.Width / 2, edge.Height / 2);
 
+    /// <summary>A rectangle with elliptic corners, each one curve, in whole steps from its edges: <see cref="RoundPath"/>.</summary>
     private void Round(SKRect edge, float radiusX, float radiusY)
     {
-        using var path = RoundPath.Of(edge, radiusX, radiusY, isWhole: true);
-        content.Outline(path, new SKMatrix(1, 0, 0, 0, -1, _top, 0, 0, 1));
+        var (handleX, handleY) = (MathF.Round(radiusX * (1 - RoundPath.Handle)), MathF.Round(radiusY * (1 - RoundPath.Handle)));
+        (radiusX, radiusY) = (MathF.Round(radiusX), MathF.Round(radiusY));
+        var (left, right, top, bottom) = (edge.Left, edge.Right, _top - edge.Top, _top - edge.Bottom);
+        content.MoveTo(left + radiusX, top);
+        content.LineTo(right - radiusX, top);
+        content.CurveTo(right - handleX, top, right, top - handleY, right, top - radiusY);
+        content.LineTo(right, bottom + radiusY);
+        content.CurveTo(right, bottom + handleY, right - handleX, bottom, right - radiusX, bottom);
+        content.LineTo(left + radiusX, bottom);
+        content.CurveTo(left + handleX, bottom, left, bottom + handleY, left, bottom + radiusY);
+        content.LineTo(left, top - radiusY);
+        content.CurveTo(left, top - handleY, left + handleX, top, left + radiusX, top);
+        content.Paint("h"u8);
     }
 
     /// <summary>Takes up what the next outline is filled and stroked with.</summary>

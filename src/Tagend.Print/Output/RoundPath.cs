@@ -5,12 +5,13 @@ namespace Tagend.Output;
 /// <summary>Rectangles with round corners, and ellipses.</summary>
 internal static class RoundPath
 {
+    /// <summary>Of the radius, from a corner's tangent points to the handles of its curve: a quarter circle to 0.03 %.</summary>
+    public const float Handle = 0.5522848f;
+
     /// <summary>A rectangle with elliptic corners, each one cubic curve: Skia would cut its own arcs into dozens.</summary>
     /// <param name="isWhole">All of its places are to be whole numbers.</param>
     public static SKPath Of(SKRect edge, float radiusX, float radiusY, bool isWhole = false)
     {
-        // Of the radius, from a corner's tangent points: a quarter circle to 0.03 %.
-        const float Handle = 0.5522848f;
         var (handleX, handleY) = (radiusX * (1 - Handle), radiusY * (1 - Handle));
         if (isWhole)
         {

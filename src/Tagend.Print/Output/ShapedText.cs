@@ -12,4 +12,5 @@ internal sealed record ShapedText(ushort[] Glyphs, int[] Places, int[] Advances,
 /// <param name="Width">In units of the face.</param>
 /// <param name="Glyphs">How many.</param>
 /// <param name="Missing">The first character the face has no glyph for; null where all can be drawn.</param>
-internal sealed record TextMeasure(int Width, int Glyphs, Rune? Missing);
+/// <param name="IsTidy">A line can have it as it is: no space at its start, no two in a row, no line end.</param>
+internal sealed record TextMeasure(int Width, int Glyphs, Rune? Missing, bool IsTidy);

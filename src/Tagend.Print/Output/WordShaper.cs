@@ -1,7 +1,7 @@
 using System.Buffers.Binary;
 using System.Collections.Concurrent;
 using HarfBuzzSharp;
-using SkiaSharp;
+using Tagend.Pdf;
 using Buffer = HarfBuzzSharp.Buffer;
 
 namespace Tagend.Output;
@@ -25,13 +25,15 @@ internal sealed class WordShaper
     private readonly ConcurrentDictionary<string, ShapedText>.AlternateLookup<ReadOnlySpan<char>> _known;
     private readonly Font _font;
 
+    private int _kept;
+
     /// <summary>For the font, which one thread at a time may ask.</summary>
     private readonly Lock _lock = new();
 
     /// <summary>The font's bytes, which are to stay where they are as long as it is used.</summary>
-    private readonly SKData _file;
+    private readonly FontFile _file;
 
-    private WordShaper(SKData file, HarfBuzzSharp.Face face)
+    private WordShaper(FontFile file, HarfBuzzSharp.Face face)
     {
         (_file, _font, UnitsPerEm) = (file, FontOf(face), face.UnitsPerEm);
         _known = _words.GetAlternateLookup<ReadOnlySpan<char>>();
@@ -40,14 +42,14 @@ internal sealed class WordShaper
     public int UnitsPerEm { get; }
 
     /// <summary>Null where it is no font, or only a part of one.</summary>
-    public static WordShaper? Of(SKData file)
+    public static WordShaper? Of(FontFile file)
     {
-        if (!HasAllTables(file.AsSpan()))
+        if (!HasAllTables(file.Bytes))
         {
             return null;
         }
 
-        using var blob = new Blob(file.Data, (int)file.Size, MemoryMode.ReadOnly);
+        using var blob = new Blob(file.Data, file.Size, MemoryMode.ReadOnly);
         using var face = new HarfBuzzSharp.Face(blob, 0);
         return face.GlyphCount > 0 ? new WordShaper(file, face) : null;
     }
@@ -76,9 +78,10 @@ internal sealed class WordShaper
         lock (_lock)
         {
             var shaped = ShapeAnew(word);
-            if (_words.Count >= Kept)
+            if (_kept++ == Kept)
             {
                 _words.Clear();
+                _kept = 1;
             }
 
             _words[word.ToString()] = shaped;
@@ -122,16 +125,18 @@ internal sealed class WordShaper
         buffer.GuessSegmentProperties();
         _font.Shape(buffer, FeaturesOf(word));
         GC.KeepAlive(_file);
-        var glyphs = new ushort[buffer.Length];
-        var places = new int[buffer.Length];
-        var advances = new int[buffer.Length];
+        var infos = buffer.GetGlyphInfoSpan();
+        var positions = buffer.GetGlyphPositionSpan();
+        var glyphs = new ushort[infos.Length];
+        var places = new int[infos.Length];
+        var advances = new int[infos.Length];
         var width = 0;
-        foreach (var (i, (info, position)) in buffer.GlyphInfos.Zip(buffer.GlyphPositions).Index())
+        for (var i = 0; i < infos.Length; i++)
         {
-            glyphs[i] = (ushort)info.Codepoint;
-            places[i] = width + position.XOffset;
-            advances[i] = _font.GetHorizontalGlyphAdvance(info.Codepoint);
-            width += position.XAdvance;
+            glyphs[i] = (ushort)infos[i].Codepoint;
+            places[i] = width + positions[i].XOffset;
+            advances[i] = _font.GetHorizontalGlyphAdvance(infos[i].Codepoint);
+            width += positions[i].XAdvance;
         }
 
         return new ShapedText(glyphs, places, advances, width);

@@ -1,5 +1,4 @@
 using System.Runtime.InteropServices;
-using SkiaSharp;
 using Tagend.Problems;
 
 namespace Tagend.Pdf;
@@ -25,7 +24,7 @@ internal static unsafe partial class FontSubset
     /// <summary>The font's file with these glyphs only, numbered from 1 as they come.</summary>
     /// <exception cref="TagendException">The font is damaged.</exception>
     /// <param name="characters">The table that leads from characters to glyphs; a PDF that numbers its glyphs needs none.</param>
-    public static byte[] Cut(SKData font, IReadOnlyList<ushort> glyphs, byte[]? characters = null)
+    public static byte[] Cut(FontFile font, IReadOnlyList<ushort> glyphs, byte[]? characters = null)
     {
         var blob = hb_blob_create((byte*)font.Data, (uint)font.Size, MemoryModeReadonly, null, null);
         var face = hb_face_create(blob, 0);

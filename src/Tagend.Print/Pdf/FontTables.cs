@@ -1,6 +1,5 @@
 using System.Buffers.Binary;
 using System.Text;
-using SkiaSharp;
 using Tagend.Problems;
 
 namespace Tagend.Pdf;
@@ -11,7 +10,7 @@ namespace Tagend.Pdf;
 internal sealed record FontTables(string Name, int UnitsPerEm, int[] Box, int Ascent, int Descent, int CapHeight, int Weight)
 {
     /// <exception cref="TagendException">The tables are not where the font says they are, or hold no sizes.</exception>
-    public static FontTables Of(SKData font)
+    public static FontTables Of(FontFile font)
     {
         try
         {
@@ -23,7 +22,7 @@ internal sealed record FontTables(string Name, int UnitsPerEm, int[] Box, int As
         }
     }
 
-    private static FontTables Read(SKData font)
+    private static FontTables Read(FontFile font)
     {
         var head = Table(font, "head"u8);
         var hhea = Table(font, "hhea"u8);
@@ -45,11 +44,11 @@ internal sealed record FontTables(string Name, int UnitsPerEm, int[] Box, int As
     }
 
     /// <summary>Empty where there is none; the font's head says where it is.</summary>
-    private static ReadOnlySpan<byte> Table(SKData font, ReadOnlySpan<byte> tag)
+    private static ReadOnlySpan<byte> Table(FontFile font, ReadOnlySpan<byte> tag)
     {
         const int HeadLength = 12;
         const int RecordLength = 16;
-        var file = font.AsSpan();
+        var file = font.Bytes;
         var records = BinaryPrimitives.ReadUInt16BigEndian(file[4..]);
         for (var i = 0; i < records; i++)
         {

@@ -120,6 +120,12 @@ internal sealed class PdfBuffer
 
     private void Digits(long number)
     {
+        if (number is >= 0 and < 10) // so are most that a code's bars have
+        {
+            Character((byte)('0' + number));
+            return;
+        }
+
         Utf8Formatter.TryFormat(number, Room(20), out var written);
         Length += written;
     }

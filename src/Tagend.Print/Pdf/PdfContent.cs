@@ -94,6 +94,12 @@ internal sealed class PdfContent
 
     public void LineTo(double x, double y) => _buffer.Add(x).Add(y).Add("l\n"u8);
 
+    /// <summary>A curve from where the path is, by its two handles, to its end.</summary>
+    public void CurveTo(double x1, double y1, double x2, double y2, double x3, double y3) =>
+        _buffer.Add(x1).Add(y1).Add(x2).Add(y2).Add(x3).Add(y3).Add("c\n"u8);
+
+    public void Rectangle(int x, int y, int width, int height) => _buffer.Add(x).Add(y).Add(width).Add(height).Add("re\n"u8);
+
     public void Rectangle(double x, double y, double width, double height) => _buffer.Add(x).Add(y).Add(width).Add(height).Add("re\n"u8);
 
     /// <summary>Ends a path: <c>f</c> fills it, <c>S</c> strokes it, <c>B</c> does both; with a star, by the even-odd rule.</summary>

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.IO.Hashing;
 using System.Text;
-using SkiaSharp;
 
 namespace Tagend.Pdf;
 
@@ -10,7 +9,7 @@ namespace Tagend.Pdf;
 /// ISO 32000-1, 9.7: a composite font of two-byte codes (Identity-H) that are the glyphs' numbers in the cut TrueType file,
 /// with a map from codes to Unicode (9.10.3).
 /// </remarks>
-internal sealed class PdfFont(SKData file)
+internal sealed class PdfFont(FontFile file)
 {
     private const int Embolden = 50; // StemV of regular type; no viewer that has the font itself asks for it
     private readonly FontTables _tables = FontTables.Of(file);

@@ -12,6 +12,9 @@ internal sealed class PdfObjects(Stream output) : IDisposable
 {
     private const int MostInAStream = 200;
 
+    /// <summary>Level 3 of 9: six tenths of the time of the usual 6, and 6 % more bytes.</summary>
+    private static readonly ZLibCompressionOptions Squeeze = new() { CompressionLevel = 3 };
+
     private readonly List<Entry> _entries = [new Entry(0, 0, 65535)];
     private readonly XxHash128 _hash = new();
     private readonly PdfBuffer _line = new();
@@ -61,7 +64,7 @@ internal sealed class PdfObjects(Stream output) : IDisposable
         }
 
         _squeezed.SetLength(0);
-        using (var zlib = new ZLibStream(_squeezed, CompressionLevel.Optimal, leaveOpen: true))
+        using (var zlib = new ZLibStream(_squeezed, Squeeze, leaveOpen: true))
         {
             zlib.Write(content);
         }

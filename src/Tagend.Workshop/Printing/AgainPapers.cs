@@ -41,8 +41,8 @@ internal sealed class AgainPapers(ShopCatalog catalog, AgainPlan plan)
                 var path = Path.Combine(plan.Folder, $"{d.Name}.pdf");
                 var title = $"Tagend {d.Name}";
                 return (
-                    new PrintedPaper(path, title, document.Pages.Count, document.Paper),
-                    new NewFile(path, stream => PdfFile.Write(document.Pages, fonts, new PdfNote(title, date, document.Language ?? catalog.Words.Tag), stream)));
+                    new PrintedPaper(path, title, document.PageCount, document.Paper),
+                    new NewFile(path, stream => document.Write(fonts, new PdfNote(title, date, document.Language ?? catalog.Words.Tag), stream)));
             })),
         ];
         using var turn = FolderTurn.Take(plan.Folder);

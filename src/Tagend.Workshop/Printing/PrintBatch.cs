@@ -60,20 +60,29 @@ public sealed class PrintBatch(ShopCatalog catalog, PrintPlan plan) : IDisposabl
         var started = new Queue<Task<Made>>();
         try
         {
-            var next = 0;
-            var pieces = 0;
+            if (volumes.Count > 1)
+            {
+                GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive); // gives back what reading a season's orders took
+            }
+
+            var (next, pieces) = (0, 0);
+            StartAsManyAsCores();
             for (var number = 1; number <= volumes.Count; number++)
+            {
+                var made = started.Dequeue().GetAwaiter().GetResult();
+                StartAsManyAsCores(); // no core waits for the disk
+                Appear(made);
+                pieces += volumes[number - 1].Sum(s => s.Pieces);
+                yield return new PrintedVolume(new Volume(number, volumes.Count), made.Printed, pieces);
+            }
+
+            void StartAsManyAsCores()
             {
                 while (next < volumes.Count && started.Count < Environment.ProcessorCount)
                 {
                     var (sets, volume) = (volumes[next], new Volume(++next, volumes.Count));
                     started.Enqueue(Task.Run(() => Make(sets, volume, failed.Token), failed.Token));
                 }
-
-                var made = started.Dequeue().GetAwaiter().GetResult();
-                Appear(made);
-                pieces += volumes[number - 1].Sum(s => s.Pieces);
-                yield return new PrintedVolume(new Volume(number, volumes.Count), made.Printed, pieces);
             }
         }
         finally
@@ -94,13 +103,6 @@ public sealed class PrintBatch(ShopCatalog catalog, PrintPlan plan) : IDisposabl
     {
         var (printed, files) = _run.Compose([.. sets.Select(s => s.Make())], volume, stop);
         var written = files.Count > 0 ? AtomicFiles.Prepare(files) : null;
-        files = [];
-        if (volume.Count > 1)
-        {
-            // A volume's pages live long enough to be taken for lasting ones, and some volumes' would gather.
-            GC.Collect();
-        }
-
         return new Made(printed, written);
     }
 

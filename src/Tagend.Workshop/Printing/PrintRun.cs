@@ -21,7 +21,7 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
             good,
             [.. sets.Except(good).Select(s => s.Order)],
             problems,
-            [.. documents.Select(d => new PrintedPaper(PathOf($"{d.Name}.pdf"), TitleOf(d, whose), d.Pages.Count, d.Paper))]);
+            [.. documents.Select(d => new PrintedPaper(PathOf($"{d.Name}.pdf"), TitleOf(d, whose), d.PageCount, d.Paper))]);
         IReadOnlyList<NewFile> files = [.. documents.SelectMany(d => Files(d, NoteOf(d, good)))];
         var next = documents.SelectMany(d => d.NextLabels).GroupBy(n => n.Key).ToDictionary(n => n.Key, n => n.Last().Value);
         return (printed with { Files = [.. files.Select(f => f.Path)], NextLabels = next }, files);
@@ -33,7 +33,11 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
     public (IReadOnlyList<BuildSet> Sets, IReadOnlyList<Document> Documents, IReadOnlyList<Problem> Problems) Draw(
         IReadOnlyList<BuildSet> sets, Volume volume, CancellationToken stop)
     {
-        var setting = volume.Number == 1 ? plan.Setting : plan.Setting with { Use = SheetUse.Whole };
+        var setting = plan.Setting with
+        {
+            Use = volume.Number == 1 ? plan.Setting.Use : SheetUse.Whole,
+            IsDrafted = volume.Count > 1 && plan.PreviewDpi is null, // where there is one, all cores write its files
+        };
         var batches = plan.Kinds.Select(kind => kind.Begin(catalog, _fonts, setting)).ToList();
         var problems = new List<Problem>();
         var good = new List<BuildSet>();
@@ -81,12 +85,12 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
         var pull = new Lazy<BatchPull>(() => BatchPull.Of(good.SelectMany(s => s.Builds).Select(b => b.Spec), catalog.Shop, shelf)!);
         var bound = batches.Select(batch => batch.Bind(pull)).ToList();
         problems.AddRange(bound.SelectMany(b => b.Problems));
-        return bound.SelectMany(b => b.Documents).Where(d => d.Pages.Count > 0);
+        return bound.SelectMany(b => b.Documents).Where(d => d.PageCount > 0);
     }
 
     private IEnumerable<NewFile> Files(Document document, PdfNote note)
     {
-        yield return new NewFile(PathOf($"{document.Name}.pdf"), stream => PdfFile.Write(document.Pages, _fonts, note, stream));
+        yield return new NewFile(PathOf($"{document.Name}.pdf"), stream => document.Write(_fonts, note, stream));
         foreach (var (number, page) in document.Pages.Index())
         {
             if (plan.PreviewDpi is { } preview)

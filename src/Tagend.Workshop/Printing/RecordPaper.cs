@@ -80,9 +80,9 @@ public static class RecordPaper
         [
             .. documents.Select(d =>
             {
-                var made = new PrintedPaper(Path.Combine(plan.Folder, $"{FileNames.Safe(d.Name)}.pdf"), $"Tagend {d.Name}", d.Pages.Count, d.Paper);
+                var made = new PrintedPaper(Path.Combine(plan.Folder, $"{FileNames.Safe(d.Name)}.pdf"), $"Tagend {d.Name}", d.PageCount, d.Paper);
                 var note = new PdfNote(made.Title, date, d.Language ?? catalog.Words.Tag);
-                return (made, new NewFile(made.Path, stream => PdfFile.Write(d.Pages, fonts, note, stream)));
+                return (made, new NewFile(made.Path, stream => d.Write(fonts, note, stream)));
             }),
         ];
         AtomicFiles.Write([.. files.Select(f => f.File)]);

@@ -99,6 +99,19 @@ public sealed class PrintBatchTests : IDisposable
         Assert.Equal([[2, 1]], PrintBatch.VolumesOf(orders.Report.Ready, 3).Select(v => v.Select(s => s.Pieces)));
     }
 
+    /// <summary>Pages are kept where pictures are made of them too, and else written as they come.</summary>
+    [Fact]
+    public void Print_SeveralVolumes_WritesTheSameBytesWithPicturesAndWithout()
+    {
+        var (orders, plan) = (_folder.Check(), _folder.Plan(null, "cards", "strips", "sheets") with { VolumePieces = 2 });
+        Print(orders, plan);
+        var drafted = _folder.Files.Where(f => f.EndsWith(".pdf", StringComparison.Ordinal)).ToDictionary(f => f, f => File.ReadAllBytes(_folder[f]));
+        Print(orders, plan with { PreviewDpi = 10 });
+        Assert.Equal(6, drafted.Count);
+        Assert.All(drafted, file => Assert.Equal(file.Value, File.ReadAllBytes(_folder[file.Key])));
+        Assert.Contains("cards-001-01.png", _folder.Files);
+    }
+
     [Fact]
     public void Print_IntoAFolderThatCannotBe_SaysSoAndWritesNothing()
     {
