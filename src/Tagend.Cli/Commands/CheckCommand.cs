@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using System.Text;
 using Tagend.Measures;
 using Tagend.Options;
 using Tagend.Problems;
@@ -80,7 +81,8 @@ internal static class CheckCommand
 
     private static (string Text, BuildSpec? Spec) TextOf(PieceReport piece)
     {
-        using var text = new StringWriter(CultureInfo.InvariantCulture);
+        const int UsualLength = 2048;
+        using var text = new StringWriter(new StringBuilder(UsualLength), CultureInfo.InvariantCulture);
         if (piece.Spec is { } spec)
         {
             SpecText.Write(text, spec, piece.Slip);

@@ -62,7 +62,7 @@ public static class LengthWriter
             return $"{sign}{whole}";
         }
 
-        var divisor = (long)System.Numerics.BigInteger.GreatestCommonDivisor(rest, parts);
+        var divisor = rest & -rest; // the greatest power of two in it
         var fraction = $"{rest / divisor}/{parts / divisor}";
         return whole == 0 ? sign + fraction : $"{sign}{whole} {fraction}";
     }

@@ -6,30 +6,39 @@ public static class SideBySide
     // Long enough to keep the cores busy, short enough that what is made of them is little.
     private const int AtOnce = 256;
 
-    /// <summary>What becomes of each item, in the list's order. Few results are held at a time; short lists are worked off on the caller's thread.</summary>
+    /// <summary>What becomes of each item, in the list's order; while the caller looks at some, the next ones are worked on.</summary>
+    /// <remarks>Few results are held at a time; short lists are worked off on the caller's thread.</remarks>
     /// <param name="items">Read from any thread.</param>
     /// <param name="work">Runs on any thread. It must not throw.</param>
     public static IEnumerable<TResult> Select<T, TResult>(IReadOnlyList<T> items, Func<T, TResult> work)
     {
-        for (var first = 0; first < items.Count; first += AtOnce)
+        if (items.Count < AtOnce)
         {
-            var (start, results) = (first, new TResult[Math.Min(AtOnce, items.Count - first)]);
-            if (results.Length < AtOnce)
+            foreach (var item in items)
             {
-                for (var i = 0; i < results.Length; i++)
-                {
-                    results[i] = work(items[start + i]);
-                }
-            }
-            else
-            {
-                Parallel.For(0, results.Length, i => results[i] = work(items[start + i]));
+                yield return work(item);
             }
 
+            yield break;
+        }
+
+        var next = Task.Run(() => Worked(items, 0, work));
+        for (var first = AtOnce; next is not null; first += AtOnce)
+        {
+            var results = next.GetAwaiter().GetResult();
+            var start = first;
+            next = start < items.Count ? Task.Run(() => Worked(items, start, work)) : null;
             foreach (var result in results)
             {
                 yield return result;
             }
         }
+    }
+
+    private static TResult[] Worked<T, TResult>(IReadOnlyList<T> items, int first, Func<T, TResult> work)
+    {
+        var results = new TResult[Math.Min(AtOnce, items.Count - first)];
+        Parallel.For(0, results.Length, i => results[i] = work(items[first + i]));
+        return results;
     }
 }

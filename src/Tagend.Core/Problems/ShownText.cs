@@ -12,6 +12,11 @@ public static class ShownText
     /// <summary>Whether every character can be seen, spaces among them.</summary>
     public static bool IsShown(string text)
     {
+        if (!text.AsSpan().ContainsAnyExceptInRange(' ', '~')) // as nearly all of an order file's cells
+        {
+            return true;
+        }
+
         foreach (var rune in text.EnumerateRunes())
         {
             if (!IsShown(rune))
