@@ -142,8 +142,8 @@ internal sealed class BuiltOptions
         return correct && strike ? "--correct and --strike: choose one of them"
             : (correct || strike) && piece is not null ? $"{(correct ? "--correct" : "--strike")} names the build, and {piece} is not needed"
             : correct && given == 0 ? "--correct: give the values as they should be, such as --length \"60 5/16\""
-            : strike && given > 0 ? "--strike takes no values: a build that is struck is none"
-            : !(correct || strike) && ReasonOf(parsed).Length > 0 ? "--reason is of --correct and --strike"
+            : strike && given > 0 ? "--strike takes no values: it only takes the build out of the count"
+            : !(correct || strike) && ReasonOf(parsed).Length > 0 ? "--reason goes with --correct or --strike"
             : !(correct || strike) && piece is null && given > 0 ? "name the piece that these values are for, such as 1001/string"
             : null;
     }
