@@ -81,7 +81,16 @@ public sealed class PrintBatch(ShopCatalog catalog, PrintPlan plan) : IDisposabl
                 while (next < volumes.Count && started.Count < Environment.ProcessorCount)
                 {
                     var (sets, volume) = (volumes[next], new Volume(++next, volumes.Count));
-                    started.Enqueue(Task.Run(() => Make(sets, volume, failed.Token), failed.Token));
+                    var making = new Task<Made>(() => Make(sets, volume, failed.Token));
+                    started.Enqueue(making);
+                    if (volumes.Count == 1)
+                    {
+                        making.RunSynchronously(); // a thread takes longer to start than a page to make
+                    }
+                    else
+                    {
+                        making.Start(TaskScheduler.Default);
+                    }
                 }
             }
         }

@@ -44,7 +44,7 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
         foreach (var set in sets)
         {
             stop.ThrowIfCancellationRequested();
-            var laid = Lay(set, batches);
+            var laid = volume.Count > 1 ? batches.ConvertAll(batch => batch.Lay(set)) : Lay(set, batches);
             var found = laid.SelectMany(l => l.Problems).ToList();
             problems.AddRange(found.Except(problems));
             if (found.Count == 0)
@@ -66,7 +66,7 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
     private PdfNote NoteOf(Document document, IReadOnlyList<BuildSet> sets) =>
         new($"Tagend {document.Name}", sets[0].Builds[0].Spec.Date, document.Language ?? catalog.Words.Tag);
 
-    /// <summary>All kinds at the same time.</summary>
+    /// <summary>All kinds at the same time; of several volumes each has a core to itself.</summary>
     private static List<LaidSet> Lay(BuildSet set, List<IPageBatch> batches)
     {
         var others = batches.Skip(1).Select(batch => Task.Run(() => batch.Lay(set))).ToList();
