@@ -22,4 +22,10 @@ public abstract class JobBookAddress(string text)
     /// <param name="bench">Where this run is: kept with all it enters; empty where benches have no names.</param>
     /// <exception cref="TagendException">The book cannot be used or begun.</exception>
     public abstract IJobBook OpenOrBegin(TimeProvider clock, string bench = "");
+
+    /// <summary>Lets the book here be filled in one go; where there is none, one appears with all that it is filled with, or not at all.</summary>
+    /// <param name="fill">Fills the book; called again where a server's connection was lost.</param>
+    /// <returns>What <paramref name="fill"/> returns.</returns>
+    /// <exception cref="TagendException">The book cannot be used or begun.</exception>
+    public abstract T Fill<T>(TimeProvider clock, Func<IJobBook, T> fill);
 }

@@ -14,6 +14,8 @@ internal static class JobWording
     public static string Damaged(string path, string reason) =>
         $"{path}: the job book is damaged ({reason}); keep this file, and go on with the latest copy of it or a new one";
 
+    public const string NoSuchValue = "a row has a value that none can have there";
+
     public static string Empty(string path) =>
         $"{path}: the file is empty, so it is not a job book, perhaps a copy that was cut off; put a complete copy in its place, or remove it and the next print starts a new book";
 
@@ -26,6 +28,9 @@ internal static class JobWording
         $"{path}: the job book cannot be opened; name a file in a folder that exists and that you may write to, with --job-book";
 
     public static string DiskFull(string path) => $"{path}: the disk of the job book is full; free some space and run again";
+
+    public static string DiskFails(string path) =>
+        $"{path}: the disk of the job book does not read or write; see whether it is full or broken, then run again";
 
     public static string Failed(string path, string reason) => $"{path}: the job book cannot be used ({reason}); try again, or name another file with --job-book";
 

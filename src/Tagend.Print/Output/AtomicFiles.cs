@@ -1,11 +1,16 @@
 using System.Runtime.ExceptionServices;
+using Tagend.Files;
 using Tagend.Problems;
 
 namespace Tagend.Output;
 
 /// <summary>A file to be written.</summary>
 /// <param name="Write">Writes its content; the stream can be read and moved in.</param>
-public sealed record NewFile(string Path, Action<Stream> Write);
+public sealed record NewFile(string Path, Action<Stream> Write)
+{
+    /// <summary>Whether its owner alone may read it, from its first byte on.</summary>
+    public bool IsSecret { get; init; }
+}
 
 /// <summary>
 /// Files that appear whole or not at all, a set of them together: written and forced to disk beside their places, under the
@@ -141,7 +146,7 @@ public sealed class AtomicFiles : IDisposable
             throw new IsFolderException();
         }
 
-        using var stream = _folders[FolderOf(file.Path)].Make(Path.GetFileName(file.Path));
+        using var stream = _folders[FolderOf(file.Path)].Make(Path.GetFileName(file.Path), file.IsSecret);
         file.Write(stream);
         DiskSync.Force(stream);
     }

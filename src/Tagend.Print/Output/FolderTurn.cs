@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using Tagend.Files;
 using Tagend.Problems;
 
 namespace Tagend.Output;

@@ -508,6 +508,14 @@ public abstract class JobBookContract : SpoolsContract
     }
 
     [Fact]
+    public void Fill_ThatIsBrokenOff_BeginsNoBook()
+    {
+        var place = NewAddress();
+        Assert.Throws<TagendException>(() => place.Fill<int>(new StoppedClock(), _ => throw new TagendException("broken off")));
+        Assert.Null(place.OpenExisting(new StoppedClock()));
+    }
+
+    [Fact]
     public async Task OpenOrBegin_ManyRunsAtOnce_BeginOneBookAndEnterAll()
     {
         await Task.WhenAll(Enumerable.Range(0, 4).Select(run => Task.Run(() =>

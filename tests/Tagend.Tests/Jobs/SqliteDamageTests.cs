@@ -1,5 +1,6 @@
 using Microsoft.Data.Sqlite;
 using Tagend.Fits;
+using Tagend.Jobs;
 using Tagend.Jobs.Sql;
 using Tagend.Problems;
 using Xunit;
@@ -72,6 +73,25 @@ public sealed class SqliteDamageTests : IDisposable
         Run(sql);
         using var book = _test.Open();
         Assert.Contains("the job book is damaged (", Assert.Throws<TagendException>(() => book.Built()).Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>As a damaged index has it: as many as there should be, one of them twice.</summary>
+    [Fact]
+    public void Find_BuildThatIsFoundTwiceInAnothersPlace_SaysThatTheBookIsDamaged()
+    {
+        Run("PRAGMA legacy_alter_table = ON; ALTER TABLE builds RENAME TO kept; CREATE VIEW builds AS SELECT * FROM kept WHERE number = 1 UNION ALL SELECT * FROM kept WHERE number = 1");
+        using var book = _test.Open();
+        var fault = Assert.Throws<TagendException>(() => book.Find(new JobSearch()).ToList());
+        Assert.Contains("the job book is damaged (of 2 builds of job 1 1 are found)", fault.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(-1)]
+    public void Open_VersionThatNoBookHas_SaysThatTheBookIsDamaged(int version)
+    {
+        Run($"PRAGMA user_version = {version}");
+        Assert.Contains($"the job book is damaged (version {version} in its header)", Assert.Throws<TagendException>(() => _test.Open()).Message, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -1,3 +1,4 @@
+using Tagend.Files;
 using Tagend.Output;
 using Tagend.Problems;
 using Xunit;

@@ -78,4 +78,6 @@ internal sealed class BrokenAddress() : JobBookAddress("broken.db")
         Tries++;
         throw new TagendException(Reason);
     }
+
+    public override T Fill<T>(TimeProvider clock, Func<IJobBook, T> fill) => fill(OpenOrBegin(clock));
 }

@@ -21,19 +21,17 @@ public sealed class PostgresAddress(string text, NpgsqlConnectionStringBuilder c
     /// <inheritdoc/>
     public override IJobBook OpenOrBegin(TimeProvider clock, string bench = "") => Open(clock, bench, begin: true)!;
 
+    /// <inheritdoc/>
+    public override T Fill<T>(TimeProvider clock, Func<IJobBook, T> fill)
+    {
+        using var store = NewStore();
+        store.Begin(make: false);
+        return store.WriteOrBegin(() => fill(new SqlJobBook(store, clock, "")));
+    }
+
     private SqlJobBook? Open(TimeProvider clock, string bench, bool begin)
     {
-        var seconds = (int)Math.Ceiling(_patience.TotalSeconds);
-        var settings = new NpgsqlConnectionStringBuilder(connection.ConnectionString)
-        {
-            ApplicationName = "tagend",
-            Timeout = seconds,
-            CommandTimeout = 6 * seconds,
-            Options = $"-c lock_timeout={seconds}s",
-            Pooling = false,
-            SearchPath = $"{Schema},public",
-        };
-        var store = new PostgresStore(settings.ConnectionString, Text, _patience);
+        var store = NewStore();
         try
         {
             if (store.Begin(begin))
@@ -49,5 +47,20 @@ public sealed class PostgresAddress(string text, NpgsqlConnectionStringBuilder c
             store.Dispose();
             throw;
         }
+    }
+
+    private PostgresStore NewStore()
+    {
+        var seconds = (int)Math.Ceiling(_patience.TotalSeconds);
+        var settings = new NpgsqlConnectionStringBuilder(connection.ConnectionString)
+        {
+            ApplicationName = "tagend",
+            Timeout = seconds,
+            CommandTimeout = 6 * seconds,
+            Options = $"-c lock_timeout={seconds}s",
+            Pooling = false,
+            SearchPath = $"{Schema},public",
+        };
+        return new PostgresStore(settings.ConnectionString, Text, _patience);
     }
 }

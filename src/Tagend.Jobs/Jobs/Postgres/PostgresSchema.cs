@@ -154,8 +154,22 @@ internal static class PostgresSchema
         }
 
         using var transaction = connection.BeginTransaction();
+        Make(connection, address);
+        transaction.Commit();
+        return true;
+    }
+
+    /// <summary>Makes the tables of today in a transaction, with which they are there or not.</summary>
+    /// <exception cref="TagendException">The book has a later version.</exception>
+    public static void Make(NpgsqlConnection connection, string address)
+    {
+        if (VersionOf(connection, address) == Version)
+        {
+            return;
+        }
+
         Run(connection, $"SELECT pg_advisory_xact_lock({Lock})");
-        found = VersionOf(connection, address);
+        var found = VersionOf(connection, address);
         if (found == 0)
         {
             Run(connection, "CREATE SCHEMA IF NOT EXISTS tagend; CREATE TABLE tagend.book (version bigint NOT NULL); INSERT INTO tagend.book VALUES (0)");
@@ -167,8 +181,6 @@ internal static class PostgresSchema
         }
 
         Run(connection, $"UPDATE tagend.book SET version = {Version}");
-        transaction.Commit();
-        return true;
     }
 
     /// <summary>Sees in a writing's transaction that the tables are as this program knows them, and that they stay so.</summary>

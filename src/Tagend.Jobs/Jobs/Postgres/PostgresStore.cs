@@ -83,7 +83,13 @@ internal sealed class PostgresStore : SqlStore
         }
     }
 
-    public override T Write<T>(Func<T> work) => Guarded(() =>
+    public override T Write<T>(Func<T> work) => Write(work, begins: false);
+
+    /// <summary>Does some writing whole or not at all, in a book that is begun with it where there is none.</summary>
+    /// <exception cref="TagendException">It cannot be done.</exception>
+    public T WriteOrBegin<T>(Func<T> work) => Write(work, begins: true);
+
+    private T Write<T>(Func<T> work, bool begins) => Guarded(() =>
     {
         var started = TimeProvider.System.GetTimestamp();
         while (true)
@@ -97,6 +103,11 @@ internal sealed class PostgresStore : SqlStore
 
                 return Whole(() =>
                 {
+                    if (begins)
+                    {
+                        PostgresSchema.Make(_connection, _address);
+                    }
+
                     PostgresSchema.HoldVersion(_connection, _address);
                     return work();
                 },

@@ -33,10 +33,10 @@ internal static class BookCopy
         ("spool_uses", ["number", "spool", "build", "length_nm", "seal", "write_key"]),
     ];
 
-    /// <summary>Copies one state of a book into an empty one, whole or not at all, and reads each row again there.</summary>
+    /// <summary>Copies one state of a book into an empty one, in its writing, and reads each row again there.</summary>
     /// <returns>The number of rows.</returns>
     /// <exception cref="TagendException">The target is not empty, or a row does not come back as it was.</exception>
-    public static int Copy(SqlStore from, SqlStore to, string target) => from.Snapshot(() => to.Write(() =>
+    public static int Copy(SqlStore from, SqlStore to, string target) => from.Snapshot(() =>
     {
         if (to.Read("SELECT 1 FROM jobs UNION ALL SELECT 1 FROM spools LIMIT 1", _ => 0).Count > 0)
         {
@@ -46,7 +46,7 @@ internal static class BookCopy
         var rows = Tables.Sum(t => CopyTable(from, to, t.Table, t.Columns));
         to.NumbersAreGiven();
         return rows;
-    }));
+    });
 
     private static int CopyTable(SqlStore from, SqlStore to, string table, string[] columns)
     {

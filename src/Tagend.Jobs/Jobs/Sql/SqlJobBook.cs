@@ -115,11 +115,8 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock, string benc
         return forgotten;
     }
 
-    public int CopyTo(JobBookAddress target)
-    {
-        using var other = (SqlJobBook)target.OpenOrBegin(clock, bench);
-        return BookCopy.Copy(store, other.Store, target.Text);
-    }
+    public int CopyTo(JobBookAddress target) =>
+        target.Fill(clock, other => BookCopy.Copy(store, ((SqlJobBook)other).Store, target.Text));
 
     public IEnumerable<PrintedJob> Find(JobSearch search)
     {
@@ -169,9 +166,10 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock, string benc
         {
             var (job, count, _) = rows.First();
             jobs.Add(job with { Builds = rows.Where(r => r.Build is not null).Select(r => r.Build!).ToValueList() });
-            if (jobs[^1].Builds.Count != count)
+            var found = jobs[^1].Builds.Select(b => b.Number).Distinct().Count(); // a damaged index may have one twice in another's place
+            if (found != count || jobs[^1].Builds.Count != count)
             {
-                throw store.Damage($"of {count} builds of job {job.Number} {jobs[^1].Builds.Count} are found");
+                throw store.Damage($"of {count} builds of job {job.Number} {found} are found");
             }
         }
 

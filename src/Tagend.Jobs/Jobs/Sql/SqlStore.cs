@@ -97,9 +97,13 @@ internal abstract class SqlStore : IDisposable
         {
             return read();
         }
-        catch (Exception e) when (e is InvalidDataException or InvalidOperationException or FormatException or InvalidCastException or OverflowException or ArgumentException)
+        catch (InvalidDataException e)
         {
             throw Damage(e.Message);
+        }
+        catch (Exception e) when (e is InvalidOperationException or FormatException or InvalidCastException or OverflowException or ArgumentException)
+        {
+            throw Damage(JobWording.NoSuchValue);
         }
     }
 

@@ -212,6 +212,11 @@ internal static class SqliteSchema
             throw new TagendException(JobWording.NoBook(path));
         }
 
+        if (version < 0 || (version == 0 && tables > 0))
+        {
+            throw new TagendException(JobWording.Damaged(path, $"version {version} in its header"));
+        }
+
         return version <= Version ? version : throw new TagendException(JobWording.Later(path, version, Version));
     }
 

@@ -26,13 +26,15 @@ internal sealed class SqliteStore : SqlStore
 
     protected override DbConnection Connection => _connection;
 
+    /// <param name="file">The file that is opened: the book's, or a draft of it.</param>
+    /// <param name="path">The book's file, as messages name it.</param>
     /// <param name="patience">How long to wait for another run that writes, to whole seconds.</param>
     /// <exception cref="TagendException">The book cannot be used; says why and what to do.</exception>
-    public static SqliteStore Open(string path, SqliteOpenMode mode, TimeSpan patience)
+    public static SqliteStore Open(string file, string path, SqliteOpenMode mode, TimeSpan patience)
     {
         var text = new SqliteConnectionStringBuilder
         {
-            DataSource = Path.GetFullPath(path),
+            DataSource = Path.GetFullPath(file),
             Mode = mode,
             DefaultTimeout = (int)patience.TotalSeconds,
             ForeignKeys = true,
@@ -108,6 +110,7 @@ internal sealed class SqliteStore : SqlStore
     protected override string Reason(Exception e) => (e as SqliteException)?.SqliteErrorCode switch
     {
         5 or 6 => JobWording.Busy(_path),
+        10 => JobWording.DiskFails(_path),
         8 => JobWording.ReadOnly(_path),
         11 => JobWording.Damaged(_path, e.Message),
         13 => JobWording.DiskFull(_path),

@@ -1,9 +1,9 @@
 using Tagend.Problems;
 
-namespace Tagend.Output;
+namespace Tagend.Files;
 
 /// <summary>A file that one holder at a time has. The lock dies with its process, and the file goes with its holder.</summary>
-internal sealed class LockFile : IDisposable
+public sealed class LockFile : IDisposable
 {
     private const int LongestMark = 1 << 16;
 
@@ -11,6 +11,7 @@ internal sealed class LockFile : IDisposable
 
     private LockFile(FileStream held) => _held = held;
 
+    /// <summary>Takes the lock, if nobody has it.</summary>
     /// <returns>Null where another has it, or has just given it back.</returns>
     /// <exception cref="IOException">The file cannot be made.</exception>
     /// <exception cref="UnauthorizedAccessException">The file may not be made.</exception>
@@ -46,6 +47,7 @@ internal sealed class LockFile : IDisposable
         return null;
     }
 
+    /// <summary>Gives it back.</summary>
     public void Dispose()
     {
         if (!OperatingSystem.IsWindows())

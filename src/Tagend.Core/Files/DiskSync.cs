@@ -1,14 +1,14 @@
 using System.Runtime.InteropServices;
 using Microsoft.Win32.SafeHandles;
 
-namespace Tagend.Output;
+namespace Tagend.Files;
 
 /// <summary>Forces what was written to disk, and says so where that fails.</summary>
 /// <remarks>
 /// FileStream.Flush(true) and RandomAccess.FlushToDisk of .NET 10 pass over the error of a failing fsync (POSIX.1-2017), and a
 /// full or broken disk may report it nowhere else.
 /// </remarks>
-internal static partial class DiskSync
+public static partial class DiskSync
 {
     /// <summary>EINVAL: the file system has no such call.</summary>
     private const int Invalid = 22;
@@ -16,6 +16,7 @@ internal static partial class DiskSync
     /// <summary>ENOTSUP of Linux and of macOS.</summary>
     private static readonly int[] NotSupported = [95, 45];
 
+    /// <summary>Forces the bytes of a file to disk.</summary>
     /// <exception cref="IOException">The bytes may not be on the disk; its HResult is the system's error number.</exception>
     public static void Force(FileStream file)
     {

@@ -1,10 +1,10 @@
-namespace Tagend.Output;
+namespace Tagend.Files;
 
 /// <summary>
 /// Where files are until they are whole: a folder of one run's own beside their places, and in it a lock that dies with the
 /// run. What a killed run left behind is known by its lock, whatever its process number means by now.
 /// </summary>
-internal sealed class TempFiles : IDisposable
+public sealed class TempFiles : IDisposable
 {
     private const string Prefix = ".tagend-";
     private const string LockName = ".lock";
@@ -16,6 +16,7 @@ internal sealed class TempFiles : IDisposable
 
     private TempFiles(string folder, LockFile held) => (Folder, _lock) = (folder, held);
 
+    /// <summary>The path of the run's own folder.</summary>
     public string Folder { get; }
 
     /// <summary>Makes a run's folder, and removes those of runs that are no more.</summary>
@@ -32,7 +33,7 @@ internal sealed class TempFiles : IDisposable
             {
                 if (Lock(own.FullName) is { } held)
                 {
-                    RemoveAbandoned(folder, own.LastWriteTimeUtc);
+                    Quietly(() => RemoveAbandoned(folder, own.LastWriteTimeUtc));
                     return new TempFiles(own.FullName, held);
                 }
             }
@@ -47,8 +48,19 @@ internal sealed class TempFiles : IDisposable
     }
 
     /// <summary>A new file, which can be read and moved in.</summary>
-    public FileStream Make(string name) => new(Path.Combine(Folder, name), FileMode.CreateNew, FileAccess.ReadWrite, FileShare.Read, 1 << 16);
+    /// <param name="isSecret">Whether its owner alone may read it; on Windows that is the folder's matter.</param>
+    public FileStream Make(string name, bool isSecret)
+    {
+        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.ReadWrite, BufferSize = 1 << 16 };
+        if (isSecret && !OperatingSystem.IsWindows())
+        {
+            options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+        }
 
+        return new FileStream(Path.Combine(Folder, name), options);
+    }
+
+    /// <summary>Removes the folder and what is in it.</summary>
     public void Dispose() => Remove(Folder, _lock);
 
     /// <param name="now">By the clock of the folder's drive.</param>
@@ -76,6 +88,11 @@ internal sealed class TempFiles : IDisposable
 
     private static void Remove(string folder, LockFile held)
     {
+        foreach (var inner in Directory.EnumerateDirectories(folder))
+        {
+            Quietly(() => Directory.Delete(inner, recursive: true));
+        }
+
         foreach (var file in Directory.EnumerateFiles(folder).Where(f => Path.GetFileName(f) != LockName))
         {
             Quietly(() => File.Delete(file));
