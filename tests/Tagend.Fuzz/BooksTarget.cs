@@ -15,6 +15,7 @@ namespace Tagend.Fuzz;
 internal sealed class BooksTarget : ITarget
 {
     private const int Logged = 12;
+    private const string Sheet = "letter-2x5";
 
     private static readonly DateTimeOffset Now = new(2026, 3, 14, 9, 30, 0, TimeSpan.Zero);
 
@@ -25,6 +26,7 @@ internal sealed class BooksTarget : ITarget
     private readonly IReadOnlyList<(string Table, string Column)> _columns;
     private readonly IReadOnlyList<PrintedJob> _jobs;
     private readonly IReadOnlyList<FittedTakeUp?> _fits;
+    private readonly IReadOnlyList<object> _beside;
 
     public BooksTarget(Corpus corpus)
     {
@@ -34,15 +36,22 @@ internal sealed class BooksTarget : ITarget
         using (var book = Open())
         {
             book.Record(builds);
+            var spool = new NewSpool(StockKind.Strand, _spec.Bundle.Material, "", "H88-4", Length.FromInches(36_000), new DateOnly(2026, 3, 14));
+            book.Spools.Receive([spool, spool with { Lot = "H88-5" }], new Guid(1, 1, 0, new byte[8]));
+            book.Spools.Mount(1, "bench 1");
+            book.Spools.Count(2, Length.FromInches(9_000), new Guid(2, 1, 0, new byte[8]));
             for (var i = 0; i < Logged; i++)
             {
                 var spec = builds[i % 3].Spec;
-                var built = BuiltQuestion.CardOf(spec) with { Turns = spec.Twist.Turns + (i % 5), Who = "AB", Measured = spec.FinishedLength - Length.FromInches(0.01 * i) };
+                var built = BuiltQuestion.CardOf(spec) with { Turns = spec.Twist.Turns + (i % 5), Who = "AB", Measured = spec.FinishedLength - Length.FromInches(0.01 * i), Lots = ["H88-4"], Spools = [new SpoolUse(1, Length.FromInches(900))] };
                 book.Log(spec, built, new Guid(i, 0, 0, new byte[8]));
             }
 
+            book.Enter(_spec.Order, null, EventKind.Shipped, "AB", "", new Guid(3, 1, 0, new byte[8]));
+            book.KeepLabel(Sheet, 4);
             _jobs = [.. book.Find(new JobSearch()).Select(j => j with { Number = 0 })];
             _fits = Fits(book);
+            _beside = Beside(book);
         }
 
         _books = [File.ReadAllBytes(Book)];
@@ -52,7 +61,7 @@ internal sealed class BooksTarget : ITarget
     }
 
     public IReadOnlyList<byte[]> Tokens { get; } =
-        Corpus.Words("TE1*", "*E", "2026-03-14", "2026-03-14T09:30:00Z", "CREATE TABLE", "jobs", "builds", "STRICT", "SQLite format 3");
+        Corpus.Words("TE1*", "*E", "2026-03-14", "2026-03-14T09:30:00Z", "CREATE TABLE", "jobs", "builds", "spools", "spool_uses", "events", "label_sheets", "STRICT", "SQLite format 3");
 
     private string Book => Path.Combine(_folder, "book.db");
 
@@ -87,12 +96,21 @@ internal sealed class BooksTarget : ITarget
             throw new FaultException("the shop learns something else");
         }
 
+        if (Beside(book).Except(_beside).FirstOrDefault() is { } other)
+        {
+            throw new FaultException($"nobody has entered {other}");
+        }
+
         var logged = book.Log(_spec, BuiltQuestion.CardOf(_spec), Guid.NewGuid());
         book.LeaveOut([logged.Number], isLeftOut: true);
         return true;
     }
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);
+
+    /// <summary>What the book has beside jobs and builds.</summary>
+    private List<object> Beside(IJobBook book) =>
+        [.. book.Spools.All(withFinished: true), .. book.Events(_spec.Order), .. book.NextLabel(Sheet) is { } label ? new object[] { label } : []];
 
     private List<FittedTakeUp?> Fits(IJobBook book) => [.. TakeUpFit.All(BuildPoint.Of(book.Built()), _corpus.Catalog).Select(f => f.Fit)];
 

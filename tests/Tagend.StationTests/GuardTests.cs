@@ -69,6 +69,28 @@ public sealed class GuardTests(Browser browser) : IDisposable
         Assert.Single(Directory.EnumerateFiles(browser.Station.Folder, "sneaked.csv", SearchOption.AllDirectories), f => f.Contains("drafts", StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData("orders")]
+    [InlineData("build")]
+    [InlineData("book/spools")]
+    [InlineData("scan/text")]
+    public async Task Change_ThatIsNoForm_IsRefusedInWords(string path)
+    {
+        using var request = Upload("", new StringContent(""), Address.ToString().TrimEnd('/'), await Token());
+        (request.RequestUri, request.Content) = (new Uri(Address, path), new StringContent("{}", System.Text.Encoding.UTF8, "application/json"));
+        var (status, said) = await Send(request);
+        Assert.Equal(HttpStatusCode.UnsupportedMediaType, status);
+        Assert.DoesNotContain("fault of the program", said, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task BuildOfANumberThatNoneHas_IsSaid()
+    {
+        using var request = Upload("", new StringContent(""), Address.ToString().TrimEnd('/'), await Token());
+        (request.RequestUri, request.Content) = (new Uri(Address, "book/builds/999999"), new FormUrlEncodedContent([KeyValuePair.Create("what", "")]));
+        Assert.Equal(HttpStatusCode.NotFound, (await Send(request)).Status);
+    }
+
     [Fact]
     public async Task Upload_OfAGigabyte_IsRefusedBeforeItIsRead()
     {

@@ -25,6 +25,9 @@ public sealed class Station : IDisposable
 
     public int Port { get; }
 
+    /// <summary>Its process; it has been started.</summary>
+    public int ProcessId => _process!.Id;
+
     public Uri Address => new($"http://localhost:{Port}/");
 
     private static string Configuration => AppContext.BaseDirectory.Contains("Release", StringComparison.Ordinal) ? "Release" : "Debug";

@@ -38,7 +38,7 @@ internal static class BowCommand
             return List(catalog);
         }
 
-        if (name.Trim().Length == 0 || name.Any(char.IsControl))
+        if (name.Trim().Length == 0 || !ShownText.IsShown(name))
         {
             Say.Error("expected the bow's name, such as \"Owner's bow 1\"");
             return ExitCode.Usage;

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Tagend.Jobs;
 using Tagend.Measures;
 using Tagend.Options;
 using Tagend.Streams;
@@ -145,7 +146,7 @@ internal sealed class BuiltOptions
             : strike && given > 0 ? "--strike takes no values: it only takes the build out of the count"
             : !(correct || strike) && ReasonOf(parsed).Length > 0 ? "--reason goes with --correct or --strike"
             : !(correct || strike) && piece is null && given > 0 ? "name the piece that these values are for, such as 1001/string"
-            : null;
+            : EventNote.Fault(WhoOf(parsed), ReasonOf(parsed));
     }
 
     /// <summary>By the name of the question each answers.</summary>

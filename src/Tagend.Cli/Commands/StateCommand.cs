@@ -68,6 +68,13 @@ internal sealed class NoteOptions
     {
         command.Options.Add(_who);
         command.Options.Add(_reason);
+        command.Check(result =>
+        {
+            if (EventNote.Fault(Plain(result.GetValue(_who)), Plain(result.GetValue(_reason))) is { } fault)
+            {
+                result.AddError(fault);
+            }
+        });
     }
 
     public string WhoOf(ParseResult parsed) => Plain(parsed.GetValue(_who));

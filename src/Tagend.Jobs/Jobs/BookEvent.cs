@@ -1,3 +1,5 @@
+using Tagend.Problems;
+
 namespace Tagend.Jobs;
 
 /// <summary>What can become of a piece or of a build, beside being printed and built.</summary>
@@ -34,4 +36,13 @@ public sealed record BookEvent(long Number, string Order, string Piece, EventKin
 /// <summary>Who did something, where and why; each may be empty.</summary>
 /// <param name="Who">Initials or a name.</param>
 /// <param name="Bench">Where the run was that logged it.</param>
-public sealed record EventNote(string Who, string Bench, string Reason);
+public sealed record EventNote(string Who, string Bench, string Reason)
+{
+    private const int LongestReason = 400;
+
+    /// <summary>What is wrong with what somebody wrote of an event; null where nothing is.</summary>
+    public static string? Fault(string who, string reason) =>
+        BuiltQuestion.NameFault(who) is { } fault ? $"--who \"{who}\": {fault}"
+        : reason.Length <= LongestReason && ShownText.IsShown(reason) ? null
+        : FormattableString.Invariant($"--reason \"{reason}\": expected at most {LongestReason} visible characters");
+}

@@ -52,11 +52,15 @@ public sealed record BuiltQuestion(string Name, string? AsCarded, Func<AsBuilt, 
                 ? new BuiltAnswer(b with { Load = load }, null)
                 : Wrong(text, "a load such as 300 or 1330 N")),
         new("minutes", Plain(spec.Stretch.Minutes), (b, text) => Number(text, 99_999, "minutes such as 20", m => b with { Minutes = m })),
-        new("who", who, (b, text) => text.Length <= LongestName && ShownText.IsShown(text)
-            ? new BuiltAnswer(b with { Who = text }, null)
-            : Wrong(text, FormattableString.Invariant($"a name or initials of at most {LongestName} visible characters"))),
+        new("who", who, (b, text) => NameFault(text) is { } fault
+            ? new BuiltAnswer(null, $"\"{text}\": {fault}")
+            : new BuiltAnswer(b with { Who = text }, null)),
         new("lots", "", Lots),
     ];
+
+    /// <summary>What is wrong with the name of who did something; null where nothing is, as with an empty one.</summary>
+    public static string? NameFault(string who) => who.Length <= LongestName && ShownText.IsShown(who) ? null
+        : FormattableString.Invariant($"expected a name or initials of at most {LongestName} visible characters");
 
     /// <summary>What is wrong with the number of one lot; null where nothing is.</summary>
     public static string? LotFault(string lot) => lot.Length is > 0 and <= LongestName && ShownText.IsShown(lot) && !lot.Contains(',', StringComparison.Ordinal) ? null

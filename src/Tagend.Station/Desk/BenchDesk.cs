@@ -77,7 +77,7 @@ internal sealed class BenchDesk(ShopDesk shop)
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new TagendException($"{path}: cannot be read ({e.Message}); the station keeps there how far a piece is", e);
+            throw new TagendException($"{path}: cannot be read ({SystemReason.Of(e)}); the station keeps there how far a piece is", e);
         }
         catch (Exception e) when (e is FormatException or OverflowException)
         {

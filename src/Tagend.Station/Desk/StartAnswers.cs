@@ -23,7 +23,20 @@ internal sealed class StartDesk(ShopDesk shop)
     private string Path => System.IO.Path.Combine(shop.Options.OwnFolder, "start.json");
 
     /// <summary>What was answered, also before the station was stopped.</summary>
-    public StartAnswers Answers => File.Exists(Path) ? JsonSerializer.Deserialize(File.ReadAllBytes(Path), StartJson.Default.StartAnswers) ?? Nothing : Nothing;
+    public StartAnswers Answers
+    {
+        get
+        {
+            try
+            {
+                return File.Exists(Path) ? JsonSerializer.Deserialize(File.ReadAllBytes(Path), StartJson.Default.StartAnswers) ?? Nothing : Nothing;
+            }
+            catch (JsonException)
+            {
+                return Nothing; // they are asked for again
+            }
+        }
+    }
 
     /// <summary>Keeps the answers on the disk.</summary>
     /// <exception cref="TagendException">They cannot be written.</exception>

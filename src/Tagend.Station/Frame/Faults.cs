@@ -9,6 +9,8 @@ public sealed record Trouble(string Sentence);
 /// <summary>Where everything ends that no screen has caught: a sentence, never a stack.</summary>
 internal static class Faults
 {
+    private const string Unreadable = "The browser's request cannot be read: reload the page.";
+
     public static async Task Catch(HttpContext context, RequestDelegate next)
     {
         try
@@ -23,7 +25,11 @@ internal static class Faults
         {
             await Say(context, e.StatusCode, e.StatusCode == StatusCodes.Status413PayloadTooLarge
                 ? "This file is larger than any the station takes."
-                : "The browser's request cannot be read: reload the page.");
+                : Unreadable);
+        }
+        catch (InvalidOperationException) when (!context.Response.HasStarted && HttpMethods.IsPost(context.Request.Method) && !context.Request.HasFormContentType)
+        {
+            await Say(context, StatusCodes.Status415UnsupportedMediaType, Unreadable);
         }
         catch (InvalidDataException) when (!context.Response.HasStarted)
         {
@@ -32,6 +38,13 @@ internal static class Faults
         catch (OperationCanceledException) when (context.RequestAborted.IsCancellationRequested)
         {
             // Whoever asked went away.
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException && !context.Response.HasStarted)
+        {
+            await Say(
+                context,
+                StatusCodes.Status500InternalServerError,
+                $"A file in the shop's folder cannot be read or written ({SystemReason.Of(e)}); what was saved before is whole. See that the disk has space and that the folder is yours, then reload the page.");
         }
         catch (Exception e) when (!context.Response.HasStarted)
         {

@@ -33,7 +33,7 @@ internal sealed class DeviceList
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or JsonException)
         {
-            throw new TagendException($"{path}: cannot be read ({e.Message}); delete it, and let the devices in again", e);
+            throw new TagendException($"{path}: cannot be read ({(e is JsonException ? "it is not as the station writes it" : SystemReason.Of(e))}); delete it, and let the devices in again", e);
         }
     }
 

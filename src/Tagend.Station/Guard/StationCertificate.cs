@@ -41,17 +41,12 @@ internal static class StationCertificate
             }
 
             var bytes = Made(addresses, clock);
-            AtomicFiles.Write([new NewFile(path, stream => stream.Write(bytes))]);
-            if (!OperatingSystem.IsWindows())
-            {
-                File.SetUnixFileMode(path, UnixFileMode.UserRead | UnixFileMode.UserWrite);
-            }
-
+            AtomicFiles.Write([new NewFile(path, stream => stream.Write(bytes)) { IsSecret = true }]);
             return X509CertificateLoader.LoadPkcs12(bytes, null);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or CryptographicException)
         {
-            throw new TagendException($"{path}: cannot be read or made ({e.Message}); delete it and start again, and the station makes a new one", e);
+            throw new TagendException($"{path}: cannot be read or made ({(e is CryptographicException ? "it is no certificate of the station" : SystemReason.Of(e))}); delete it and start again, and the station makes a new one", e);
         }
     }
 

@@ -27,19 +27,13 @@ internal sealed class StationSecret
                 return new StationSecret(known);
             }
 
-            Directory.CreateDirectory(folder);
             var key = RandomNumberGenerator.GetBytes(Bytes);
-            AtomicFiles.Write([new NewFile(path, stream => stream.Write(key))]);
-            if (!OperatingSystem.IsWindows())
-            {
-                File.SetUnixFileMode(path, UnixFileMode.UserRead | UnixFileMode.UserWrite);
-            }
-
+            AtomicFiles.Write([new NewFile(path, stream => stream.Write(key)) { IsSecret = true }]);
             return new StationSecret(key);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new TagendException($"{path}: cannot be read or made ({e.Message}); the station keeps its secret there: see that this folder is yours", e);
+            throw new TagendException($"{path}: cannot be read ({SystemReason.Of(e)}); the station keeps its secret there: see that this folder is yours", e);
         }
     }
 

@@ -23,7 +23,7 @@ public sealed class BookLog(IJobBook book)
     /// <exception cref="TagendException">The book cannot be used.</exception>
     public StateAnswer Enter(OrderPart part, EventKind what, string who, string reason)
     {
-        if (Refusal(part, what, reason) is { } error)
+        if ((EventNote.Fault(who, reason) ?? Refusal(part, what, reason)) is { } error)
         {
             return new StateAnswer([], [], error);
         }

@@ -45,7 +45,6 @@ public static class ShopBows
             return null;
         }
 
-        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
         AtomicFiles.Write([new NewFile(path, stream => stream.Write(Encoding.UTF8.GetBytes(BowText.Of(bow, specs, catalog))))]);
         return path;
     }

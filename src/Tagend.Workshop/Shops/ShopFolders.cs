@@ -83,7 +83,7 @@ public sealed class ShopFolders(string shipped, string current, string data)
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new TagendException($"cannot move {besideProgram} to {book}: {e.Message}", e);
+            throw new TagendException($"cannot move {besideProgram} to {book}: {SystemReason.Of(e)}", e);
         }
     }
 

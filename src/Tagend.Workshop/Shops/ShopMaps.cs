@@ -64,7 +64,6 @@ public static class ShopMaps
     /// <exception cref="TagendException">It cannot be written.</exception>
     public static void Keep(MapProposal proposal, string path)
     {
-        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
         AtomicFiles.Write([new NewFile(path, stream => stream.Write(Encoding.UTF8.GetBytes(proposal.Toml)))]);
     }
 }

@@ -82,7 +82,7 @@ public static class ShopSettings
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new TagendException($"the change cannot be tried in {trial}: {e.Message}", e);
+            throw new TagendException($"the change cannot be tried in {trial}: {SystemReason.Of(e)}", e);
         }
         finally
         {

@@ -1,5 +1,6 @@
 using System.Text;
 using Tagend.Catalog;
+using Tagend.Files;
 using Tagend.Output;
 using Tagend.Problems;
 
@@ -41,35 +42,36 @@ public static class ShopTemplates
     {
         CheckIsNew(folder);
         var whole = Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder));
-        var draft = Path.Combine(Path.GetDirectoryName(whole)!, $".{Path.GetFileName(whole)}.draft-{Guid.NewGuid():N}");
+        var parent = Path.GetDirectoryName(whole)!;
         try
         {
+            using var drafts = TempFiles.In(parent);
+            var draft = Path.Combine(drafts.Folder, Path.GetFileName(whole));
             AtomicFiles.Write(
             [
                 .. Directory.EnumerateFiles(from, "*", SearchOption.AllDirectories).Where(f => !IsJobBook(f))
                     .Select(f => new NewFile(Path.Combine(draft, Path.GetRelativePath(from, f)), copy => Copy(f, copy, own))),
             ]);
             var problems = Read(draft).Problems;
-            if (problems.Count > 0)
+            if (problems.Count == 0)
             {
-                Remove(draft);
-                return problems;
+                Directory.Move(draft, whole);
+                DiskSync.ForceNames(parent);
             }
 
-            Directory.Move(draft, whole);
-            return [];
+            return problems;
         }
-        catch (Exception e)
+        catch (TagendException e) when (e.InnerException is IOException or UnauthorizedAccessException)
         {
-            Remove(draft);
-            if (e is IOException or UnauthorizedAccessException)
-            {
-                throw new TagendException($"cannot copy the templates to {folder}: {SystemReason.Of(e)}; choose another folder or try again", e);
-            }
-
-            throw;
+            throw Refused(folder, e.InnerException);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw Refused(folder, e);
         }
     }
+
+    private static TagendException Refused(string folder, Exception e) => new($"cannot copy the templates to {folder}: {SystemReason.Of(e)}; choose another folder or try again", e);
 
     private static void Copy(string file, Stream copy, ShopOwn own)
     {
@@ -84,16 +86,4 @@ public static class ShopTemplates
     }
 
     private static bool IsJobBook(string file) => Path.GetFileName(file).StartsWith(ShopFolders.BookFile, StringComparison.Ordinal);
-
-    private static void Remove(string draft)
-    {
-        try
-        {
-            Directory.Delete(draft, recursive: true);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            // Why the templates could not be copied matters more.
-        }
-    }
 }

@@ -11,8 +11,9 @@ namespace Tagend.PaperTests.Cli;
 /// <summary>What the job book has acknowledged stays, whenever the program is killed.</summary>
 public class KilledProgramTests
 {
-    private const int Kills = 200;
     private const int Entries = 40;
+    private const int SpoolsAtOnce = 3;
+    private static readonly int Kills = TagendProgram.IsLong ? 200 : 60;
 
     [Fact]
     public void Program_KilledAtRandomMoments_LosesNothingItAcknowledged()
@@ -20,7 +21,10 @@ public class KilledProgramTests
         using var folder = TagendProgram.NewFolder();
         var path = folder["book.db"];
         TagendProgram.Run("print", TagendProgram.DemoOrders, "--out", folder["out"], "--only", "cards", "--job-book", path);
-        var (builds, orders) = (new Dictionary<long, string>(), new HashSet<string>());
+        var (builds, orders, lots) = (new Dictionary<long, string>(), new HashSet<string>(), new HashSet<string>());
+        var whole = Stopwatch.StartNew();
+        KilledReceiving(folder, path, "whole", TimeSpan.FromMinutes(1));
+        whole.Stop();
         var random = new Random(20260314);
         var killedAtWork = 0;
         for (var kill = 0; kill < Kills; kill++)
@@ -28,6 +32,10 @@ public class KilledProgramTests
             if (kill % 4 == 0)
             {
                 orders.UnionWith(KilledPrinting(folder, path, $"K-{kill}", random) ? [$"K-{kill}"] : []);
+            }
+            else if (kill % 4 == 2)
+            {
+                lots.UnionWith(KilledReceiving(folder, path, $"L-{kill}", whole.Elapsed * random.NextDouble()) ? [$"L-{kill}"] : []);
             }
             else
             {
@@ -41,11 +49,14 @@ public class KilledProgramTests
                 killedAtWork += said.Length > 0 && !said.Contains(builders[^1], StringComparison.Ordinal) ? 1 : 0;
             }
 
-            AssertAllThere(path, builds, orders);
+            AssertAllThere(path, builds, orders, lots);
         }
 
-        Assert.True(killedAtWork >= Kills / 4, $"only {killedAtWork} of {Kills} kills came while entries were made");
+        Assert.True(killedAtWork >= Kills / 8, $"only {killedAtWork} of {Kills} kills came while entries were made");
         Assert.InRange(orders.Count, 1, Kills / 4);
+        Assert.InRange(lots.Count, 0, Kills / 4);
+        Assert.NotEmpty(builds);
+        TagendProgram.NoteLong($"killed\t{Kills} times\t{builds.Count} builds, {orders.Count} orders, {lots.Count} lots acknowledged\t{killedAtWork} while builds were logged");
         using var connection = new SqliteConnection($"Data Source={path};Pooling=False");
         connection.Open();
         using var check = connection.CreateCommand();
@@ -86,6 +97,17 @@ public class KilledProgramTests
         return Kill(process, after).Contains("1 piece entered in the job book\n", StringComparison.Ordinal);
     }
 
+    /// <summary>Lets the program receive spools of a lot and kills it after a while, if it still runs.</summary>
+    /// <returns>It said that they are received.</returns>
+    private static bool KilledReceiving(TagendProgram.Folder folder, string path, string lot, TimeSpan after)
+    {
+        using var process = TagendProgram.Start(
+            folder.Path, "spools", "receive", "polyester-0180", "--lot", lot, "--length", "900 m", "--count", $"{SpoolsAtOnce}", "--out", folder["out"], "--job-book", path);
+        process.StandardInput.Close();
+        process.WaitForExit(after);
+        return Kill(process, 0).Contains("received", StringComparison.Ordinal);
+    }
+
     private static string Kill(Process process, int after)
     {
         Thread.Sleep(after);
@@ -95,12 +117,15 @@ public class KilledProgramTests
         return said;
     }
 
-    private static void AssertAllThere(string path, Dictionary<long, string> builds, HashSet<string> orders)
+    private static void AssertAllThere(string path, Dictionary<long, string> builds, HashSet<string> orders, HashSet<string> lots)
     {
         using var book = new SqliteAddress(path).OpenExisting(TimeProvider.System)!;
         var jobs = book.Find(new JobSearch()).ToList();
         var found = jobs.SelectMany(j => j.Builds).ToDictionary(b => b.Number, b => b.Built.Who);
         Assert.All(builds, b => Assert.Equal(b.Value, found.GetValueOrDefault(b.Key)));
         Assert.Empty(orders.Except(jobs.Select(j => j.Order)));
+        var spools = book.Spools.All(withFinished: true).CountBy(s => s.Spool.Lot).ToDictionary();
+        Assert.All(spools.Values, count => Assert.Equal(SpoolsAtOnce, count));
+        Assert.Empty(lots.Except(spools.Keys));
     }
 }

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Text.RegularExpressions;
 using Xunit;
 
 namespace Tagend.PaperTests.Cli;
@@ -8,7 +9,13 @@ internal static class TagendProgram
 {
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
 
+    /// <summary>What a program that is published ahead of time has in the place of .NET's own messages.</summary>
+    private static readonly Regex NameOfAMessage = new(@"\b[A-Z][A-Za-z]*_[A-Z][a-z]");
+
     public static string Root { get; } = FindRoot();
+
+    /// <summary>TAGEND_LONG=1 in the environment: tests of what must not happen go on until there is a figure to tell.</summary>
+    public static bool IsLong { get; } = Environment.GetEnvironmentVariable("TAGEND_LONG") is { Length: > 0 };
 
     public static string DemoOrders { get; } = Path.Combine(Root, "demo-orders", "demo.csv");
 
@@ -59,6 +66,7 @@ internal static class TagendProgram
         var output = process.StandardOutput.ReadToEnd();
         Assert.True(process.WaitForExit(Patience), "tagend did not end");
         Assert.DoesNotContain("   at ", errors.Result, StringComparison.Ordinal); // no stack trace
+        Assert.DoesNotMatch(NameOfAMessage, errors.Result);
         return new Said(process.ExitCode, output, errors.Result);
     }
 
@@ -82,6 +90,15 @@ internal static class TagendProgram
         }
 
         return Process.Start(start)!;
+    }
+
+    /// <summary>Keeps what a long run has met in out/faults.txt.</summary>
+    public static void NoteLong(string line)
+    {
+        if (IsLong)
+        {
+            File.AppendAllText(Path.Combine(Root, "out", "faults.txt"), $"{line}\n");
+        }
     }
 
     /// <summary>A new empty folder, gone after the test.</summary>

@@ -18,10 +18,18 @@ internal sealed class Writer(string name, params string[] arguments)
         new("fit plot", "fit", "--plot", "fit.pdf"),
         new("jobs csv", "jobs", "--csv", "jobs.csv"),
         new("built", "built", "1001/buss", "--length", "38 1/2"),
+        new("remake", "remake", "1001/buss", "--out", "again", "--reason", "loop cut", "--who", "AB"),
+        new("record", "record", "1001", "--tags", "--out", "out"),
         new("shipped", "shipped", "1001"),
+        new("cancelled", "cancelled", "1001/buss", "--reason", "called off"),
+        new("reopened", "reopened", "1001"),
+        new("spools receive", "spools", "receive", "hmpe-0145", "--color", "red", "--lot", "H88-5", "--length", "900 m", "--count", "2", "--out", "out"),
+        new("spools take", "spools", "take", "2"),
+        new("spools count", "spools", "count", "1", "--left", "300 yd"),
+        new("spools finish", "spools", "finish", "1"),
         new("book copy", "book", "copy", "copy.db"),
         new("book forget", "book", "forget", "Demo customer 1"),
-        new("map", "map", "export.csv", "--name", "store"),
+        new("map", "map", "export.csv", "--name", "sheet"),
         new("bow", "bow", "Demo bow", "--order", "1001"),
         new("init", "init", "new"),
     ];
@@ -68,6 +76,8 @@ internal sealed class Writer(string name, params string[] arguments)
         string[][] made =
         [
             ["init", "templates", "--name", "Demo string shop", "--post-diameter", "1 in"],
+            ["spools", "receive", "hmpe-0145", "--lot", "H88-4", "--length", "1000 yd", "--count", "2", "--out", "out"],
+            ["spools", "take", "1"],
             ["print", "orders.csv", "--out", "out", "--date", "2026-03-14", "--volume", "1"],
             ["print", "orders.csv", "--out", "out", "--date", "2026-03-14", "--units", "mm"],
             ["built", "1001/string", "--length", "60 5/16", "--turns", "45"],
@@ -101,6 +111,13 @@ internal sealed record Shape(IReadOnlyDictionary<string, string> Files, IReadOnl
     private static string BookIn(string path)
     {
         using var book = new SqliteAddress(path).OpenExisting(TimeProvider.System)!;
-        return string.Join('\n', book.Find(new JobSearch()).Select(j => $"{j.Order}/{j.Piece} {j.Revision} {j.Customer} {j.State} {j.Builds.Count} {j.Tag}"));
+        return string.Join(
+            '\n',
+            [
+                .. book.Find(new JobSearch()).Select(j => $"{j.Order}/{j.Piece} {j.Revision} {j.Customer} {j.State} {j.Builds.Count} {j.Tag}"),
+                .. book.Events("1001").Select(e => $"{e.What} {e.Piece} {e.Note}"),
+                .. book.Spools.All(withFinished: true).Select(s => s.ToString()),
+                $"labels {book.NextLabel("letter-2x5")}",
+            ]);
     }
 }

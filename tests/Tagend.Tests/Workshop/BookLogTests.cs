@@ -43,6 +43,18 @@ public sealed class BookLogTests : IDisposable
     }
 
     [Theory]
+    [InlineData("A\u001B[31m", "", "--who \"A\u001B[31m\": expected a name or initials of at most 40 visible characters")]
+    [InlineData("AB", "so\u202Eon", "--reason \"so\u202Eon\": expected at most 400 visible characters")]
+    public void Enter_TextThatCannotBeSeen_IsRefused(string who, string reason, string error)
+    {
+        var part = OrderPart.Read("1001", out _)!;
+        Assert.Equal(error, new BookLog(_book).Enter(part, EventKind.Shipped, who, reason).Error);
+        var built = Bench.Log(_sets[0].Builds[0].Spec, TestBook.Built).Build;
+        Assert.Equal(error, Assert.Throws<TagendException>(() => Bench.Strike(built.Number, who, reason)).Message);
+        Assert.Empty(_book.Events("1001"));
+    }
+
+    [Theory]
     [InlineData("1009", EventKind.Shipped, "", "there is no order 1009 in the job book; tagend orders lists what was printed")]
     [InlineData("1001/yoke", EventKind.Shipped, "", "there is no piece yoke of order 1001 in the job book; there are string, buss")]
     [InlineData("1001", EventKind.Cancelled, "", "1001: say why with --reason, for the log is read later")]

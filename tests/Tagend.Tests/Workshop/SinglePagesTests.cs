@@ -123,6 +123,15 @@ public sealed class SinglePagesTests : IDisposable
         Assert.Empty(Directory.GetFileSystemEntries(_folder.Path));
     }
 
+    [Fact]
+    public void Templates_AfterARunThatWasKilled_ClearWhatItLeft()
+    {
+        Directory.CreateDirectory(_folder[$".tagend-{Environment.MachineName}-0/templates/plans"]);
+        File.WriteAllText(_folder[$".tagend-{Environment.MachineName}-0/templates/plans/yoke.toml"], "");
+        ShopTemplates.Begin(TestFiles.Templates, _folder["templates"], ShopOwn.Nothing);
+        Assert.Equal([_folder["templates"]], Directory.GetFileSystemEntries(_folder.Path));
+    }
+
     private static string Error(Action act) => Assert.Throws<TagendException>(act).Message;
 
     public void Dispose() => _folder.Dispose();

@@ -1,4 +1,5 @@
 using System.Data.Common;
+using Tagend.Problems;
 
 namespace Tagend.Jobs.Sql;
 
@@ -10,7 +11,8 @@ internal static class EventRows
 
     /// <summary>Adds an event.</summary>
     /// <returns>False where this write has added it before.</returns>
-    public static bool Add(SqlStore store, BookEvent entry, Guid key) => store.Run(
+    /// <exception cref="TagendException">Its note has characters that nobody can see.</exception>
+    public static bool Add(SqlStore store, BookEvent entry, Guid key) => EventNote.Fault(entry.Note.Who, entry.Note.Reason) is { } fault ? throw new TagendException(fault) : store.Run(
         $"INSERT INTO events ({string.Join(", ", Columns.All)}, seal) VALUES ({string.Join(", ", Columns.All.Select(c => "@" + c))}, @seal) ON CONFLICT DO NOTHING",
         Columns.Sealed(
         [

@@ -129,7 +129,9 @@ internal static class PieceScreen
 
             return book.WithBuild(number);
         });
-        return form["from"] == "fit" ? TypedResults.Redirect("/book/fit") : TypedResults.Redirect($"/book/{job!.Order}/{job.Piece}");
+        return form["from"] == "fit" ? TypedResults.Redirect("/book/fit")
+            : job is null ? Faults.Page(StatusCodes.Status404NotFound, $"There is no build {number} in the job book.")
+            : TypedResults.Redirect($"/book/{job.Order}/{job.Piece}");
     }
 
     public static string FolderOf(ShopDesk shop) => Path.Combine(shop.Options.Folder, "papers", "again");
