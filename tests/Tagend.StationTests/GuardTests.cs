@@ -76,7 +76,7 @@ public sealed class GuardTests(Browser browser) : IDisposable
     [InlineData("scan/text")]
     public async Task Change_ThatIsNoForm_IsRefusedInWords(string path)
     {
-        using var request = Upload("", new StringContent(""), Address.ToString().TrimEnd('/'), await Token());
+        using var request = Upload("x.csv", new StringContent(""), Address.ToString().TrimEnd('/'), await Token());
         (request.RequestUri, request.Content) = (new Uri(Address, path), new StringContent("{}", System.Text.Encoding.UTF8, "application/json"));
         var (status, said) = await Send(request);
         Assert.Equal(HttpStatusCode.UnsupportedMediaType, status);
@@ -86,7 +86,7 @@ public sealed class GuardTests(Browser browser) : IDisposable
     [Fact]
     public async Task BuildOfANumberThatNoneHas_IsSaid()
     {
-        using var request = Upload("", new StringContent(""), Address.ToString().TrimEnd('/'), await Token());
+        using var request = Upload("x.csv", new StringContent(""), Address.ToString().TrimEnd('/'), await Token());
         (request.RequestUri, request.Content) = (new Uri(Address, "book/builds/999999"), new FormUrlEncodedContent([KeyValuePair.Create("what", "")]));
         Assert.Equal(HttpStatusCode.NotFound, (await Send(request)).Status);
     }

@@ -20,7 +20,7 @@ internal static class BookCommand
         var target = new Argument<string>("ADDRESS")
         {
             Description = "Where the copy goes, which must be empty: a file, or a server as postgres://USER@HOST/DATABASE.",
-        };
+        }.NamesSomething();
         var book = new BookOptions();
         var command = new Command("copy", "Copies the job book as it is now, even while others use it: for a backup, or to move to a server and back.") { target };
         book.AddTo(command);

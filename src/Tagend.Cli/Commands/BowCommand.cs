@@ -100,13 +100,14 @@ internal sealed class BowOptions
         HelpName = "NUMBER",
     };
 
-    private readonly Option<string?> _from = new("--from") { Description = "The order file to take the order from.", HelpName = "ORDERS.csv" };
+    private readonly Option<string?> _from =
+        new Option<string?>("--from") { Description = "The order file to take the order from.", HelpName = "ORDERS.csv" }.NamesSomething();
 
-    private readonly Option<string[]> _tags = new("--tag")
+    private readonly Option<string[]> _tags = new Option<string[]>("--tag")
     {
         Description = "Keep the pieces of these tags: pictures, or a tag's text in quotes.",
         HelpName = "TAG",
-    };
+    }.NamesSomething();
 
     public Argument<string?> Name { get; } = new("NAME")
     {

@@ -156,5 +156,6 @@ public sealed class AtomicFiles : IDisposable
     /// <summary>No draft has such a name: no file is called so.</summary>
     private string AsideOf(string path) => Path.Combine(_folders[FolderOf(path)].Folder, $".{Path.GetFileName(path)}.before");
 
-    private static string FolderOf(string path) => Path.GetDirectoryName(Path.GetFullPath(path))!;
+    /// <summary>A drive's own folder is in none, and no file is written over it.</summary>
+    private static string FolderOf(string path) => Path.GetDirectoryName(Path.GetFullPath(path)) ?? path;
 }

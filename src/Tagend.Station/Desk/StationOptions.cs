@@ -15,7 +15,7 @@ public sealed record StationOptions
     public required string Templates { get; init; }
 
     /// <summary>The shop's folder: its templates, order files and papers, and what the station keeps.</summary>
-    public string Folder => Path.GetDirectoryName(Path.TrimEndingDirectorySeparator(Templates))!;
+    public string Folder => Path.GetDirectoryName(Path.TrimEndingDirectorySeparator(Templates)) ?? Templates;
 
     /// <summary>The templates that came with the program.</summary>
     public required string ShippedTemplates { get; init; }

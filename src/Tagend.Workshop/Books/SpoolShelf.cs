@@ -38,7 +38,7 @@ public sealed class SpoolShelf(ISpools spools, ShopCatalog catalog, string bench
             {
                 null => new FoundSpool(null, $"the job book has no spool {scanned.Number}: it is of another book, or was never entered"),
                 { } known when known.Spool != scanned => new FoundSpool(
-                    null, $"the tag is of {TextOf(scanned)}, and the job book's spool {scanned.Number} is {TextOf(known.Spool)}: it is of another book"),
+                    null, $"the tag is of {Told(scanned)}, and the job book's spool {scanned.Number} is {Told(known.Spool)}: it is of another book"),
                 { } known => new FoundSpool(known, null),
             };
         }
@@ -125,6 +125,9 @@ public sealed class SpoolShelf(ISpools spools, ShopCatalog catalog, string bench
 
     /// <summary>Some spools as they are now.</summary>
     public IReadOnlyList<KeptSpool> Now(IEnumerable<SpoolUse> uses) => [.. uses.Select(u => spools.Find(u.Spool)).OfType<KeptSpool>()];
+
+    private string Told(ReceivedSpool spool) =>
+        $"{TextOf(spool)}, lot {spool.Lot}, {LengthWriter.Spool(spool.Length, catalog.Shop.Unit)}, received {DateWriter.Iso(spool.Received)}";
 
     /// <summary>Material or thread, and color: <c>hmpe-0145 black</c>.</summary>
     public static string TextOf(ReceivedSpool spool) => $"{spool.Name} {spool.Color}".TrimEnd();

@@ -35,6 +35,9 @@ public class BadInputTests
     [InlineData("DIR", "init", "")]
     [InlineData("ORDERS.csv", "check", "")]
     [InlineData("--out", "print", "orders.csv", "--out", "")]
+    [InlineData("ADDRESS", "book", "copy", "")]
+    [InlineData("--tag", "bow", "Demo bow", "--tag", "")]
+    [InlineData("--from", "bow", "Demo bow", "--from", "")]
     public void Program_AnEmptyNameOfAFileOrTag_SaysWhichIsEmpty(string which, params string[] arguments)
     {
         var said = TagendProgram.Run(arguments);

@@ -22,7 +22,7 @@ public sealed class DiskFaultTests
         ? [.. Writer.All.SelectMany(w => Calls.SelectMany(c => new[] { "EIO", "ENOSPC", null }.Select(e => (w.Name, c, e))))]
         : [
             ("print", "fsync", "EIO"), ("print", "rename", "EIO"), ("print", "rename", null), ("recall", "rename", null),
-            ("jobs csv", "fsync", "ENOSPC"), ("built", "fsync", "EIO"), ("built", "fsync", null), ("book copy", "fsync", null), ("init", "pwrite64", "ENOSPC"),
+            ("jobs csv", "fsync", "ENOSPC"), ("built", "fsync", "EIO"), ("built", "fsync", null), ("book copy", "unlink", null), ("init", "pwrite64", "ENOSPC"),
         ];
 
     [Theory]
@@ -32,7 +32,7 @@ public sealed class DiskFaultTests
         var writer = Writer.All.Single(w => w.Name == command);
         var before = Writer.Before;
         var met = 0;
-        for (var nth = 1; nth <= (TagendProgram.IsLong ? MostCalls : call == "rename" || command == "book copy" ? 4 : 1); nth++)
+        for (var nth = 1; nth <= (TagendProgram.IsLong ? MostCalls : call is "rename" or "unlink" ? 4 : 1); nth++)
         {
             using var folder = Writer.Copy();
             var (said, isMet) = Run(writer, folder, call, error, nth);

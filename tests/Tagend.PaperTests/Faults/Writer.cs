@@ -22,7 +22,7 @@ internal sealed class Writer(string name, params string[] arguments)
         new("record", "record", "1001", "--tags", "--out", "out"),
         new("shipped", "shipped", "1001"),
         new("cancelled", "cancelled", "1001/buss", "--reason", "called off"),
-        new("reopened", "reopened", "1001"),
+        new("reopened", "reopened", "1002"),
         new("spools receive", "spools", "receive", "hmpe-0145", "--color", "red", "--lot", "H88-5", "--length", "900 m", "--count", "2", "--out", "out"),
         new("spools take", "spools", "take", "2"),
         new("spools count", "spools", "count", "1", "--left", "300 yd"),
@@ -72,6 +72,7 @@ internal sealed class Writer(string name, params string[] arguments)
         AppDomain.CurrentDomain.ProcessExit += (_, _) => folder.Dispose();
         const string Header = "order,piece,kind,finished_length,customer";
         folder.Write("orders.csv", $"{Header}\n1001,string,compound-string,60 1/4,Demo customer 1\n1001,buss,buss-cable,38 1/2,Demo customer 1\n");
+        folder.Write("shipped.csv", $"{Header}\n1002,string,compound-string,57 5/8,Demo customer 2\n");
         folder.Write("export.csv", File.ReadAllText(Path.Combine(TagendProgram.Root, "docs", "imports", "shop-sheet.csv")));
         string[][] made =
         [
@@ -80,6 +81,8 @@ internal sealed class Writer(string name, params string[] arguments)
             ["spools", "take", "1"],
             ["print", "orders.csv", "--out", "out", "--date", "2026-03-14", "--volume", "1"],
             ["print", "orders.csv", "--out", "out", "--date", "2026-03-14", "--units", "mm"],
+            ["print", "shipped.csv", "--out", "other", "--date", "2026-03-14", "--only", "cards"],
+            ["shipped", "1002"],
             ["built", "1001/string", "--length", "60 5/16", "--turns", "45"],
             ["built", "1001/string", "--length", "60 3/8", "--turns", "44", "--again"],
         ];
@@ -115,7 +118,7 @@ internal sealed record Shape(IReadOnlyDictionary<string, string> Files, IReadOnl
             '\n',
             [
                 .. book.Find(new JobSearch()).Select(j => $"{j.Order}/{j.Piece} {j.Revision} {j.Customer} {j.State} {j.Builds.Count} {j.Tag}"),
-                .. book.Events("1001").Select(e => $"{e.What} {e.Piece} {e.Note}"),
+                .. new List<string> { "1001", "1002" }.SelectMany(book.Events).Select(e => $"{e.What} {e.Piece} {e.Note}"),
                 .. book.Spools.All(withFinished: true).Select(s => s.ToString()),
                 $"labels {book.NextLabel("letter-2x5")}",
             ]);

@@ -1,4 +1,3 @@
-using Tagend.Fits;
 using Tagend.Jobs;
 using Tagend.Measures;
 using Tagend.Orders;
@@ -11,7 +10,7 @@ using Xunit;
 namespace Tagend.Tests.Jobs;
 
 /// <summary>What every kind of job book must do. A class for each kind runs these on a place of its own.</summary>
-public abstract class JobBookContract : SpoolsContract
+public abstract class JobBookContract : CopyContract
 {
     [Fact]
     public void OpenExisting_WhereNoBookWasBegun_IsNone() => Assert.Null(Address.OpenExisting(TimeProvider.System));
@@ -276,141 +275,6 @@ public abstract class JobBookContract : SpoolsContract
     }
 
     [Fact]
-    public void Enter_WhatBecameOfAnOrder_MarksItsPiecesAndStaysInTheLog()
-    {
-        using var book = Open("bench 2");
-        var (text, buss) = (TestBook.Piece(), TestBook.Piece(cells: ("piece", "buss")));
-        book.Record([text, buss, TestBook.Piece(cells: ("order", "D-2"))]);
-        Assert.Equal([PieceState.Printed, PieceState.Printed], States(book));
-        book.Enter("D-101", "buss", EventKind.Cancelled, "AB", "called off", Guid.NewGuid());
-        Assert.Equal([PieceState.Printed, PieceState.Cancelled], States(book));
-        book.Enter("D-101", null, EventKind.Remade, "", "loops too wide", Guid.NewGuid());
-        Assert.Equal([PieceState.Remade, PieceState.Cancelled], States(book));
-        book.Enter("D-101", null, EventKind.Shipped, "", "", Guid.NewGuid());
-        Assert.Equal([PieceState.Shipped, PieceState.Cancelled], States(book));
-        book.Enter("D-101", null, EventKind.Cancelled, "", "too late", Guid.NewGuid());
-        Assert.Equal([PieceState.Shipped, PieceState.Cancelled], States(book));
-        Assert.Equal(["D-2"], book.Find(new JobSearch { IsOpen = true }).Select(j => j.Order));
-        var reopened = book.Enter("D-101", "buss", EventKind.Reopened, "", "came back", Guid.NewGuid());
-        Assert.Equal(PieceState.Printed, Assert.Single(reopened).State);
-        Assert.Equal(["D-101", "D-101", "D-2"], book.Find(new JobSearch { IsOpen = true }).Select(j => j.Order));
-        Assert.Equal(
-            [
-                ("buss", EventKind.Cancelled, new EventNote("AB", "bench 2", "called off")),
-                ("", EventKind.Remade, new EventNote("", "bench 2", "loops too wide")),
-                ("", EventKind.Shipped, new EventNote("", "bench 2", "")),
-                ("", EventKind.Cancelled, new EventNote("", "bench 2", "too late")),
-                ("buss", EventKind.Reopened, new EventNote("", "bench 2", "came back")),
-            ],
-            book.Events("D-101").Select(e => (e.Piece, e.What, e.Note)));
-        Assert.All(book.Events("D-101"), e => Assert.Equal(("D-101", 0, StoppedClock.Now), (e.Order, e.Build, e.At)));
-        Assert.Empty(book.Events("D-2"));
-    }
-
-    [Fact]
-    public void Enter_PieceThatIsMadeAgain_IsBuiltByALaterBuildAlone()
-    {
-        using var book = Open();
-        book.Record([TestBook.Piece()]);
-        Assert.Equal(PieceState.Remade, Assert.Single(book.Enter("D-101", "string", EventKind.Remade, "", "cut", Guid.NewGuid())).State);
-        book.Log(TestBook.Piece().Spec, TestBook.Built, Guid.NewGuid());
-        Assert.Equal([PieceState.Built], States(book));
-        book.Enter("D-101", "string", EventKind.Remade, "", "cut again", Guid.NewGuid());
-        Assert.Equal([PieceState.Remade], States(book));
-        // Correcting what was built before does not build it again.
-        var corrected = book.Correct(1, TestBook.Built with { Turns = 44 }, "", "", Guid.NewGuid());
-        Assert.Equal([PieceState.Remade], States(book));
-        book.Correct(corrected.Number, TestBook.Built with { Turns = 43 }, "", "", Guid.NewGuid());
-        Assert.Equal([PieceState.Remade], States(book));
-        var again = book.Log(TestBook.Piece().Spec, TestBook.Built, Guid.NewGuid());
-        Assert.Equal([PieceState.Built], States(book));
-        book.Strike(again.Number, "", "", Guid.NewGuid());
-        Assert.Equal([PieceState.Remade], States(book));
-        Assert.Equal(4, book.Built()[0].Builds.Count);
-    }
-
-    [Theory]
-    [InlineData("D-9", null, "there is no order D-9 in the job book; tagend jobs lists what was printed")]
-    [InlineData("D-101", "yoke", "there is no piece yoke of order D-101 in the job book; there are string")]
-    public void Enter_WhatTheBookDoesNotHave_IsRefusedAndNotInTheLog(string order, string? piece, string message)
-    {
-        using var book = Open();
-        book.Record([TestBook.Piece()]);
-        Assert.Equal(message, Assert.Throws<TagendException>(() => book.Enter(order, piece, EventKind.Shipped, "", "", Guid.NewGuid())).Message);
-        Assert.Empty(book.Events(order));
-        Assert.Equal([PieceState.Printed], States(book));
-    }
-
-    [Fact]
-    public void Enter_TheSameWriteAgain_IsInTheLogOnceAndChangesNothingLater()
-    {
-        using var book = Open();
-        book.Record([TestBook.Piece()]);
-        var key = Guid.NewGuid();
-        book.Enter("D-101", null, EventKind.Cancelled, "", "", key);
-        book.Enter("D-101", null, EventKind.Reopened, "", "", Guid.NewGuid());
-        book.Enter("D-101", null, EventKind.Cancelled, "", "", key);
-        Assert.Equal([PieceState.Printed], States(book));
-        Assert.Equal(2, book.Events("D-101").Count);
-    }
-
-    [Fact]
-    public void Correct_Build_KeepsTheFirstAndPutsAnotherInItsPlace()
-    {
-        using var book = Open("bench 1");
-        var first = book.Log(TestBook.Piece().Spec, TestBook.Built with { Lots = ["L1"] }, Guid.NewGuid());
-        var key = Guid.NewGuid();
-        var right = TestBook.Built with { Turns = 44, Lots = ["L2"] };
-        var second = book.Correct(first.Number, right, "CD", "read wrong", key);
-        Assert.Equal(second, book.Correct(first.Number, right, "CD", "read wrong", key));
-        var job = Assert.Single(book.Built());
-        Assert.Equal([first with { IsStruck = true }, second], job.Builds);
-        Assert.Equal((right, first.Number, false, "bench 1"), (second.Built, second.Replaces, second.IsStruck, second.Bench));
-        Assert.Equal([second], job.Standing);
-        Assert.Equal([second.Number], BuildPoint.Of([job]).Select(b => b.Number));
-        var entry = Assert.Single(book.Events("D-101"));
-        Assert.Equal(("string", EventKind.Corrected, first.Number, new EventNote("CD", "bench 1", "read wrong")), (entry.Piece, entry.What, entry.Build, entry.Note));
-        Assert.Single(book.Find(new JobSearch { Lot = "L2" }));
-        // The one that stands for it may be corrected in its turn.
-        Assert.Equal(first.Number, book.Correct(second.Number, right, "", "", Guid.NewGuid()).Replaces);
-    }
-
-    [Fact]
-    public void Strike_Build_LeavesThePieceToBeBuilt()
-    {
-        using var book = Open();
-        var build = book.Log(TestBook.Piece().Spec, TestBook.Built, Guid.NewGuid()).Number;
-        Assert.Equal([PieceState.Built], States(book));
-        var key = Guid.NewGuid();
-        book.Strike(build, "AB", "scanned twice", key);
-        book.Strike(build, "AB", "scanned twice", key);
-        Assert.Equal([PieceState.Printed], States(book));
-        Assert.Empty(BuildPoint.Of(book.Built()));
-        Assert.Equal((EventKind.Struck, build), book.Events("D-101").Select(e => (e.What, e.Build)).Single());
-        foreach (var use in new Action[]
-        {
-            () => book.Strike(build, "", "", Guid.NewGuid()), () => book.Correct(build, TestBook.Built, "", "", Guid.NewGuid()),
-        })
-        {
-            Assert.Equal("build 1 was struck or corrected before, and counts no more; tagend jobs --built lists the builds", Assert.Throws<TagendException>(use).Message);
-        }
-
-        Assert.Equal("there is no build 77 in the job book; tagend jobs --built lists them", Assert.Throws<TagendException>(() => book.Strike(77, "", "", Guid.NewGuid())).Message);
-        Assert.Single(book.Events("D-101"));
-    }
-
-    [Fact]
-    public void WithBuild_Number_FindsItsJobWithAllBuilds()
-    {
-        using var book = Open();
-        book.Log(TestBook.Piece(cells: ("order", "D-2")).Spec, TestBook.Built, Guid.NewGuid());
-        book.Log(TestBook.Piece().Spec, TestBook.Built, Guid.NewGuid());
-        book.Log(TestBook.Piece().Spec, TestBook.Built, Guid.NewGuid());
-        Assert.Equal(("D-101", 2), (book.WithBuild(3)!.Order, book.WithBuild(3)!.Builds.Count));
-        Assert.Null(book.WithBuild(4));
-    }
-
-    [Fact]
     public void NextLabel_OfASheet_IsKeptForEachStockAndBench()
     {
         using (var book = Open("bench 1"))
@@ -447,75 +311,6 @@ public abstract class JobBookContract : SpoolsContract
     }
 
     [Fact]
-    public void Forget_Customer_KeepsJobsAndBuildsWithoutTheName()
-    {
-        using var book = Open();
-        book.Record([TestBook.Piece("Éxample Club", "bow"), TestBook.Piece("Éxample Club two", cells: ("order", "D-2"))]);
-        book.Log(TestBook.Piece().Spec, TestBook.Built, Guid.NewGuid());
-        book.Log(TestBook.Piece().Spec, TestBook.Built, Guid.NewGuid());
-        Assert.Equal(1, book.Forget("éxample club"));
-        Assert.Equal(["", "Éxample Club two"], book.Find(new JobSearch()).Select(j => j.Customer));
-        Assert.Equal("D-2", Assert.Single(book.Find(new JobSearch { Customer = "xample" })).Order);
-        Assert.Equal("bow", Assert.Single(book.Built()).Bow);
-        Assert.Equal(2, book.Built()[0].Builds.Count);
-        Assert.Equal(0, book.Forget("éxample club"));
-    }
-
-    [Fact]
-    public void CopyTo_AFileAndBack_LosesNothing()
-    {
-        using var test = new TestBook();
-        using var book = Open();
-        var spec = TestBook.Piece().Spec;
-        book.Record(Enumerable.Range(1, 501).Select(i => new Build(spec with { Order = $"N-{i:000}" }, new OrderSlip($"Ä {i}", "bow", "soon", ""))));
-        var key = Guid.NewGuid();
-        book.Log(spec with { Order = "N-007" }, TestBook.Built with { Turns = 1 / 3.0, Lots = ["A", "B"] }, key);
-        book.LeaveOut([book.Log(spec with { Order = "N-501" }, TestBook.Built, Guid.NewGuid()).Number], isLeftOut: true);
-        book.Enter("N-008", null, EventKind.Cancelled, "AB", "called off", Guid.NewGuid());
-        book.Correct(1, TestBook.Built with { Lots = ["B"] }, "AB", "", Guid.NewGuid());
-        book.KeepLabel("sheet-10", 4);
-        var file = new Tagend.Jobs.Sqlite.SqliteAddress(test.Path);
-        Assert.Equal(510, book.CopyTo(file));
-        var back = NewAddress();
-        using (var copy = file.OpenExisting(new StoppedClock())!)
-        {
-            Assert.Equal(510, copy.CopyTo(back));
-        }
-
-        using var again = back.OpenExisting(new StoppedClock())!;
-        Assert.Equal(book.Find(new JobSearch()), again.Find(new JobSearch()));
-        Assert.Equal(book.Built(), again.Built());
-        Assert.Equal(book.Find(new JobSearch { Customer = "ä 50" }), again.Find(new JobSearch { Customer = "ä 50" }));
-        Assert.Equal("N-007", Assert.Single(again.Find(new JobSearch { Lot = "b" })).Order);
-        // A write that is sent again, and a new one.
-        Assert.Equal(book.Events("N-007"), again.Events("N-007"));
-        Assert.Equal(book.Events("N-008"), again.Events("N-008"));
-        Assert.Equal(4, again.NextLabel("sheet-10"));
-        Assert.Equal(1, again.Log(spec with { Order = "N-007" }, TestBook.Built, key).Number);
-        Assert.True(again.Log(spec, TestBook.Built, Guid.NewGuid()).Number > 3);
-        again.Enter("N-009", null, EventKind.Shipped, "", "", Guid.NewGuid());
-        Assert.Single(again.Events("N-009"));
-        Assert.Equal(502, again.Find(new JobSearch()).Count());
-    }
-
-    [Fact]
-    public void CopyTo_BookThatIsNotEmpty_IsRefused()
-    {
-        using var book = Open();
-        book.Record([TestBook.Piece()]);
-        var fault = Assert.Throws<TagendException>(() => book.CopyTo(Address));
-        Assert.Equal($"{Address.Text}: there are already jobs in this book, and a copy needs an empty one; name another place", fault.Message);
-    }
-
-    [Fact]
-    public void Fill_ThatIsBrokenOff_BeginsNoBook()
-    {
-        var place = NewAddress();
-        Assert.Throws<TagendException>(() => place.Fill<int>(new StoppedClock(), _ => throw new TagendException("broken off")));
-        Assert.Null(place.OpenExisting(new StoppedClock()));
-    }
-
-    [Fact]
     public async Task OpenOrBegin_ManyRunsAtOnce_BeginOneBookAndEnterAll()
     {
         await Task.WhenAll(Enumerable.Range(0, 4).Select(run => Task.Run(() =>
@@ -528,19 +323,5 @@ public abstract class JobBookContract : SpoolsContract
         })));
         using var all = Open();
         Assert.Equal(20, all.Find(new JobSearch()).Count());
-    }
-
-    protected IJobBook Open(string bench = "") => Address.OpenOrBegin(new StoppedClock(), bench);
-
-    private static IEnumerable<PieceState> States(IJobBook book) => book.Find(new JobSearch { Order = "D-101" }).Select(j => j.State);
-
-    private static LoggedBuild OnlyBuild(IJobBook book) => Assert.Single(Assert.Single(book.Find(new JobSearch())).Builds);
-
-    /// <summary>A moment of whole seconds, as a book keeps it.</summary>
-    private sealed class StoppedClock : TimeProvider
-    {
-        public static DateTimeOffset Now { get; } = new(2026, 3, 14, 9, 30, 0, TimeSpan.Zero);
-
-        public override DateTimeOffset GetUtcNow() => Now;
     }
 }

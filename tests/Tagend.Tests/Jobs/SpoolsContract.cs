@@ -134,4 +134,14 @@ public abstract class SpoolsContract
     }
 
     protected static Length Meters(double meters) => Length.FromMillimeters(meters * 1000);
+
+    protected IJobBook Open(string bench = "") => Address.OpenOrBegin(new StoppedClock(), bench);
+
+    /// <summary>A moment of whole seconds, as a book keeps it.</summary>
+    protected sealed class StoppedClock : TimeProvider
+    {
+        public static DateTimeOffset Now { get; } = new(2026, 3, 14, 9, 30, 0, TimeSpan.Zero);
+
+        public override DateTimeOffset GetUtcNow() => Now;
+    }
 }

@@ -30,6 +30,13 @@ public sealed class AtomicFilesTests : IDisposable
     }
 
     [Fact]
+    public void Write_OverTheFolderOfADrive_SaysThatItIsAFolder()
+    {
+        var root = Path.GetPathRoot(_folder)!;
+        Assert.EndsWith(": is a folder; name a file", Assert.Throws<TagendException>(() => AtomicFiles.Write([Text(root, "new") with { Path = root }])).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Write_WhenTheLastOfASetFails_LeavesTheOldFiles()
     {
         File.WriteAllText(At("cards.pdf"), "old");

@@ -43,8 +43,9 @@ public sealed class SpoolShelfTests : IDisposable
         Assert.Equal("there is no spool 2; tagend spools lists them", _shelf.Find("2").Error);
         Assert.Equal("\"x\": expected the number of a spool, or its tag", _shelf.Find("x").Error);
         Assert.Equal("the job book has no spool 2: it is of another book, or was never entered", _shelf.Find(SpoolTag.Write(spool with { Number = 2 })).Error);
+        var told = $"lot L1, {LengthWriter.Spool(spool.Length, LengthUnit.Inch)}, received {DateWriter.Iso(spool.Received)}";
         Assert.Equal(
-            "the tag is of hmpe-0145 red, and the job book's spool 1 is hmpe-0145 black: it is of another book",
+            $"the tag is of hmpe-0145 red, {told}, and the job book's spool 1 is hmpe-0145 black, {told}: it is of another book",
             _shelf.Find(SpoolTag.Write(spool with { Color = "red" })).Error);
     }
 
