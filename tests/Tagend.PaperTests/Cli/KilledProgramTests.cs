@@ -52,11 +52,11 @@ public class KilledProgramTests
             AssertAllThere(path, builds, orders, lots);
         }
 
+        TagendProgram.NoteLong($"killed\t{Kills} times\t{builds.Count} builds, {orders.Count} orders, {lots.Count} lots acknowledged\t{killedAtWork} while builds were logged");
         Assert.True(killedAtWork >= Kills / 8, $"only {killedAtWork} of {Kills} kills came while entries were made");
         Assert.InRange(orders.Count, 1, Kills / 4);
         Assert.InRange(lots.Count, 0, Kills / 4);
-        Assert.NotEmpty(builds);
-        TagendProgram.NoteLong($"killed\t{Kills} times\t{builds.Count} builds, {orders.Count} orders, {lots.Count} lots acknowledged\t{killedAtWork} while builds were logged");
+        Assert.True(builds.Count >= Kills / 4, $"only {builds.Count} builds were acknowledged");
         using var connection = new SqliteConnection($"Data Source={path};Pooling=False");
         connection.Open();
         using var check = connection.CreateCommand();
@@ -70,7 +70,7 @@ public class KilledProgramTests
         using var process = TagendProgram.Start(Path.GetDirectoryName(path)!, "built", "--again", "--job-book", path);
         foreach (var who in builders)
         {
-            process.StandardInput.Write($"1001/string\n61 1/4\n45\n60 5/16\n300\n20\n{who}\n");
+            process.StandardInput.Write($"1001/string\n61 1/4\n45\n60 5/16\n300\n20\n{who}\n\n");
         }
 
         process.StandardInput.Close();
