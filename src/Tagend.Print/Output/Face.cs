@@ -10,7 +10,7 @@ namespace Tagend.Output;
 public sealed class Face
 {
     /// <summary>Texts whose measure is kept; then they are forgotten, and an endless run of orders takes no more memory.</summary>
-    private const int Kept = 1 << 14;
+    private const int Kept = 1 << 12;
 
     private static readonly char[] Spaces = [' ', '\u00A0'];
     private readonly WordShaper _words;

@@ -14,7 +14,7 @@ namespace Tagend.Output;
 internal sealed class WordShaper
 {
     /// <summary>Words kept; then they are forgotten, and an endless run of orders takes no more memory.</summary>
-    private const int Kept = 1 << 14;
+    private const int Kept = 1 << 12;
 
     private static readonly Tag Tabular = new('t', 'n', 'u', 'm');
     private static readonly Feature[] Always = [Off('c', 'a', 'l', 't'), Off('l', 'i', 'g', 'a'), Off('c', 'l', 'i', 'g')];
