@@ -15,7 +15,8 @@ committed=$(git log -1 --format=%ct)
 # Ahead of time for the machine this runs on; the others cannot be linked here and carry a trimmed runtime.
 program() {
     local target=$1 how=()
-    [ "$target" = linux-x64 ] || how=(-p:PublishAot=false --self-contained -p:PublishSingleFile=true -p:PublishTrimmed=true -p:PublishReadyToRun=true)
+    [ "$target" = linux-x64 ] || how=(-p:PublishAot=false --self-contained -p:PublishSingleFile=true -p:PublishTrimmed=true -p:PublishReadyToRun=true
+        -p:EventSourceSupport=false -p:DebuggerSupport=false) # which ahead of time are left out by themselves
     dotnet publish src/Tagend.Cli -c Release -r "$target" -o "$release/$target" -v quiet "-p:Notices=$notices" "${how[@]}"
     rm -f "$release/$target"/*.dbg
 }
