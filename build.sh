@@ -64,7 +64,7 @@ publish() {
 # The program against the same pages drawn by nothing but the library, and by other programs: out/bench.md.
 bench() {
     local mode=${1:-usual} folder=out/bench
-    if [ "$mode" != tiny ]; then
+    if [ "$mode" != tiny ] && [ "$mode" != station ]; then
         bench_programs=(/usr/bin/time weasyprint chromium)
         bench_packages=(time weasyprint chromium python3-cairo python3-reportlab)
         install_packages "what is compared with them" bench_programs bench_packages
@@ -74,8 +74,9 @@ bench() {
     fi
     publish
     dotnet publish tests/Tagend.Floor -c Release -r linux-x64 -o out/floor -v quiet
+    dotnet publish tests/Tagend.WebFloor -c Release -r linux-x64 -o out/web-floor -v quiet
     dotnet build tests/Tagend.Benchmarks -c Release -v quiet
-    tests/Tagend.Benchmarks/bin/Release/net10.0/Tagend.Benchmarks "$mode" out/publish/tagend out/floor/Tagend.Floor $folder
+    tests/Tagend.Benchmarks/bin/Release/net10.0/Tagend.Benchmarks "$mode" out/publish/tagend out/floor/Tagend.Floor out/web-floor/Tagend.WebFloor $folder
 }
 
 samples() {
@@ -188,5 +189,5 @@ case "${1:-}" in
     bench) bench "${@:2}" ;;
     mutants) mutants "${2:?Measures, Orders, Specs, Tags or Fits}" "${@:3}" ;;
     release) bash ./release.sh ;;
-    *) echo "usage: ./build.sh demo | test | samples | screens | publish | pictures [SEED] [DECODER] | fuzz [SEED] [RUNS] [TARGET] [RUN] | books [short|long [SEED [PART]]] | bench [tiny|long] | mutants AREA [FILES] | release"; exit 2 ;;
+    *) echo "usage: ./build.sh demo | test | samples | screens | publish | pictures [SEED] [DECODER] | fuzz [SEED] [RUNS] [TARGET] [RUN] | books [short|long [SEED [PART]]] | bench [tiny|long|station] | mutants AREA [FILES] | release"; exit 2 ;;
 esac

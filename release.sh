@@ -29,7 +29,7 @@ archive() {
     rmdir "$release/$target"
     cp -r CHANGELOG.md docs demo-orders completions man "$bom" "$release/$name/"
     sed "s/@VERSION@/$version/" downloads/$system.md > "$release/$name/README.md"
-    [ $system != windows ] || cp "downloads/Start Tagend.cmd" "$release/$name/"
+    [ $system != windows ] || cp downloads/*.cmd "$release/$name/"
     find "$release/$name" -exec touch -d "@$committed" {} + # else two builds of one commit differ in their dates
     if [ $system = windows ]; then
         (cd $release && find "$name" | sort | zip -q9X "$name.zip" -@)

@@ -1,10 +1,6 @@
 @echo off
-rem A terminal in the folder of the program.
+rem Opens Tagend in the browser. The station runs as long as this window is open.
+title Tagend
 cd /d "%~dp0"
-echo Tagend. The first commands, each with Enter:
-echo.
-echo     tagend init                               makes your shop's own templates
-echo     tagend print demo-orders\demo.csv --out first
-echo     tagend --help
-echo.
-cmd /k
+tagend station
+if errorlevel 1 pause

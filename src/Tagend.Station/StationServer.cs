@@ -42,6 +42,20 @@ public static class StationServer
     /// <summary>Where a browser on this machine finds it.</summary>
     public static string AddressOf(StationOptions options) => $"http://localhost:{options.Port}/";
 
+    /// <summary>Whether a station answers at the port already.</summary>
+    public static bool IsRunning(StationOptions options)
+    {
+        try
+        {
+            using var client = new HttpClient { Timeout = TimeSpan.FromSeconds(2) };
+            return client.GetStringAsync(new Uri($"{AddressOf(options)}alive")).GetAwaiter().GetResult() == AliveWord;
+        }
+        catch (Exception e) when (e is HttpRequestException or TaskCanceledException)
+        {
+            return false; // whatever it is, it is no station
+        }
+    }
+
     private static WebApplication Build(StationOptions options)
     {
         var secret = StationSecret.In(options.OwnFolder);
@@ -113,21 +127,7 @@ public static class StationServer
         .. new[] { "localhost", IPAddress.Loopback.ToString(), $"[{IPAddress.IPv6Loopback}]" }.Select(host => $"{host}:{options.Port}"),
     ];
 
-    private static string PortTaken(StationOptions options)
-    {
-        try
-        {
-            using var client = new HttpClient { Timeout = TimeSpan.FromSeconds(2) };
-            if (client.GetStringAsync(new Uri($"{AddressOf(options)}alive")).GetAwaiter().GetResult() == AliveWord)
-            {
-                return $"a station is running at {AddressOf(options)} already: open it in the browser, or start another with --port";
-            }
-        }
-        catch (Exception e) when (e is HttpRequestException or TaskCanceledException)
-        {
-            // Whatever it is, it is no station.
-        }
-
-        return $"port {options.Port} is taken by another program: choose another with --port, such as {options.Port + 1}";
-    }
+    private static string PortTaken(StationOptions options) => IsRunning(options)
+        ? $"a station is running at {AddressOf(options)} already: open it in the browser, or start another with --port"
+        : $"port {options.Port} is taken by another program: choose another with --port, such as {options.Port + 1}";
 }

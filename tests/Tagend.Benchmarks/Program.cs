@@ -2,9 +2,9 @@ using System.Globalization;
 using Tagend.Benchmarks;
 using Tagend.Tags;
 
-// Tagend.Benchmarks tiny|usual|long TAGEND FLOOR FOLDER: measures the program, as published, against the floor and the
-// peers, and its parts in one process; writes FOLDER.md.
-var (mode, tagend, floor, folder) = (args[0], Path.GetFullPath(args[1]), Path.GetFullPath(args[2]), Path.GetFullPath(args[3]));
+// Tagend.Benchmarks tiny|usual|long|station TAGEND FLOOR WEBFLOOR FOLDER: measures the program, as published, against the floors and
+// the peers, and its parts in one process; writes FOLDER.md. "station" measures the station alone, and writes its table to the terminal.
+var (mode, tagend, floor, webFloor, folder) = (args[0], Path.GetFullPath(args[1]), Path.GetFullPath(args[2]), Path.GetFullPath(args[3]), Path.GetFullPath(args[4]));
 var (rounds, batchRounds, rows) = mode == "tiny" ? (1, 1, 12) : (9, 3, 100_000);
 int[] batches = mode switch { "tiny" => [2, 4], "long" => [5, 500, 1000, 25_000, 50_000, 100_000], _ => [5, 500, 1000] };
 const int Sides = 2; // of a card
@@ -14,6 +14,12 @@ Directory.CreateDirectory(folder);
 var before = Machine.Load;
 var templates = Path.Combine(Layout.Root, "templates");
 var bench = new Bench(templates);
+if (mode == "station")
+{
+    Console.Write(ResultTable.Of(await Station(), $"load {before} at the start, {Machine.Load} at the end", TimeProvider.System));
+    return 0;
+}
+
 var cards = bench.Cards(10);
 DisplayList.Write(cards, bench.Fonts, folder, "cards");
 var single = Directory.CreateDirectory(Path.Combine(folder, "single")).FullName;
@@ -50,10 +56,14 @@ foreach (var (size, width, height) in new[] { ("1 megapixel", 1152, 864), ("12 m
 }
 
 var parts = PartRuns.Run(Path.Combine(folder, "parts"), once: mode == "tiny");
-var table = ResultTable.Of(standings, parts, peers.Versions(), $"load {before} at the start, {Machine.Load} at the end", TimeProvider.System);
+var figures = await Station();
+var load = $"load {before} at the start, {Machine.Load} at the end";
+var table = ResultTable.Of(standings, parts, peers.Versions(), load, TimeProvider.System) + "\n" + ResultTable.Of(figures, load, TimeProvider.System);
 File.WriteAllText(folder + ".md", table);
 Console.Write(table);
 return standings.Exists(s => s.Failure is not null && s.Program.Command.Any(word => word == tagend || word == floor)) ? 1 : 0;
+
+Task<IReadOnlyList<StationFigure>> Station() => new StationRuns(tagend, webFloor, templates, Path.Combine(folder, "station")).Run(bench, once: mode == "tiny");
 
 void Measure(Race next) => standings.AddRange(next.Run(Path.Combine(folder, "work")));
 

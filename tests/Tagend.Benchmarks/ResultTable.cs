@@ -36,6 +36,22 @@ internal static class ResultTable
         return text.ToString();
     }
 
+    /// <summary>The station's figures, each with its bound.</summary>
+    public static string Of(IReadOnlyList<StationFigure> figures, string load, TimeProvider clock)
+    {
+        var text = new StringBuilder();
+        text.AppendLine(CultureInfo.InvariantCulture, $"The station, {clock.GetUtcNow():yyyy-MM-dd}, {Machine.Description}, {load}:");
+        text.AppendLine();
+        text.AppendLine("| what | median | at most |");
+        text.AppendLine("|---|---|---|");
+        foreach (var figure in figures)
+        {
+            text.AppendLine(CultureInfo.InvariantCulture, $"| {figure.Name} | {figure.Value} | {figure.Bound} |");
+        }
+
+        return text.ToString();
+    }
+
     private static string Row(Standing s)
     {
         if (s.Failure is { } failure)

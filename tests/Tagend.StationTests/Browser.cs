@@ -5,25 +5,27 @@ using Xunit.Sdk;
 using Xunit.v3;
 
 [assembly: AssemblyFixture(typeof(Browser))]
-[assembly: Parallelization(Mode = ParallelMode.None)]
+[assembly: Parallelization(Mode = ParallelMode.Collections, MaxThreads = 3)]
 
 namespace Tagend.StationTests;
 
-/// <summary>One browser and one station of the demo's shop for all tests: each test has a browser profile of its own.</summary>
+/// <summary>One browser for all tests: each has a profile of its own in it, so that classes run side by side.</summary>
 public sealed class Browser : IAsyncLifetime
 {
     private static readonly string[] Programs = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
 
     /// <summary>In milliseconds: more than a busy machine takes.</summary>
-    private const int MostWait = 30_000;
+    public const int MostWait = 30_000;
 
-    private readonly Lazy<Station> _station = new(() => Station.OfDemoShop());
-    private IPlaywright? _playwright;
-    private IBrowser? _browser;
-    private IBrowser? _viewer;
+    private readonly Lazy<Station> _shopOfTag = new(() => Station.Empty());
+    private readonly Lazy<Task<IPlaywright>> _playwright = new(Playwright.CreateAsync);
+    private readonly Lazy<Task<IBrowser>> _browser;
+    private readonly Lazy<Task<IBrowser>> _viewer;
 
-    /// <summary>The station that tests share; they leave its shop as it is.</summary>
-    public Station Station => _station.Value;
+    public Browser() => (_browser, _viewer) = (new(() => Launch(isViewer: false)), new(() => Launch(isViewer: true)));
+
+    /// <summary>Whether the camera shows a tag; not where a program that makes the picture is not installed.</summary>
+    public bool HasCamera { get; private set; }
 
     public ValueTask InitializeAsync()
     {
@@ -39,7 +41,7 @@ public sealed class Browser : IAsyncLifetime
         options ??= new BrowserNewContextOptions();
         options.ViewportSize = new ViewportSize { Width = size.Width, Height = size.Height };
         options.HasTouch = size != Size.Desk;
-        var context = await (await Program()).NewContextAsync(options);
+        var context = await (await _browser.Value).NewContextAsync(options);
         context.SetDefaultTimeout(MostWait);
         return await context.NewPageAsync();
     }
@@ -47,38 +49,35 @@ public sealed class Browser : IAsyncLifetime
     /// <summary>A page that shows PDFs, as a browser with windows does; skips the test where there is no browser.</summary>
     public async Task<IPage> OpenViewer(ViewportSize size)
     {
-        _viewer ??= await Launch(isViewer: true);
-        return await _viewer.NewPageAsync(new BrowserNewPageOptions { ViewportSize = size });
+        return await (await _viewer.Value).NewPageAsync(new BrowserNewPageOptions { ViewportSize = size });
     }
 
     public async ValueTask DisposeAsync()
     {
-        if (_viewer is not null)
+        foreach (var browser in new[] { _browser, _viewer }.Where(b => b is { IsValueCreated: true, Value.IsCompletedSuccessfully: true }))
         {
-            await _viewer.DisposeAsync();
+            await (await browser.Value).DisposeAsync();
         }
 
-        if (_browser is not null)
+        if (_playwright.IsValueCreated)
         {
-            await _browser.DisposeAsync();
+            (await _playwright.Value).Dispose();
         }
 
-        _playwright?.Dispose();
-        if (_station.IsValueCreated)
+        if (_shopOfTag.IsValueCreated)
         {
-            _station.Value.Dispose();
+            _shopOfTag.Value.Dispose();
         }
     }
-
-    private async Task<IBrowser> Program() => _browser ??= await Launch(isViewer: false);
 
     /// <param name="isViewer">Whether it shows PDFs; without a window it saves them else.</param>
     private async Task<IBrowser> Launch(bool isViewer)
     {
         var program = Array.Find(Programs, File.Exists);
         Assert.SkipWhen(program is null, "chromium is not installed");
-        _playwright ??= await Playwright.CreateAsync();
-        return await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
+        var camera = isViewer ? null : Camera.Video(_shopOfTag.Value);
+        HasCamera |= camera is not null;
+        return await (await _playwright.Value).Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
             ExecutablePath = program,
             Headless = !isViewer,
@@ -86,7 +85,7 @@ public sealed class Browser : IAsyncLifetime
             Args =
             [
                 "--no-sandbox", "--use-fake-ui-for-media-stream", "--use-fake-device-for-media-stream", "--autoplay-policy=no-user-gesture-required",
-                .. isViewer ? ["--headless=new"] : Camera.Of(Station),
+                .. isViewer ? ["--headless=new"] : camera is null ? Array.Empty<string>() : [$"--use-file-for-fake-video-capture={camera}"],
             ],
         });
     }

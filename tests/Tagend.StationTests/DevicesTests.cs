@@ -44,6 +44,23 @@ public sealed class DevicesTests(Browser browser) : IDisposable
     }
 
     [Fact]
+    public async Task Code_OnTheScreen_IsReadByAnotherDecoderAndLetsAPhoneIn()
+    {
+        var desk = await browser.Open(Size.Tablet);
+        await desk.GotoAsync($"{_station.Address}devices");
+        var picture = Path.Combine(_station.Folder, "code.png");
+        await desk.Locator("svg.code").ScreenshotAsync(new Microsoft.Playwright.LocatorScreenshotOptions { Path = picture });
+        var link = Tool.Said("zbarimg", "--quiet", "--raw", picture)?.Trim();
+        Assert.SkipWhen(link is null, "zbarimg is not installed");
+        Assert.Matches($@"^https://[0-9.]+:{_station.Port + 1}/enter\?code=[A-Z0-9]{{8}}$", link);
+
+        var phone = await browser.Open(Size.Phone, new Microsoft.Playwright.BrowserNewContextOptions { IgnoreHTTPSErrors = true });
+        await phone.GotoAsync(link);
+        await phone.GetByRole(Microsoft.Playwright.AriaRole.Button, new() { Name = "Let this device in" }).ClickAsync();
+        await phone.WaitForURLAsync("**/orders");
+    }
+
+    [Fact]
     public async Task Stranger_SeesNothingAndIsSlowedDown()
     {
         var (client, handler) = Stranger();

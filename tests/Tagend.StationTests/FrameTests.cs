@@ -5,7 +5,7 @@ using Xunit;
 namespace Tagend.StationTests;
 
 /// <summary>What every screen has: its frame, sizes, light and dark, and no barrier.</summary>
-public class FrameTests(Browser browser)
+public class FrameTests(Browser browser, DemoStation demo) : IClassFixture<DemoStation>
 {
     /// <summary>All screens that open without anything chosen. A new screen is an entry here.</summary>
     public static TheoryData<string> Screens => ["/orders", "/build", "/scan", "/book", "/book/lot", "/shop", "/devices"];
@@ -17,7 +17,7 @@ public class FrameTests(Browser browser)
         var page = await browser.Open(Size.Desk);
         var faults = new List<string>();
         page.Console += (_, line) => faults.AddRange(line.Type == "error" ? [line.Text] : []);
-        await page.GotoAsync($"{browser.Station.Address}{path[1..]}");
+        await page.GotoAsync($"{demo.Station.Address}{path[1..]}");
         await Look.Everywhere(page, path);
         Assert.Empty(faults);
     }
@@ -28,15 +28,15 @@ public class FrameTests(Browser browser)
         var page = await browser.Open(Size.Phone);
         var weights = new List<Task<int>>();
         page.Response += (_, answer) => weights.Add(Task.Run(async () => (await answer.BodyAsync()).Length));
-        await page.GotoAsync($"{browser.Station.Address}devices", new PageGotoOptions { WaitUntil = WaitUntilState.NetworkIdle });
+        await page.GotoAsync($"{demo.Station.Address}devices", new PageGotoOptions { WaitUntil = WaitUntilState.NetworkIdle });
         Assert.InRange((await Task.WhenAll(weights)).Sum(), 50_000, 150_000);
     }
 
     [Fact]
     public async Task Start_OfASecondStationOnThePort_SaysThatOneRuns()
     {
-        var port = browser.Station.Port;
-        var said = await Task.Run(() => Station.Run(["station", "--port", $"{port}", "--no-browser", "--templates", browser.Station.Templates]));
+        var port = demo.Station.Port;
+        var said = await Task.Run(() => Station.Run(["station", "--port", $"{port}", "--no-browser", "--templates", demo.Station.Templates]));
         Assert.Equal(5, said.ExitCode);
         Assert.Equal($"tagend: a station is running at http://localhost:{port}/ already: open it in the browser, or start another with --port\n", said.Errors);
     }
@@ -66,7 +66,7 @@ public class FrameTests(Browser browser)
     public async Task Page_ThatIsNotThere_SaysSoInWords()
     {
         using var client = new HttpClient();
-        var answer = await client.GetAsync(new Uri(browser.Station.Address, "nothing"), TestContext.Current.CancellationToken);
+        var answer = await client.GetAsync(new Uri(demo.Station.Address, "nothing"), TestContext.Current.CancellationToken);
         Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
         Assert.Contains("There is nothing at this address.", await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
     }

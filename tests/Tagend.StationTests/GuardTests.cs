@@ -5,11 +5,11 @@ using Xunit;
 namespace Tagend.StationTests;
 
 /// <summary>Who is answered, and what is refused: without a browser, as somebody would try.</summary>
-public sealed class GuardTests(Browser browser) : IDisposable
+public sealed class GuardTests(DemoStation demo) : IClassFixture<DemoStation>, IDisposable
 {
     private readonly HttpClient _client = new(new HttpClientHandler { CookieContainer = new CookieContainer(), AllowAutoRedirect = false });
 
-    private Uri Address => browser.Station.Address;
+    private Uri Address => demo.Station.Address;
 
     [Theory]
     [InlineData("evil.example")]
@@ -33,7 +33,7 @@ public sealed class GuardTests(Browser browser) : IDisposable
     {
         using var request = Upload("evil.csv", new StringContent("order,piece\n"), origin == "own" ? Address.ToString().TrimEnd('/') : origin, hasToken ? await Token() : null);
         Assert.Equal(HttpStatusCode.Forbidden, (await Send(request)).Status);
-        Assert.False(File.Exists(Path.Combine(browser.Station.Folder, "station", "drafts", "evil.csv")));
+        Assert.False(File.Exists(Path.Combine(demo.Station.Folder, "station", "drafts", "evil.csv")));
     }
 
     [Fact]
@@ -66,7 +66,7 @@ public sealed class GuardTests(Browser browser) : IDisposable
     {
         using var request = Upload("../../templates/sneaked.csv", new StringContent("order,piece\n"), Address.ToString().TrimEnd('/'), await Token());
         await Send(request);
-        Assert.Single(Directory.EnumerateFiles(browser.Station.Folder, "sneaked.csv", SearchOption.AllDirectories), f => f.Contains("drafts", StringComparison.Ordinal));
+        Assert.Single(Directory.EnumerateFiles(demo.Station.Folder, "sneaked.csv", SearchOption.AllDirectories), f => f.Contains("drafts", StringComparison.Ordinal));
     }
 
     [Theory]
@@ -97,7 +97,7 @@ public sealed class GuardTests(Browser browser) : IDisposable
         using var request = Upload("huge.csv", new StreamContent(new Zeros(1L << 30)), Address.ToString().TrimEnd('/'), await Token());
         request.Headers.ExpectContinue = true;
         Assert.Equal(HttpStatusCode.RequestEntityTooLarge, (await Send(request)).Status);
-        Assert.False(File.Exists(Path.Combine(browser.Station.Folder, "station", "drafts", "huge.csv")));
+        Assert.False(File.Exists(Path.Combine(demo.Station.Folder, "station", "drafts", "huge.csv")));
     }
 
     [Fact]
@@ -138,36 +138,4 @@ public sealed class GuardTests(Browser browser) : IDisposable
     private async Task<string> Token() => TokenIn(await _client.GetStringAsync(new Uri(Address, "orders"), TestContext.Current.CancellationToken));
 
     private static string TokenIn(string page) => Regex.Match(page, "name=\"tagend-token\" content=\"([^\"]+)\"").Groups[1].Value;
-
-    /// <summary>So many bytes of nothing.</summary>
-    private sealed class Zeros(long length) : Stream
-    {
-        public override bool CanRead => true;
-
-        public override bool CanSeek => true;
-
-        public override bool CanWrite => false;
-
-        public override long Length => length;
-
-        public override long Position { get; set; }
-
-        public override int Read(byte[] buffer, int offset, int count)
-        {
-            var read = (int)Math.Min(count, length - Position);
-            Array.Clear(buffer, offset, read);
-            Position += read;
-            return read;
-        }
-
-        public override long Seek(long offset, SeekOrigin origin) => Position = origin == SeekOrigin.Begin ? offset : origin == SeekOrigin.Current ? Position + offset : length + offset;
-
-        public override void Flush()
-        {
-        }
-
-        public override void SetLength(long value) => throw new NotSupportedException();
-
-        public override void Write(byte[] buffer, int offset, int count) => throw new NotSupportedException();
-    }
 }

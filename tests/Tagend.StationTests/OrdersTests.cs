@@ -6,7 +6,7 @@ using Xunit;
 namespace Tagend.StationTests;
 
 /// <summary>Order files in the browser, from the spreadsheet to sets that can be printed.</summary>
-public class OrdersTests(Browser browser)
+public class OrdersTests(Browser browser, DemoStation demo) : IClassFixture<DemoStation>
 {
     private static readonly string DemoOrders = Path.Combine(Station.Root, "demo-orders", "demo.csv");
     private static readonly string Mistakes = Path.Combine(Station.Root, "demo-orders", "mistakes.csv");
@@ -16,7 +16,7 @@ public class OrdersTests(Browser browser)
     {
         var page = await browser.Open(Size.Desk);
         await Bring(page, Mistakes, "mistakes-shown.csv");
-        var check = Station.Run(["check", Mistakes, "--templates", browser.Station.Templates]);
+        var check = Station.Run(["check", Mistakes, "--templates", demo.Station.Templates]);
         var said = Regex.Matches(check.Errors, @"^.*mistakes\.csv:(?<line>\d+)(: (?<column>\w+)(?: ""(?<text>.*?)"")?)?: (?<message>.*)$", RegexOptions.Multiline);
         Assert.True(said.Count >= 12);
         var shown = (await page.Locator(".says").AllInnerTextsAsync()).Select(Flat).ToList();
@@ -42,7 +42,7 @@ public class OrdersTests(Browser browser)
 
         await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Keep it in the file" }).ClickAsync();
         await Assertions.Expect(page.Locator(".draft")).ToHaveCountAsync(0);
-        var kept = await File.ReadAllTextAsync(Path.Combine(browser.Station.Folder, "orders", "mended.csv"), TestContext.Current.CancellationToken);
+        var kept = await File.ReadAllTextAsync(Path.Combine(demo.Station.Folder, "orders", "mended.csv"), TestContext.Current.CancellationToken);
         Assert.Equal((await File.ReadAllTextAsync(Mistakes, TestContext.Current.CancellationToken)).Replace("6o 1/4", "38 1/2", StringComparison.Ordinal), kept);
     }
 
@@ -78,7 +78,7 @@ public class OrdersTests(Browser browser)
         await Assertions.Expect(page.Locator(".draft")).ToHaveCountAsync(0);
         await Edit(page, "60 1/4", "61");
         await Assertions.Expect(page.Locator(".draft")).ToBeVisibleAsync();
-        var path = Path.Combine(browser.Station.Folder, "orders", "both.csv");
+        var path = Path.Combine(demo.Station.Folder, "orders", "both.csv");
         var theirs = (await File.ReadAllTextAsync(path, TestContext.Current.CancellationToken)).Replace("98 1/4", "99", StringComparison.Ordinal);
         await File.WriteAllTextAsync(path, theirs, TestContext.Current.CancellationToken);
 
@@ -98,7 +98,7 @@ public class OrdersTests(Browser browser)
     public async Task Form_WritesAnOrderPieceByPiece()
     {
         var page = await browser.Open(Size.Phone);
-        await page.GotoAsync($"{browser.Station.Address}orders/new");
+        await page.GotoAsync($"{demo.Station.Address}orders/new");
         await page.GetByLabel("Order number").FillAsync("4711");
         await page.GetByLabel("Customer").FillAsync("<script>alert(1)</script>");
         await page.GetByLabel("What is built").SelectOptionAsync("recurve-string");
@@ -117,7 +117,7 @@ public class OrdersTests(Browser browser)
     public async Task Rows_ThatArePasted_AreAFile()
     {
         var page = await browser.Open(Size.Tablet);
-        await page.GotoAsync($"{browser.Station.Address}orders");
+        await page.GotoAsync($"{demo.Station.Address}orders");
         var add = page.Locator("details.add");
         if (await add.GetAttributeAsync("open") is null)
         {
@@ -131,15 +131,83 @@ public class OrdersTests(Browser browser)
     }
 
     [Fact]
+    public async Task Filter_OfPrintedAndNotBuilt_LeadsToTheBench()
+    {
+        var (waiting, built) = (Printed.Order(demo.Station), Printed.Order(demo.Station));
+        Assert.Equal(0, Station.Run(["built", $"{built}/string", "--length", "60 1/4", "--templates", demo.Station.Templates]).ExitCode);
+        var path = Path.Combine(demo.Station.Folder, "both-orders.csv");
+        string RowsOf(string order) => File.ReadAllText(Path.Combine(demo.Station.Folder, $"{order}.csv"));
+        await File.WriteAllTextAsync(path, RowsOf(waiting) + string.Concat(RowsOf(built).Split('\n').Skip(1).Select(l => l + "\n")), TestContext.Current.CancellationToken);
+        var page = await browser.Open(Size.Phone);
+        await Bring(page, path, "waiting.csv");
+        await Assertions.Expect(page.Locator("section.set")).ToHaveCountAsync(2);
+        await page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { NameRegex = new Regex("printed, not built") }).ClickAsync();
+        await Assertions.Expect(page.Locator("section.set h2")).ToHaveTextAsync([waiting]);
+        await page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = "Build string" }).ClickAsync();
+        await Assertions.Expect(page.Locator(".bench-head h1")).ToContainTextAsync($"{waiting}/string");
+
+        await page.GotoAsync($"{demo.Station.Address}orders/waiting.csv/sets/{waiting}");
+        await page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = "Build string" }).ClickAsync();
+        await Assertions.Expect(page.Locator(".bench-head h1")).ToContainTextAsync($"{waiting}/string");
+        await page.GotoAsync($"{demo.Station.Address}orders/waiting.csv/sets/{built}");
+        await Assertions.Expect(page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = "Build string" })).ToHaveCountAsync(0);
+    }
+
+    [Fact]
+    public async Task Number_OfAnotherCustomersOrder_IsUsedAgainWhenItIsMeant()
+    {
+        var order = Printed.Order(demo.Station, customer: "First Example");
+        var page = await browser.Open(Size.Desk);
+        var path = Path.Combine(demo.Station.Folder, $"{order}.csv");
+        await File.WriteAllTextAsync(path, (await File.ReadAllTextAsync(path, TestContext.Current.CancellationToken)).Replace("First Example", "Second Example", StringComparison.Ordinal), TestContext.Current.CancellationToken);
+        await Bring(page, path, "again.csv");
+        await Assertions.Expect(page.Locator(".says.is-stop")).ToContainTextAsync("was printed for First Example");
+        await Assertions.Expect(page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = "Open", Exact = true })).ToHaveCountAsync(0);
+        var meant = page.GetByLabel($"The number {order} is used again on purpose, for Second Example.");
+        await meant.CheckAsync();
+        await Assertions.Expect(page.Locator(".says.is-stop")).ToHaveCountAsync(0);
+        await Assertions.Expect(page.Locator(".says.is-warn").First).ToContainTextAsync("is now revision 2: customer Second Example (was First Example)");
+        await page.ReloadAsync();
+        await Assertions.Expect(meant).ToBeCheckedAsync();
+        await Look.Everywhere(page, "orders-again");
+        await page.GotoAsync($"{demo.Station.Address}papers/again.csv?order={order}&kind=cards");
+        await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Print", Exact = true }).ClickAsync();
+        await Assertions.Expect(page.Locator("#made .done")).ToContainTextAsync("1 set printed");
+        var job = Printed.Job(demo.Station, order);
+        Assert.Equal(("Second Example", 2), (job.GetProperty("customer").GetString(), job.GetProperty("revision").GetInt32()));
+        await page.GotoAsync($"{demo.Station.Address}orders/again.csv");
+        await Assertions.Expect(meant).ToHaveCountAsync(0);
+    }
+
+    [Fact]
+    public async Task File_WithColumnsOfTheShopsOwn_IsReadOnceTheyAreKnown()
+    {
+        using var station = Station.OfDemoShop();
+        var sheet = Path.Combine(station.Folder, "own.csv");
+        await File.WriteAllTextAsync(
+            sheet, "No.,Client,String Length,Buss Length,Color 1,Color 2,Paid\n31,Demo customer 1,60 1/4,38 1/2,black,red,yes\n32,Demo customer 2,58,36 3/4,black,blue,yes\n",
+            TestContext.Current.CancellationToken);
+        var page = await browser.Open(Size.Desk);
+        await Bring(page, sheet, "own-sheet.csv", station);
+        await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Read my own columns" }).ClickAsync();
+        await Assertions.Expect(page.Locator("#file > .done")).ToContainTextAsync("are read as orders from now on");
+        Assert.True(await page.Locator("section.set").CountAsync() > 0);
+        await Look.Everywhere(page, "orders-own");
+        await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "It is not read rightly: forget this" }).ClickAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Read my own columns" })).ToBeVisibleAsync();
+        Assert.Empty(Directory.GetFiles(Path.Combine(station.Templates, "imports"), "own-sheet*.toml"));
+    }
+
+    [Fact]
     public async Task Set_OnItsScreen_HasTheNumbersOfCheck()
     {
         var page = await browser.Open(Size.Desk);
         await Bring(page, DemoOrders, "numbers.csv");
-        using var check = JsonDocument.Parse(Station.Run(["check", DemoOrders, "--json", "--templates", browser.Station.Templates]).Output);
+        using var check = JsonDocument.Parse(Station.Run(["check", DemoOrders, "--json", "--templates", demo.Station.Templates]).Output);
         var orders = check.RootElement.EnumerateArray().GroupBy(p => p.GetProperty("order").GetString()!);
         foreach (var order in orders)
         {
-            await page.GotoAsync($"{browser.Station.Address}orders/numbers.csv/sets/{order.Key}");
+            await page.GotoAsync($"{demo.Station.Address}orders/numbers.csv/sets/{order.Key}");
             foreach (var piece in order)
             {
                 var shown = page.Locator($"section[data-piece='{piece.GetProperty("piece").GetString()}']");
@@ -165,16 +233,16 @@ public class OrdersTests(Browser browser)
         await Look.Everywhere(page, "orders-problems");
         await Bring(page, DemoOrders, "look-demo.csv", rows: 3);
         await Look.Everywhere(page, "orders-demo");
-        await page.GotoAsync($"{browser.Station.Address}orders/look-demo.csv/sets/1001");
+        await page.GotoAsync($"{demo.Station.Address}orders/look-demo.csv/sets/1001");
         await Look.Everywhere(page, "set");
-        await page.GotoAsync($"{browser.Station.Address}orders/new");
+        await page.GotoAsync($"{demo.Station.Address}orders/new");
         await Look.Everywhere(page, "orders-new");
     }
 
     /// <summary>Gives the station a file under a name of the test's own.</summary>
     private async Task Bring(IPage page, string path, string name, Station? station = null, int rows = 1_000)
     {
-        await page.GotoAsync($"{(station ?? browser.Station).Address}orders");
+        await page.GotoAsync($"{(station ?? demo.Station).Address}orders");
         await page.Locator("#order-file").SetInputFilesAsync(new FilePayload { Name = name, MimeType = "text/csv", Buffer = System.Text.Encoding.UTF8.GetBytes(string.Join('\n', File.ReadLines(path).Take(rows + 1)) + "\n") });
         await page.WaitForURLAsync($"**/orders/{name}");
     }

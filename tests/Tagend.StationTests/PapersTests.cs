@@ -4,7 +4,7 @@ using Xunit;
 namespace Tagend.StationTests;
 
 /// <summary>Papers in the browser: looked at, made, downloaded, sent to a queue.</summary>
-public class PapersTests(Browser browser)
+public class PapersTests(Browser browser, DemoStation demo) : IClassFixture<DemoStation>
 {
     private static readonly string DemoOrders = Path.Combine(Station.Root, "demo-orders", "demo.csv");
 
@@ -71,11 +71,52 @@ public class PapersTests(Browser browser)
     }
 
     [Fact]
+    public async Task Labels_ThatAreTicked_AreLeftOutAndTheNextPapersGoOnBehindThem()
+    {
+        using var station = Station.OfDemoShop();
+        var shop = Path.Combine(station.Templates, "shop.toml");
+        File.WriteAllText(shop, File.ReadAllText(shop).Replace("roll-4x2", "letter-2x5", StringComparison.Ordinal).Replace("roll-3x2", "letter-2x5", StringComparison.Ordinal));
+        var page = await browser.Open(Size.Desk);
+        await Bring(page, station);
+        async Task<byte[]> Printed(string order)
+        {
+            await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Print", Exact = true }).ClickAsync();
+            await Assertions.Expect(page.Locator("#made .done")).ToContainTextAsync($"1 set printed: {order}.");
+            return File.ReadAllBytes(Path.Combine(station.Folder, "papers", "papers", "tags.pdf"));
+        }
+
+        byte[] ByCommand(string order, params string[] labels)
+        {
+            var folder = Path.Combine(station.Folder, $"by-command-{order}");
+            Assert.Equal(0, Station.Run(["print", DemoOrders, "--templates", station.Templates, "--job-book", "none", "--out", folder, "--order", order, "--only", "tags", .. labels]).ExitCode);
+            return File.ReadAllBytes(Path.Combine(folder, "tags.pdf"));
+        }
+
+        await page.GotoAsync($"{station.Address}papers/papers.csv?order=1001&kind=tags");
+        foreach (var label in new[] { "1", "2", "4" })
+        {
+            await page.Locator("#labels label", new PageLocatorOptions { HasTextRegex = new System.Text.RegularExpressions.Regex($"^\\s*{label}\\s*$") }).ClickAsync();
+        }
+
+        Assert.Equal(ByCommand("1001", "--skip-labels", "1,2,4"), await Printed("1001"));
+
+        // A bag and three loops went on 3, 5, 6 and 7.
+        Assert.Equal(Enumerable.Range(1, 7).Select(l => $"{l}"), await Ticked(page));
+        await page.GotoAsync($"{station.Address}papers/papers.csv?order=1002&kind=tags");
+        Assert.Equal(Enumerable.Range(1, 7).Select(l => $"{l}"), await Ticked(page));
+        await Assertions.Expect(page.Locator("#labels")).ToContainTextAsync("It goes on where the last papers ended");
+        Assert.Equal(ByCommand("1002", "--first-label", "8"), await Printed("1002"));
+
+        static async Task<IReadOnlyList<string?>> Ticked(IPage page) =>
+            await page.Locator("#labels input:checked").EvaluateAllAsync<string[]>("boxes => boxes.map(b => b.value)");
+    }
+
+    [Fact]
     public async Task Screen_OfPapers_HasNoBarrierAndShowsAPageLarge()
     {
         var page = await browser.Open(Size.Desk);
-        await Bring(page, browser.Station, "papers-look.csv");
-        await page.GotoAsync($"{browser.Station.Address}papers/papers-look.csv?order=1001&kind=cards&kind=tags");
+        await Bring(page, demo.Station, "papers-look.csv");
+        await page.GotoAsync($"{demo.Station.Address}papers/papers-look.csv?order=1001&kind=cards&kind=tags");
         await page.WaitForFunctionAsync("() => [...document.images].every(i => i.complete)");
         await Look.Everywhere(page, "papers");
         await page.Locator("button.page").First.ClickAsync();

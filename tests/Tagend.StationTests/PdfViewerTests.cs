@@ -6,7 +6,7 @@ using Xunit;
 namespace Tagend.StationTests;
 
 /// <summary>Papers as the PDF viewer of a browser shows them, held to the program's own picture of the same page.</summary>
-public class PdfViewerTests(Browser browser)
+public class PdfViewerTests(Browser browser, DemoStation demo) : IClassFixture<DemoStation>
 {
     private const int ViewerDotsPerInch = 96;
 
@@ -23,7 +23,7 @@ public class PdfViewerTests(Browser browser)
         string In(string name) => Path.Combine(folder.FullName, name);
         var printed = Station.Run([
             "print", Path.Combine(Station.Root, "demo-orders", "demo.csv"), "--order", "1001/string", "--only", paper, "--out", folder.FullName,
-            "--templates", browser.Station.Templates, "--job-book", "none", "--preview", $"{ViewerDotsPerInch * Scale}"]);
+            "--templates", demo.Station.Templates, "--job-book", "none", "--preview", $"{ViewerDotsPerInch * Scale}"]);
         Assert.Equal((0, ""), (printed.ExitCode, printed.Errors));
         var ours = Directory.GetFiles(folder.FullName, "*.png").Order(StringComparer.Ordinal).First();
         Said("qpdf", In($"{paper}.pdf"), "--pages", ".", "1", "--", In("first.pdf"));
@@ -33,10 +33,9 @@ public class PdfViewerTests(Browser browser)
         await page.GotoAsync($"file://{In("first.pdf")}#toolbar=0&navpanes=0&zoom={100 * Scale}");
         var (theirs, place) = (In("viewer.png"), "");
         var wanted = FormattableString.Invariant($"{width}x{height}+");
-        for (var patience = 20; !place.StartsWith(wanted, StringComparison.Ordinal); patience--)
+        for (var since = Stopwatch.StartNew(); !place.StartsWith(wanted, StringComparison.Ordinal);)
         {
-            Assert.True(patience > 0, $"the viewer shows {place}, our picture is {wanted}");
-            await page.WaitForTimeoutAsync(250);
+            Assert.True(since.ElapsedMilliseconds < Browser.MostWait, $"the viewer shows {place}, our picture is {wanted}"); // it has no event for it
             await page.ScreenshotAsync(new PageScreenshotOptions { Path = theirs });
             place = Said("convert", theirs, "-colorspace", "Gray", "-threshold", "99%", "-format", "%@", "info:"); // where the page is, which is white
         }

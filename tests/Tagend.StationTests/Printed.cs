@@ -33,6 +33,30 @@ internal static class Printed
     public static JsonElement Job(Station station, string order) => JsonDocument.Parse(
         Station.Run(["jobs", "--order", order, "--json", "--templates", station.Templates]).Output).RootElement.EnumerateArray().Last();
 
+    /// <summary>An order's tags beside each other in one picture; null where a program that makes it is not installed.</summary>
+    public static string? Tags(Station station, string order)
+    {
+        var picture = Path.Combine(station.Folder, $"tags-{order}");
+        return Tool.Runs("pdftoppm", "-r", "200", "-png", Path.Combine(FolderOf(station, order), "tags.pdf"), picture)
+            && Tool.Runs("convert", [.. Directory.GetFiles(station.Folder, $"tags-{order}-*.png").Order(StringComparer.Ordinal), "-append", $"{picture}.png"])
+            ? $"{picture}.png"
+            : null;
+    }
+
+    /// <summary>What a camera sends of an order's tag: a JPEG of less than a megapixel; null as above.</summary>
+    public static byte[]? Frame(Station station, string order)
+    {
+        var picture = Path.Combine(station.Folder, $"frame-{order}");
+        return Tool.Runs("pdftoppm", "-r", "90", "-jpeg", "-singlefile", Path.Combine(FolderOf(station, order), "tags.pdf"), picture) ? File.ReadAllBytes($"{picture}.jpg") : null;
+    }
+
+    /// <summary>What the codes of a picture say, as recall tells it to scripts: its kind and its text.</summary>
+    public static IReadOnlyList<(string Reading, string Text)> Codes(string picture) =>
+    [
+        .. JsonDocument.Parse(Station.Run(["recall", picture, "--json"]).Output).RootElement.EnumerateArray()
+            .Select(c => (c.GetProperty("reading").GetString()!, c.GetProperty("text").GetString()!)),
+    ];
+
     private static string FileOf(Station station, string order, string customer, string length)
     {
         var path = Path.Combine(station.Folder, $"{order}.csv");

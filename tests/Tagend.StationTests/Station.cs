@@ -5,10 +5,28 @@ using Xunit;
 
 namespace Tagend.StationTests;
 
+/// <summary>A station of the demo's shop for the tests of one class, which leave its settings as they are.</summary>
+public sealed class DemoStation : IDisposable
+{
+    private readonly Lazy<Station> _station = new(() => Station.OfDemoShop());
+
+    public Station Station => _station.Value;
+
+    public void Dispose()
+    {
+        if (_station.IsValueCreated)
+        {
+            _station.Value.Dispose();
+        }
+    }
+}
+
 /// <summary>A station of the program itself: published ahead of time where the test command did so, else as built.</summary>
 public sealed class Station : IDisposable
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
+
+    private static readonly string[] NoBrowser = ["--no-browser"];
 
     private readonly IReadOnlyList<string> _more;
     private Process? _process;
@@ -50,20 +68,23 @@ public sealed class Station : IDisposable
 
     public string Templates => Path.Combine(Folder, "templates");
 
-    public void Start(params IReadOnlyList<(string Name, string Value)> environment)
-    {
-        var program = Program(["station", "--port", $"{Port}", "--no-browser", "--templates", Templates, .. _more]);
-        foreach (var (name, value) in environment)
-        {
-            program.Environment[name] = value;
-        }
+    public void Start(params IReadOnlyList<(string Name, string Value)> environment) => Start(opensBrowser: false, environment);
 
-        _process = Process.Start(program)!;
+    /// <param name="opensBrowser">As it does where nothing else is said.</param>
+    /// <param name="environment">Variables that it gets.</param>
+    public void Start(bool opensBrowser, params IReadOnlyList<(string Name, string Value)> environment)
+    {
+        _process = Process.Start(Program(["station", "--port", $"{Port}", .. opensBrowser ? [] : NoBrowser, "--templates", Templates, .. _more], environment))!;
         _process.StandardInput.Close();
         var first = _process.StandardOutput.ReadLineAsync();
         Assert.True(first.Wait(Patience), "the station did not start");
         Assert.Equal($"The station is at {Address}", first.Result);
     }
+
+    /// <summary>What it has in memory now (proc(5), VmRSS).</summary>
+    public double ResidentMegabytes => double.Parse(
+        File.ReadLines($"/proc/{_process!.Id}/status").First(l => l.StartsWith("VmRSS", StringComparison.Ordinal)).Split(' ', StringSplitOptions.RemoveEmptyEntries)[^2],
+        System.Globalization.CultureInfo.InvariantCulture) / 1024;
 
     /// <summary>Ends it as a power cut does.</summary>
     public void Kill()
@@ -84,10 +105,14 @@ public sealed class Station : IDisposable
         return _process.ExitCode;
     }
 
+    /// <summary>Starts another one at the same port, with a browser, as a second double-click does.</summary>
+    public (int ExitCode, string Output, string Errors) StartAgain(params IReadOnlyList<(string Name, string Value)> environment) =>
+        Run(["station", "--port", $"{Port}", "--templates", Templates], environment);
+
     /// <summary>Runs another command of the program to its end.</summary>
-    public static (int ExitCode, string Output, string Errors) Run(IReadOnlyList<string> arguments)
+    public static (int ExitCode, string Output, string Errors) Run(IReadOnlyList<string> arguments, params IReadOnlyList<(string Name, string Value)> environment)
     {
-        using var process = Process.Start(Program(arguments))!;
+        using var process = Process.Start(Program(arguments, environment))!;
         process.StandardInput.Close();
         var errors = process.StandardError.ReadToEndAsync();
         var output = process.StandardOutput.ReadToEnd();
@@ -106,7 +131,7 @@ public sealed class Station : IDisposable
         Directory.Delete(Folder, recursive: true);
     }
 
-    private static ProcessStartInfo Program(IReadOnlyList<string> arguments)
+    private static ProcessStartInfo Program(IReadOnlyList<string> arguments, IReadOnlyList<(string Name, string Value)> environment)
     {
         var start = new ProcessStartInfo(Executable, arguments)
         {
@@ -115,6 +140,11 @@ public sealed class Station : IDisposable
             RedirectStandardError = true,
         };
         start.Environment["TAGEND_JOB_BOOK"] = "";
+        foreach (var (name, value) in environment)
+        {
+            start.Environment[name] = value;
+        }
+
         return start;
     }
 

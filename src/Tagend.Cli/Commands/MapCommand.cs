@@ -67,7 +67,7 @@ internal static class MapCommand
             return ExitCode.Usage;
         }
 
-        var proposed = ShopMaps.Propose(path, name, catalog, DateOption.Of(null));
+        var proposed = ShopMaps.Propose(path, OrderReader.Load(path), name, catalog, DateOption.Of(null));
         if (proposed.Proposal is not { } proposal)
         {
             Say.Problems(proposed.Problems);

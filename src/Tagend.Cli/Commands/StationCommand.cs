@@ -67,6 +67,14 @@ internal sealed class StationCommand
             Bench = BenchName.Here,
             Clock = TimeProvider.System,
         };
+        var isBrowserWanted = !parsed.GetValue(_noBrowser);
+        if (isBrowserWanted && StationServer.IsRunning(options))
+        {
+            Console.WriteLine($"A station is running at {StationServer.AddressOf(options)} already; it opens in the browser.");
+            OpenBrowser(StationServer.AddressOf(options));
+            return ExitCode.Done;
+        }
+
         StationServer.Run(options, address =>
         {
             Console.WriteLine($"The station is at {address}");
@@ -76,7 +84,7 @@ internal sealed class StationCommand
             }
 
             Console.WriteLine("Ctrl-C stops it; nothing that was typed is lost.");
-            if (!parsed.GetValue(_noBrowser))
+            if (isBrowserWanted)
             {
                 OpenBrowser(address);
             }

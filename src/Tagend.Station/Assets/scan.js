@@ -19,6 +19,7 @@
         found.innerHTML = html;
         window.htmx.process(found);
         document.body.classList.toggle("is-held", found.querySelector(".held") !== null);
+        document.body.classList.add("has-found");
         const heading = found.querySelector("h2");
         if (heading) {
             heading.tabIndex = -1;
@@ -87,7 +88,7 @@
 
         isAsking = true;
         found.replaceChildren();
-        document.body.classList.remove("is-held");
+        document.body.classList.remove("is-held", "has-found");
         try {
             stream = await navigator.mediaDevices.getUserMedia({
                 video: { facingMode: "environment", width: { ideal: 1280 }, height: { ideal: 720 } },
@@ -136,7 +137,7 @@
     found.addEventListener("click", event => {
         if (event.target.closest("[data-again]")) {
             found.replaceChildren();
-            document.body.classList.remove("is-held");
+            document.body.classList.remove("is-held", "has-found");
             watch();
         }
     });

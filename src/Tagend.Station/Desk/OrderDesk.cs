@@ -10,7 +10,12 @@ namespace Tagend.Station.Desk;
 /// <param name="Bytes">With what was changed here and is not kept yet.</param>
 /// <param name="HasDraft">Whether something was.</param>
 /// <param name="Other">What stands in the folder, where somebody else changed it after the draft was begun; else null.</param>
-internal sealed record DeskFile(string Name, byte[] Bytes, bool HasDraft, byte[]? Other);
+/// <param name="Reused">Orders whose number is used again on purpose, each with the customer it is for now.</param>
+internal sealed record DeskFile(string Name, byte[] Bytes, bool HasDraft, byte[]? Other, IReadOnlySet<(string Order, string Customer)> Reused)
+{
+    /// <summary>Whether the shop said that an order of another customer in the job book is this customer's now.</summary>
+    public bool IsReused(string order, string customer) => Reused.Contains((order, customer));
+}
 
 /// <summary>A file in the list.</summary>
 /// <param name="Changed">When it was changed last.</param>
@@ -20,11 +25,15 @@ internal sealed record DeskEntry(string Name, bool HasDraft, DateTime Changed);
 /// The shop's order files: those in its folder, and drafts of what was typed and is not kept yet. A draft is on the disk before
 /// the browser hears of it, so nothing that was acknowledged is lost when the station or the machine stops.
 /// </summary>
-/// <remarks>A draft NAME.csv has beside it NAME.csv.base, what the folder's file was when the draft was begun; none for a new file.</remarks>
+/// <remarks>
+/// A draft NAME.csv has beside it NAME.csv.base, what the folder's file was when the draft was begun; none for a new file. NAME.csv.reused
+/// has a line for each order number that is used again on purpose, with its customer.
+/// </remarks>
 internal sealed class OrderDesk(ShopDesk shop)
 {
     private const string Ending = ".csv";
     private const string BaseEnding = ".base";
+    private const string ReusedEnding = ".reused";
     private const int MostCharacters = 200;
 
     private readonly Lock _writing = new();
@@ -61,12 +70,12 @@ internal sealed class OrderDesk(ShopDesk shop)
             var kept = ReadIf(Path.Combine(Folder, name));
             if (ReadIf(DraftOf(name)) is not { } draft)
             {
-                return kept is null ? null : new DeskFile(name, kept, HasDraft: false, null);
+                return kept is null ? null : new DeskFile(name, kept, HasDraft: false, null, ReusedIn(name));
             }
 
             var begun = ReadIf(BaseOf(name));
             var isElsewhereChanged = kept is not null && (begun is null || !kept.AsSpan().SequenceEqual(begun));
-            return new DeskFile(name, draft, HasDraft: true, isElsewhereChanged ? kept : null);
+            return new DeskFile(name, draft, HasDraft: true, isElsewhereChanged ? kept : null, ReusedIn(name));
         }
     }
 
@@ -118,6 +127,19 @@ internal sealed class OrderDesk(ShopDesk shop)
         }
     }
 
+    /// <summary>Keeps whether an order's number is used again on purpose.</summary>
+    /// <exception cref="TagendException">There is no such file, or it cannot be written.</exception>
+    public void Reuse(string name, string order, string customer, bool isReused)
+    {
+        lock (_writing)
+        {
+            var file = Open(name) ?? throw NoFile(name);
+            IEnumerable<(string Order, string Customer)> others = file.Reused.Where(r => r.Order != order);
+            var lines = (isReused ? others.Append((Order: order, Customer: customer)) : others).Select(r => $"{Uri.EscapeDataString(r.Order)} {Uri.EscapeDataString(r.Customer)}");
+            AtomicFiles.Write([FileOf(DraftOf(name) + ReusedEnding, System.Text.Encoding.ASCII.GetBytes(string.Join('\n', lines)))]);
+        }
+    }
+
     /// <summary>Writes the draft to the folder, whole or not at all.</summary>
     /// <param name="other">
     /// The seal of what somebody else wrote there meanwhile, if the draft may take its place: it is kept beside it. Null where nobody may have.
@@ -162,6 +184,10 @@ internal sealed class OrderDesk(ShopDesk shop)
     private string DraftOf(string name) => Path.Combine(Drafts, name);
 
     private string BaseOf(string name) => DraftOf(name) + BaseEnding;
+
+    private HashSet<(string Order, string Customer)> ReusedIn(string name) => File.Exists(DraftOf(name) + ReusedEnding)
+        ? [.. File.ReadLines(DraftOf(name) + ReusedEnding).Select(l => l.Split(' ')).Where(w => w.Length == 2).Select(w => (Uri.UnescapeDataString(w[0]), Uri.UnescapeDataString(w[1])))]
+        : [];
 
     private void Forget(string name)
     {

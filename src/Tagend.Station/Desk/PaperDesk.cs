@@ -5,7 +5,6 @@ using Tagend.Pages.Parts;
 using Tagend.Problems;
 using Tagend.Specs;
 using Tagend.Workshop.Books;
-using Tagend.Workshop.Checks;
 using Tagend.Workshop.Printing;
 using Tagend.Workshop.Shops;
 
@@ -15,11 +14,10 @@ namespace Tagend.Station.Desk;
 /// <param name="File">The order file.</param>
 /// <param name="Orders">None for all that can be printed and were not.</param>
 /// <param name="Kinds">By name; none for the usual ones.</param>
-/// <param name="FirstLabel">Of a part-used sheet, from 1.</param>
-/// <param name="Spoiled">Labels that were used or are spoiled, from 1.</param>
+/// <param name="Used">Labels of the first sheet that were used or are spoiled, from 1; null where nothing was said, and it goes on where it was left.</param>
 /// <param name="Printer">A print queue; empty for none.</param>
 internal sealed record PaperWish(
-    string File, IReadOnlyList<string> Orders, IReadOnlyList<string> Kinds, int FirstLabel, IReadOnlyList<int> Spoiled, string Printer);
+    string File, IReadOnlyList<string> Orders, IReadOnlyList<string> Kinds, IReadOnlyList<int>? Used, string Printer);
 
 /// <summary>A paper that was made: where it is, and the queue's name for its job.</summary>
 /// <param name="Job">Null where it was not sent.</param>
@@ -43,6 +41,13 @@ internal sealed class PaperDesk(ShopDesk shop, OrderDesk orders)
     /// <summary>Where the papers of an order file are.</summary>
     public string FolderOf(string file) => Path.Combine(shop.Options.Folder, "papers", Path.GetFileNameWithoutExtension(file));
 
+    /// <summary>The first label stock of the shop that has several on a sheet; null where all are rolls.</summary>
+    public LabelStock? SheetStock => StocksOf(shop.Catalog).FirstOrDefault(s => s.LabelsPerPage > 1);
+
+    /// <summary>The labels of its first sheet that are gone, by what was said, or by where earlier papers left off.</summary>
+    public IReadOnlyList<int> UsedOf(IReadOnlyList<int>? said) =>
+        said ?? (SheetStock is { } stock && shop.RunBook().KeptLabels([stock.Name]).TryGetValue(stock.Name, out var next) ? [.. Enumerable.Range(1, next - 1)] : []);
+
     /// <summary>The papers as they would be printed; null where the file is not there.</summary>
     /// <exception cref="TagendException">A template cannot be read.</exception>
     public DrawnPapers? Draw(PaperWish wish, CancellationToken stop)
@@ -54,7 +59,7 @@ internal sealed class PaperDesk(ShopDesk shop, OrderDesk orders)
 
         var catalog = shop.Catalog;
         var key = $"{OrderDesk.SealOf(file.Bytes)} {catalog.GetHashCode()} {string.Join(',', wish.Orders)} {string.Join(',', wish.Kinds)} "
-            + $"{wish.FirstLabel} {string.Join(',', wish.Spoiled)} {wish.Printer} {shop.Today}";
+            + $"{string.Join(',', file.Reused)} {string.Join(',', UsedOf(wish.Used))} {wish.Printer} {shop.Today}";
         lock (_drawing)
         {
             if (_drawn.Find(d => d.Key == key).Papers is { } known)
@@ -63,7 +68,7 @@ internal sealed class PaperDesk(ShopDesk shop, OrderDesk orders)
             }
 
             var book = shop.RunBook();
-            var report = CheckedOrders.Read(file.Name, file.Bytes, catalog, book, shop.Today).Report;
+            var report = shop.Check(file, book).Report;
             var drawn = DrawnPapers.Of([.. Wanted(report, wish).Select(s => s.Make())], catalog, PlanOf(wish, catalog, book), stop);
             _drawn.Add((key, drawn));
             _drawn.RemoveRange(0, Math.Max(0, _drawn.Count - MostDrawn));
@@ -78,7 +83,7 @@ internal sealed class PaperDesk(ShopDesk shop, OrderDesk orders)
         var file = orders.Open(wish.File) ?? throw new TagendException($"there is no order file {wish.File} any more: go back to the orders");
         var catalog = shop.Catalog;
         var book = shop.RunBook();
-        var report = CheckedOrders.Read(file.Name, file.Bytes, catalog, book, shop.Today).Report;
+        var report = shop.Check(file, book).Report;
         var sets = Wanted(report, wish);
         if (sets.Count == 0)
         {
@@ -92,6 +97,7 @@ internal sealed class PaperDesk(ShopDesk shop, OrderDesk orders)
         BookEntry? entry = null;
         foreach (var volume in batch.Print(PrintBatch.VolumesOf(sets, VolumePieces), stop))
         {
+            book.KeepLabels(volume.Printed.NextLabels);
             papers.AddRange(volume.Printed.Papers);
             printed.AddRange(volume.Printed.Sets.Select(s => s.Order));
             problems.AddRange(volume.Printed.Problems);
@@ -125,10 +131,14 @@ internal sealed class PaperDesk(ShopDesk shop, OrderDesk orders)
     private static List<ReadySet> Wanted(SetReport report, PaperWish wish) =>
         [.. report.Ready.Where(s => wish.Orders.Count == 0 || wish.Orders.Contains(s.Order))];
 
+    private static IEnumerable<LabelStock> StocksOf(ShopCatalog catalog) =>
+        new[] { catalog.Shop.LoopStock, catalog.Shop.BagStock }.Select(s => LabelStocks.Named(s, catalog));
+
     private PrintPlan PlanOf(PaperWish wish, ShopCatalog catalog, RunBook book)
     {
         List<IPageKind> kinds = [.. PageKinds.All.Where(k => wish.Kinds.Count > 0 ? wish.Kinds.Contains(k.Name) : k.IsUsual)];
         var paper = catalog.Shop.Paper;
+        var others = StocksOf(catalog).Select(s => s.Name).Where(n => n != SheetStock?.Name);
         return new PrintPlan
         {
             Folder = FolderOf(wish.File),
@@ -138,7 +148,7 @@ internal sealed class PaperDesk(ShopDesk shop, OrderDesk orders)
                 Paper = paper,
                 BagStock = LabelStocks.Named(catalog.Shop.BagStock, catalog),
                 LoopStock = LabelStocks.Named(catalog.Shop.LoopStock, catalog),
-                Use = new SheetUse(wish.FirstLabel, wish.Spoiled.ToHashSet()),
+                Use = new SheetUse(1, UsedOf(wish.Used).ToHashSet()) { Kept = book.KeptLabels(others) },
                 StripStock = StripStock.Sheet(paper.Sheet),
                 Scale = wish.Printer.Length > 0 ? PrinterScales.Of(wish.Printer, catalog.Folder) : null,
                 HasOnePaperADocument = wish.Printer.Length > 0,

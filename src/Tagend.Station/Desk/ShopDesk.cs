@@ -3,6 +3,7 @@ using Tagend.Jobs;
 using Tagend.Orders;
 using Tagend.Problems;
 using Tagend.Workshop.Books;
+using Tagend.Workshop.Checks;
 using Tagend.Workshop.Shops;
 
 namespace Tagend.Station.Desk;
@@ -46,6 +47,11 @@ internal sealed class ShopDesk(StationOptions options)
 
     /// <summary>The job book of one piece of work, which goes on without it where the book fails.</summary>
     public RunBook RunBook() => new(Options.Book, Options.Clock, Options.Bench);
+
+    /// <summary>An order file of the desk, computed.</summary>
+    /// <param name="book">The job book whose builds and revisions are used.</param>
+    /// <exception cref="TagendException">A template cannot be read.</exception>
+    public CheckedOrders Check(DeskFile file, RunBook book) => CheckedOrders.Read(file.Name, file.Bytes, Catalog, book, Today, file.IsReused);
 
     /// <summary>Uses the job book, and begins one where there is none.</summary>
     /// <exception cref="TagendException">It cannot be used, or none is wanted.</exception>

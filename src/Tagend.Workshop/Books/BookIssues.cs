@@ -10,8 +10,8 @@ namespace Tagend.Workshop.Books;
 
 /// <summary>Which issue of a piece an order's spec is, by what the job book has of the order.</summary>
 /// <param name="jobsOf">All jobs of an order, in the order of printing. Asked once an order, while the orders are read first.</param>
-/// <param name="mayReplace">The order may be another customer's than the book has.</param>
-internal sealed class BookIssues(Func<string, IReadOnlyList<PrintedJob>> jobsOf, bool mayReplace) : IIssues
+/// <param name="mayReplace">Whether an order may be of a customer other than the book has.</param>
+internal sealed class BookIssues(Func<string, IReadOnlyList<PrintedJob>> jobsOf, Func<string, string, bool> mayReplace) : IIssues
 {
     private readonly ConcurrentDictionary<(string Order, string Piece), Issue> _issues = [];
     private readonly Dictionary<string, ILookup<string, PrintedJob>> _jobs = [];
@@ -39,6 +39,9 @@ internal sealed class BookIssues(Func<string, IReadOnlyList<PrintedJob>> jobsOf,
     }
 
     public int? SupersededBy(string order, string piece) => _issues.GetValueOrDefault((order, piece))?.SupersededBy;
+
+    /// <summary>Orders that the book has for another customer, and that may not be.</summary>
+    public IReadOnlySet<string> Strangers => _strangers;
 
     /// <summary>The sets without the pieces that are cancelled.</summary>
     public IReadOnlyList<ReadySet> WithoutCancelled(SetReport report)
@@ -97,7 +100,7 @@ internal sealed class BookIssues(Func<string, IReadOnlyList<PrintedJob>> jobsOf,
     private void CheckCustomer(OrderLine line, ILookup<string, PrintedJob> ofOrder, ICollection<Problem> problems)
     {
         var now = line.Slip.Customer;
-        if (mayReplace || now.Length == 0
+        if (now.Length == 0 || mayReplace(line.Order, now)
             || ofOrder.SelectMany(j => j).Where(j => j.Customer.Length > 0).MaxBy(j => j.Number) is not { } last
             || last.Customer.Equals(now, StringComparison.OrdinalIgnoreCase) || !_strangers.Add(line.Order))
         {

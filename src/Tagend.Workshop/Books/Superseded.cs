@@ -24,5 +24,5 @@ internal static class Superseded
         $"is cancelled, so no papers of it are printed: leave its row out, or take it up again with tagend reopened {newest.Order}/{newest.Piece}";
 
     internal static string OtherCustomer(PrintedJob last, string now) =>
-        $"was printed for {last.Customer} on {DateWriter.Iso(last.Issued)} ({last.Piece}), and here it is for {now}: give this order a number of its own, or add --replace if it is the same order";
+        $"was printed for {last.Customer} on {DateWriter.Iso(last.Issued)} ({last.Piece}), and here it is for {now}: give this order a number of its own, or say that the number is used again on purpose (--replace)";
 }

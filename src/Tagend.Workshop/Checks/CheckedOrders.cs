@@ -35,7 +35,7 @@ public sealed record CheckedOrders(ShopCatalog Catalog, OrderFile File, SetRepor
     /// <exception cref="TagendException">A file is not there or cannot be read.</exception>
     public static CheckedOrders Read(
         IReadOnlyList<string> paths, string? map, ShopCatalog catalog, RunBook book, LengthUnit? unit, DateOnly date, bool mayReplace = false) =>
-        Of(OrderFiles.Read(paths, catalog, map), catalog, book, unit, date, mayReplace);
+        Of(OrderFiles.Read(paths, catalog, map), catalog, book, unit, date, (_, _) => mayReplace);
 
     /// <summary>Reads an order file that is in memory and computes its pieces, as <see cref="Read(IReadOnlyList{string}, string?, ShopCatalog, RunBook, LengthUnit?, DateOnly, bool)"/> does.</summary>
     /// <param name="name">The name that messages have.</param>
@@ -43,16 +43,24 @@ public sealed record CheckedOrders(ShopCatalog Catalog, OrderFile File, SetRepor
     /// <param name="catalog">The shop's templates.</param>
     /// <param name="book">The job book, as there.</param>
     /// <param name="date">The date of issue of new revisions.</param>
-    public static CheckedOrders Read(string name, byte[] bytes, ShopCatalog catalog, RunBook book, DateOnly date) =>
-        Of(OrderFiles.Read(name, bytes, catalog), catalog, book, null, date, mayReplace: false);
+    /// <param name="mayReplace">Whether an order, given first, may be of a customer, given second, other than the book has.</param>
+    public static CheckedOrders Read(
+        string name, byte[] bytes, ShopCatalog catalog, RunBook book, DateOnly date, Func<string, string, bool> mayReplace) =>
+        Of(OrderFiles.Read(name, bytes, catalog), catalog, book, null, date, mayReplace);
 
-    private static CheckedOrders Of(OrderFile file, ShopCatalog catalog, RunBook book, LengthUnit? unit, DateOnly date, bool mayReplace)
+    /// <summary>Orders that are refused because the job book has their number for another customer.</summary>
+    public IReadOnlySet<string> Strangers { get; private init; } = new HashSet<string>();
+
+    private static CheckedOrders Of(OrderFile file, ShopCatalog catalog, RunBook book, LengthUnit? unit, DateOnly date, Func<string, string, bool> mayReplace)
     {
         var taught = catalog with { Fits = book.Fits(catalog) };
         return book.WithIssues(mayReplace, issues =>
         {
             var report = SetBuilder.Build(file, new SpecBuilder(taught, unit ?? catalog.Shop.Unit, date, issues));
-            return new CheckedOrders(taught, file, report with { Ready = issues?.WithoutCancelled(report) ?? report.Ready });
+            return new CheckedOrders(taught, file, report with { Ready = issues?.WithoutCancelled(report) ?? report.Ready })
+            {
+                Strangers = issues?.Strangers ?? new HashSet<string>(),
+            };
         });
     }
 

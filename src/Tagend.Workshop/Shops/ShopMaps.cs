@@ -19,14 +19,13 @@ public static class ShopMaps
 {
     /// <summary>Proposes a map for a file, and reads the file by it.</summary>
     /// <param name="path">A spreadsheet or an export as CSV.</param>
+    /// <param name="bytes">What it says.</param>
     /// <param name="name">The name the map gets.</param>
     /// <param name="catalog">The shop's templates.</param>
     /// <param name="today">The date of issue of the specs that are tried.</param>
-    /// <exception cref="TagendException">The file cannot be read.</exception>
-    public static ProposedMap Propose(string path, string name, ShopCatalog catalog, DateOnly today)
+    public static ProposedMap Propose(string path, byte[] bytes, string name, ShopCatalog catalog, DateOnly today)
     {
         var problems = new List<Problem>();
-        var bytes = OrderReader.Load(path);
         if (MapProposal.Of(path, bytes, name, catalog.Plans, catalog.Shop.Unit, problems) is not { } proposal)
         {
             return new ProposedMap(null, null, problems);
@@ -55,6 +54,13 @@ public static class ShopMaps
         return file.Remarks is [var remark] ? $"{remark}. Add --replace to propose another map anyway"
             : file.Rows.Count > 0 && !isByMap ? $"{path} has the columns of our own order file, and needs no map"
             : null;
+    }
+
+    /// <summary>A name for the map of a file that no other map has.</summary>
+    public static string NewNameFor(string path, ShopCatalog catalog)
+    {
+        var name = MapProposal.NameFor(path);
+        return Enumerable.Range(1, int.MaxValue).Select(n => n == 1 ? name : FormattableString.Invariant($"{name}-{n}")).First(n => !File.Exists(PathOf(n, catalog)));
     }
 
     /// <summary>Where a map is kept.</summary>

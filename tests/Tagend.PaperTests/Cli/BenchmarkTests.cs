@@ -13,7 +13,7 @@ public class BenchmarkTests
         Assert.SkipUnless(File.Exists("/usr/bin/time"), "GNU time is not installed");
         var floor = BuiltIn("Tagend.Floor");
         using var folder = TagendProgram.NewFolder();
-        var said = OutsideTool.Run(Patience, BuiltIn("Tagend.Benchmarks"), "tiny", TagendProgram.Executable, floor, folder["bench"]);
+        var said = OutsideTool.Run(Patience, BuiltIn("Tagend.Benchmarks"), "tiny", TagendProgram.Executable, floor, BuiltIn("Tagend.WebFloor"), folder["bench"]);
         Assert.True(said.ExitCode == 0, said.Output + said.Errors);
         var table = File.ReadAllText(folder["bench.md"]);
         Assert.EndsWith(table, said.Output, StringComparison.Ordinal);
@@ -21,6 +21,7 @@ public class BenchmarkTests
         Assert.Equal(5, rows.Count(r => r.Contains("| 1.00 | the floor", StringComparison.Ordinal)));
         Assert.DoesNotContain(rows, r => r.StartsWith("| skipped | tagend", StringComparison.Ordinal));
         Assert.Contains(rows, r => r.Contains("12 megapixels, read |", StringComparison.Ordinal));
+        Assert.Contains(rows, r => r.StartsWith("| a frame of 1 megapixel with a tag", StringComparison.Ordinal));
     }
 
     private static string BuiltIn(string project) =>

@@ -89,4 +89,5 @@ public sealed record LotModel(string Lot, IReadOnlyList<PrintedJob> Jobs);
 public sealed record FitView(TakeUpFit Fit, string Title, IReadOnlyList<FitFact> Facts, string? PerTurn, string Rule, string? Helix);
 
 /// <summary>What the builds teach.</summary>
-public sealed record FitModel(IReadOnlyList<FitView> Fits, LengthUnit Unit);
+/// <param name="Moved">Cards that wait to be built and would be set otherwise by it.</param>
+public sealed record FitModel(IReadOnlyList<FitView> Fits, IReadOnlyList<OpenCard> Moved, LengthUnit Unit);

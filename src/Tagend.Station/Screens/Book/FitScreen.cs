@@ -31,6 +31,7 @@ internal static class FitScreen
                     LengthWriter.Fine(catalog.Shop.RuleTakeUpPerTurn, unit),
                     FitWording.HelixPerTurn(fit, catalog) is { } helix ? LengthWriter.Fine(helix, unit) : null)),
             ],
+            shop.WithBook(book => OpenCards.Moved(book, catalog, null, null, shop.Today)),
             unit));
     }
 

@@ -3,6 +3,7 @@ using Tagend.Output;
 using Tagend.Pages.Steps;
 using Tagend.Specs;
 using Tagend.Workshop.Books;
+using Tagend.Workshop.Printing;
 
 namespace Tagend.Station.Screens.Build;
 
@@ -72,4 +73,5 @@ public sealed record VerdictModel(string Sentence, bool? IsWithin, string Advice
 public sealed record AgainModel(string Sentence, long Build);
 
 /// <summary>A build that was saved.</summary>
-public sealed record SavedModel(LoggedPiece Logged, LengthUnit Unit);
+/// <param name="Moved">Cards of the same material and strands that wait to be built, and would be set otherwise by what is known now.</param>
+public sealed record SavedModel(LoggedPiece Logged, IReadOnlyList<OpenCard> Moved, LengthUnit Unit);

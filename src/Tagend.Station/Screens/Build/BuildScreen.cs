@@ -5,6 +5,7 @@ using Tagend.Station.Frame;
 using Tagend.Station.Guard;
 using Tagend.Tags;
 using Tagend.Workshop.Books;
+using Tagend.Workshop.Printing;
 
 namespace Tagend.Station.Screens.Build;
 
@@ -112,7 +113,8 @@ internal sealed class BuildScreen : IScreen
                 benches.Finish(piece);
             }
 
-            return SavedNotice.Create(new SavedModel(logged, unit));
+            var (material, strands) = (logged.Spec.Bundle.Material, logged.Spec.Bundle.Strands);
+            return SavedNotice.Create(new SavedModel(logged, OpenCards.Moved(book, shop.Catalog, material, strands, shop.Today), unit));
         });
     }
 

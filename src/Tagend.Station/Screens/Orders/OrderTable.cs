@@ -23,7 +23,7 @@ internal sealed class OrderTable
     {
         (File, _catalog) = (file, shop.Catalog);
         var book = shop.RunBook();
-        Checked = CheckedOrders.Read(file.Name, file.Bytes, _catalog, book, shop.Today);
+        Checked = shop.Check(file, book);
         Fault = book.Fault;
         _sheet = OrderSheet.Read(file.Name, file.Bytes, []);
         _columns = _sheet?.Columns(_catalog.Shop.Columns) ?? [];
@@ -66,7 +66,9 @@ internal sealed class OrderTable
             _sheet?.Titles ?? [],
             [.. Checked.Report.Problems.Where(p => !lines.Contains(p.At.Line))],
             [.. sets],
-            Fault);
+            Fault,
+            Checked.File.Remarks,
+            rows.Count > 0 && Checked.File.Rows.Count == 0);
     }
 
     /// <summary>A set that can be built, made of its rows; null where it cannot.</summary>
@@ -100,7 +102,17 @@ internal sealed class OrderTable
                     ],
                     [.. r.Problems[-1].Where(p => !IsOfLackingColumn(p))])),
             ],
-            isReady);
+            isReady,
+            ReusedOf(order));
+    }
+
+    private ReusedNumber? ReusedOf(string order)
+    {
+        var customer = Checked.File.Lines.FirstOrDefault(l => l.Order == order && l.Slip.Customer.Length > 0)?.Slip.Customer ?? "";
+        var isMeant = File.IsReused(order, customer);
+        return Checked.Strangers.Contains(order) || (isMeant && Listed.GetValueOrDefault(order)?.Customer is { Length: > 0 } known && known != customer)
+            ? new ReusedNumber(customer, isMeant)
+            : null;
     }
 
     /// <summary>Where a problem stands: by our name of the column, or by the header as the shop's own file has it; −1 for the row.</summary>

@@ -1,3 +1,4 @@
+using Tagend.Jobs;
 using Tagend.Problems;
 using Tagend.Workshop.Books;
 
@@ -26,11 +27,17 @@ public sealed record SaidProblem(Problem Problem, bool HasColumn);
 /// <param name="Problems">Of the row as a whole.</param>
 public sealed record RowView(int Index, int Line, IReadOnlyList<CellView> Cells, IReadOnlyList<Problem> Problems);
 
+/// <summary>An order whose number the job book has for another customer.</summary>
+/// <param name="Customer">Whose it is in the file.</param>
+/// <param name="IsMeant">The shop said that the number is used again on purpose.</param>
+public sealed record ReusedNumber(string Customer, bool IsMeant);
+
 /// <summary>The rows of one order.</summary>
 /// <param name="Order">Empty for rows that name none.</param>
 /// <param name="Listed">What the job book knows of it; null where it cannot be read.</param>
 /// <param name="IsReady">It can be printed.</param>
-public sealed record SetView(string File, string Order, ListedOrder? Listed, IReadOnlyList<RowView> Rows, bool IsReady)
+/// <param name="Reused">Null where its number is nobody else's.</param>
+public sealed record SetView(string File, string Order, ListedOrder? Listed, IReadOnlyList<RowView> Rows, bool IsReady, ReusedNumber? Reused)
 {
     public string Id => $"set-{(Order.Length == 0 ? "none" : string.Concat(Order.Select(c => char.IsAsciiLetterOrDigit(c) ? c : '_')))}-{Rows[0].Index}";
 
@@ -41,6 +48,9 @@ public sealed record SetView(string File, string Order, ListedOrder? Listed, IRe
     public int Warnings => Problems.Count(p => p.Severity == Severity.Warning);
 
     public OrderState State => Listed?.State ?? OrderState.New;
+
+    /// <summary>Its pieces that are printed and wait to be built.</summary>
+    public IEnumerable<string> ToBuild => Listed?.In(PieceState.Printed, PieceState.Remade).Select(p => p.Piece) ?? [];
 
     /// <summary>Due today, or it was.</summary>
     public bool IsDue(DateOnly today) => State is not (OrderState.Built or OrderState.Shipped or OrderState.Cancelled) && Listed?.Due is { } due && due <= today;
@@ -62,6 +72,8 @@ public enum OrderFilter
 /// <summary>An order file on the screen.</summary>
 /// <param name="Whole">What is wrong with the file as a whole, or with its header.</param>
 /// <param name="Fault">What a job book failed at; null for nothing.</param>
+/// <param name="Remarks">How it was read, where it is the shop's own.</param>
+/// <param name="IsUnknown">Its columns are neither ours nor of any map.</param>
 public sealed record FileView(
     string Name,
     bool HasDraft,
@@ -71,8 +83,13 @@ public sealed record FileView(
     IReadOnlyList<string> Titles,
     IReadOnlyList<Problem> Whole,
     IReadOnlyList<SetView> Sets,
-    BookFault? Fault)
+    BookFault? Fault,
+    IReadOnlyList<string> Remarks,
+    bool IsUnknown)
 {
+    /// <summary>The map that was just made for it; null for none.</summary>
+    public MadeMap? Made { get; init; }
+
     public string Path => $"/orders/{Uri.EscapeDataString(Name)}";
 
     public int Count(OrderFilter filter) => Sets.Count(s => Has(s, filter));
@@ -91,6 +108,11 @@ public sealed record FileView(
         _ => true,
     };
 }
+
+/// <summary>A map that was just made for a file.</summary>
+/// <param name="Unprinted">Headers that are on no paper.</param>
+/// <param name="Doubts">What was chosen on little evidence; in sentences.</param>
+public sealed record MadeMap(string Name, IReadOnlyList<string> Unprinted, IReadOnlyList<string> Doubts);
 
 /// <summary>What became of a cell that was edited: its set, and the counts of the file.</summary>
 public sealed record MendedView(FileView File, SetView Set);

@@ -16,9 +16,11 @@ internal sealed class OrdersScreen : IScreen
         routes.MapGet("/orders/{name}", (string name, string? show, OrderDesk desk, ShopDesk shop) => Show(name, FilterOf(show), desk, shop));
         routes.MapPost("/orders", (HttpContext context, OrderDesk desk) => TakeIn(context, desk));
         routes.MapPost("/orders/{name}/cell", (string name, HttpContext context, OrderDesk desk, ShopDesk shop) => Mend(name, context, desk, shop));
+        routes.MapPost("/orders/{name}/reuse", (string name, HttpContext context, OrderDesk desk, ShopDesk shop) => Reuse(name, context, desk, shop));
         routes.MapPost("/orders/{name}/keep", (string name, HttpContext context, OrderDesk desk) => Keep(name, context, desk));
         routes.MapPost("/orders/{name}/drop", (string name, HttpContext context, OrderDesk desk) => Drop(name, context, desk));
         routes.MapGet("/orders/{name}/file", (string name, OrderDesk desk) => Download(name, desk));
+        FileMapping.Map(routes);
         SetScreen.Map(routes);
         VersionsScreen.Map(routes);
         OrderForm.Map(routes);
@@ -104,6 +106,14 @@ internal sealed class OrdersScreen : IScreen
         }
 
         return MendedPart.Create(new MendedView(view, set));
+    }
+
+    /// <summary>An order's number is used again on purpose, or it is not.</summary>
+    private static async Task<IResult> Reuse(string name, HttpContext context, OrderDesk desk, ShopDesk shop)
+    {
+        var form = await context.Request.ReadFormAsync(context.RequestAborted);
+        desk.Reuse(name, form["order"].ToString(), form["customer"].ToString(), form["reused"].Count > 0);
+        return FilePart.Create(OrderTable.Of(desk.Open(name)!, shop).View(FilterOf(form["show"])));
     }
 
     private static async Task<IResult> Keep(string name, HttpContext context, OrderDesk desk)

@@ -1,3 +1,4 @@
+using Tagend.Jobs;
 using Tagend.Problems;
 using Tagend.Specs;
 using Tagend.Station.Desk;
@@ -8,14 +9,17 @@ using Tagend.Workshop.Printing;
 namespace Tagend.Station.Screens.Orders;
 
 /// <summary>One set by itself: its drawing, the numbers it is built by, and what is to be known of it.</summary>
+/// <param name="Listed">What the job book knows of it; null where it cannot be read.</param>
 /// <param name="Problems">Warnings only: a set with a refusal is mended among the orders.</param>
 public sealed record SetModel(
-    string File, string Order, string Customer, string Bow, string Due, OrderState State, IReadOnlyList<BuildSpec> Specs, IReadOnlyList<Problem> Problems)
+    string File, string Order, string Customer, string Bow, string Due, ListedOrder? Listed, IReadOnlyList<BuildSpec> Specs, IReadOnlyList<Problem> Problems)
 {
     public string Path => $"/orders/{Uri.EscapeDataString(File)}/sets/{Uri.EscapeDataString(Order)}";
 
-    /// <summary>Whether one of its posts rests on a diameter that the shop has not given.</summary>
-    public bool IsPostMissing => Specs.Any(s => !s.Posts.IsPostGiven);
+    public OrderState State => Listed?.State ?? OrderState.New;
+
+    /// <summary>Whether a piece is printed and waits to be built.</summary>
+    public bool IsToBuild(string piece) => Listed?.In(PieceState.Printed, PieceState.Remade).Any(p => p.Piece == piece) == true;
 }
 
 /// <summary>The screen of one set.</summary>
@@ -46,7 +50,7 @@ internal static class SetScreen
             slip.Customer,
             slip.Bow,
             slip.Due,
-            table.Listed.GetValueOrDefault(set.Order)?.State ?? OrderState.New,
+            table.Listed.GetValueOrDefault(set.Order),
             [.. set.Builds.Select(b => b.Spec)],
             [.. table.Checked.Report.Pieces.Where(p => p.Order == set.Order).SelectMany(p => p.Problems).Distinct()]));
     }

@@ -8,7 +8,13 @@ namespace Tagend.Station.Screens.Papers;
 public sealed record Choice(string Name, string Title, bool IsChosen, string Note = "");
 
 /// <summary>A sheet of labels to click the used ones on.</summary>
-public sealed record LabelSheet(string Title, int Rows, int Columns, double Width, double Height, int FirstLabel, IReadOnlyList<int> Spoiled);
+/// <param name="Used">From 1, row by row.</param>
+/// <param name="IsKept">They are what earlier papers left, and nobody said so.</param>
+public sealed record LabelSheet(string Title, int Rows, int Columns, IReadOnlyList<int> Used, bool IsKept)
+{
+    /// <summary>It takes the place of one that is on the page.</summary>
+    public bool IsUpdate { get; init; }
+}
 
 /// <summary>A paper to look at.</summary>
 /// <param name="Index">From 0, among the papers drawn.</param>
@@ -39,8 +45,15 @@ public sealed record PapersModel(
 public sealed record MadeView(string Name, string Title, int Pages, string? Job, string? Refusal);
 
 /// <summary>What was made.</summary>
+/// <param name="Labels">The sheet as it is now; null where labels are on rolls.</param>
 public sealed record MadeModel(
-    string File, IReadOnlyList<MadeView> Papers, IReadOnlyList<string> Orders, IReadOnlyList<string> Notes, IReadOnlyList<Problem> Problems, string Folder)
+    string File,
+    IReadOnlyList<MadeView> Papers,
+    IReadOnlyList<string> Orders,
+    IReadOnlyList<string> Notes,
+    IReadOnlyList<Problem> Problems,
+    string Folder,
+    LabelSheet? Labels)
 {
     public string Path => $"/papers/{Uri.EscapeDataString(File)}";
 }

@@ -6,7 +6,6 @@ using Tagend.Problems;
 using Tagend.Station.Desk;
 using Tagend.Station.Frame;
 using Tagend.Workshop.Books;
-using Tagend.Workshop.Checks;
 using Tagend.Workshop.Shops;
 
 namespace Tagend.Station.Screens.Papers;
@@ -43,7 +42,8 @@ internal sealed class PapersScreen : IScreen
         }
 
         var catalog = shop.Catalog;
-        var found = CheckedOrders.Read(file.Name, file.Bytes, catalog, shop.RunBook(), shop.Today);
+        var book = shop.RunBook();
+        var found = shop.Check(file, book);
         var report = found.Report;
         var printed = shop.Listed(found.File).Values.Where(o => o.State != OrderState.New).Select(o => o.Order).ToHashSet();
         var wish = WishOf(name, context.Request.Query);
@@ -56,13 +56,11 @@ internal sealed class PapersScreen : IScreen
         var kinds = PageKinds.All.Select(k => new Choice(k.Name, Capital(k.Title), wish.Kinds.Count > 0 ? wish.Kinds.Contains(k.Name) : k.IsUsual)).ToList();
         var drawn = wish.Orders.Count == 0 ? null : papers.Draw(wish, context.RequestAborted);
         var (queues, note) = Queues();
-        var stock = new[] { catalog.Shop.LoopStock, catalog.Shop.BagStock }.Select(s => LabelStocks.Named(s, catalog)).FirstOrDefault(s => s.LabelsPerPage > 1);
         return PapersPage.Create(new PapersModel(
             name,
             [.. report.Ready.Select(s => new Choice(s.Order, s.Order, wish.Orders.Contains(s.Order), printed.Contains(s.Order) ? "printed" : ""))],
             kinds,
-            stock is null ? null : new LabelSheet(
-                stock.Title, stock.Rows, stock.Columns, stock.PageWidth.Millimeters, stock.PageHeight.Millimeters, wish.FirstLabel, wish.Spoiled),
+            LabelsOf(wish.Used, papers),
             [.. queues.Select(q => new Choice(q, q, q == wish.Printer))],
             note,
             wish.Printer.Length > 0 && PrinterScales.Of(wish.Printer, catalog.Folder) is null ? wish.Printer : "",
@@ -116,8 +114,13 @@ internal sealed class PapersScreen : IScreen
             made.Orders,
             notes,
             made.Problems,
-            papers.FolderOf(name)));
+            papers.FolderOf(name),
+            LabelsOf(null, papers) is { } labels ? labels with { IsUpdate = true } : null));
     }
+
+    private static LabelSheet? LabelsOf(IReadOnlyList<int>? said, PaperDesk papers) => papers.SheetStock is { } stock
+        ? new LabelSheet(stock.Title, stock.Rows, stock.Columns, papers.UsedOf(said), said is null)
+        : null;
 
     /// <summary>A paper that was made; nothing else of the disk.</summary>
     private static IResult Download(string name, string file, PaperDesk papers)
@@ -163,15 +166,13 @@ internal sealed class PapersScreen : IScreen
             name,
             [.. Of("order").Select(o => NameReader.TryReadOrder(o, out var order, out _) ? order : o)],
             [.. Of("kind").Where(k => PageKinds.All.Any(p => p.Name == k))],
-            Number(Of("first").FirstOrDefault() ?? "") ?? 1,
-            [.. Of("used").Select(Number).OfType<int>().Distinct().Order()],
+            Of("labels").Count > 0 ? [.. Of("used").Select(Number).OfType<int>().Distinct().Order()] : null,
             Catalog.PrinterScaleFile.CanName(printer) ? printer : "");
     }
 
     private static string QueryOf(PaperWish wish) => string.Join('&', new[] { ("order", wish.Orders), ("kind", wish.Kinds) }
         .SelectMany(f => f.Item2.Select(v => $"{f.Item1}={Uri.EscapeDataString(v)}"))
-        .Append(FormattableString.Invariant($"first={wish.FirstLabel}"))
-        .Concat(wish.Spoiled.Select(s => FormattableString.Invariant($"used={s}")))
+        .Concat(wish.Used is null ? [] : wish.Used.Select(s => FormattableString.Invariant($"used={s}")).Prepend("labels=said"))
         .Append($"printer={Uri.EscapeDataString(wish.Printer)}"));
 
     private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];

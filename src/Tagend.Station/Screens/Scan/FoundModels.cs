@@ -8,7 +8,8 @@ public sealed record ScanModel;
 
 /// <summary>What was found in one picture, or with one line of a scanner.</summary>
 /// <param name="Items">One at least.</param>
-public sealed record FoundModel(IReadOnlyList<FoundItem> Items);
+/// <param name="Title">Of several.</param>
+public sealed record FoundModel(IReadOnlyList<FoundItem> Items, string Title = "");
 
 /// <summary>A code that was found, or that none was.</summary>
 public abstract record FoundItem;

@@ -4,6 +4,7 @@ using Tagend.Problems;
 using Tagend.Specs;
 using Tagend.Station.Desk;
 using Tagend.Tags;
+using Tagend.Workshop;
 using Tagend.Workshop.Books;
 using Tagend.Workshop.Readings;
 
@@ -16,12 +17,12 @@ internal static class FoundView
     {
         try
         {
-            return shop.WithBook(book => new FoundModel([.. scans.SelectMany(s => Items(s, shop, book))]));
+            return shop.WithBook(book => Model(scans, Found(scans, shop, book)));
         }
         catch (TagendException e)
         {
             // A tag says what it is without a book.
-            return new FoundModel([.. scans.SelectMany(s => Items(s, shop, null)), new FoundMessage(e.Message, "")]);
+            return Model(scans, [.. Found(scans, shop, null), new FoundMessage(e.Message, "")]);
         }
     }
 
@@ -37,6 +38,14 @@ internal static class FoundView
 
         return new TagScan("text", reading);
     }
+
+    /// <summary>A piece once, also where its bag names it beside its own tag.</summary>
+    private static List<FoundItem> Found(IReadOnlyList<TagScan> scans, ShopDesk shop, IJobBook? book) =>
+        [.. scans.SelectMany(s => Items(s, shop, book)).DistinctBy(i => i is FoundPiece piece ? piece.Tag : (object)i)];
+
+    private static FoundModel Model(IReadOnlyList<TagScan> scans, List<FoundItem> items) => new(
+        items,
+        scans is [{ Reading: TagReading.Bag bag }] ? $"Bag of order {bag.Order}" : Counted.Of(items.Count, "tag"));
 
     private static IEnumerable<FoundItem> Items(TagScan scan, ShopDesk shop, IJobBook? book)
     {

@@ -33,8 +33,15 @@ internal sealed class ScanScreen : IScreen
     private static async Task<IResult> Frame(HttpContext context, CameraDesk cameras, ShopDesk shop)
     {
         using var frame = await Body(context, MostFrame);
-        var scans = await cameras.ReadFrame(Session.Of(context).Id, frame, context.RequestAborted);
-        return scans.Count == 0 ? TypedResults.NoContent() : Found(scans, shop);
+        try
+        {
+            var scans = await cameras.ReadFrame(Session.Of(context).Id, frame, context.RequestAborted);
+            return scans.Count == 0 ? TypedResults.NoContent() : Found(scans, shop);
+        }
+        catch (TagendException e)
+        {
+            return Unread(e);
+        }
     }
 
     private static async Task<IResult> Photo(HttpContext context, CameraDesk cameras, ShopDesk shop)
@@ -46,7 +53,7 @@ internal sealed class ScanScreen : IScreen
         }
         catch (TagendException e)
         {
-            return FoundPart.Create(new FoundModel([new FoundMessage(e.Message, "")]));
+            return Unread(e);
         }
     }
 
@@ -54,6 +61,13 @@ internal sealed class ScanScreen : IScreen
     {
         var plain = text.Trim();
         return plain.Length is 0 or > LongestText ? TypedResults.NoContent() : Found([FoundView.Scanned(plain, shop)], shop);
+    }
+
+    private static IResult Unread(TagendException fault)
+    {
+        var part = FoundPart.Create(new FoundModel([new FoundMessage(fault.Message, "")]));
+        part.StatusCode = StatusCodes.Status422UnprocessableEntity;
+        return part;
     }
 
     private static IResult Found(IReadOnlyList<TagScan> scans, ShopDesk shop) => FoundPart.Create(FoundView.Of(scans, shop));
