@@ -63,7 +63,7 @@ public class ScanTests(Browser browser, DemoStation demo) : IClassFixture<DemoSt
         Assert.SkipUnless(Tool.Runs("pdftoppm", "-r", "200", "-png", "-singlefile", Path.Combine(folder, "spools.pdf"), picture), "pdftoppm is not installed");
         var tag = Assert.Single(Printed.Codes($"{picture}.png"));
         Assert.Equal("spool", tag.Reading);
-        var page = await Open(Size.Phone);
+        var page = await Open(Size.Tablet);
         await Scan(page, tag.Text);
         await Assertions.Expect(page.Locator("#found .done")).ToContainTextAsync("lot SCAN-1: at bench");
         await Look.Everywhere(page, "scan-spool");
@@ -107,7 +107,7 @@ public class ScanTests(Browser browser, DemoStation demo) : IClassFixture<DemoSt
         var order = Printed.Order(demo.Station);
         var old = Printed.Job(demo.Station, order).GetProperty("tag").GetString()!;
         Printed.Order(demo.Station, length: "60 3/8", order: order);
-        var page = await Open(Size.Phone);
+        var page = await Open(Size.Tablet);
         await Scan(page, old);
         await Assertions.Expect(page.Locator(".held")).ToContainTextAsync("superseded by revision 2");
         await Assertions.Expect(page.Locator("#text")).ToBeHiddenAsync();

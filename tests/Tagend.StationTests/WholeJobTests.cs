@@ -12,12 +12,12 @@ public class WholeJobTests(Browser browser)
 
     /// <summary>As a spreadsheet saves it that has columns of its own; one length has the letter o for a zero.</summary>
     private const string Sheet = """
-        Order No.,Client,Bow,String Length,Strands,Color 1,Color 2
-        2044,Demo customer 1,compound bow,6o 1/4,24,black,red
-        2045,Demo customer 2,compound bow,57 5/8,24,blue,silver
-        2046,Demo customer 3,compound bow,58 1/4,24,black,blue
-        2047,Demo customer 4,compound bow,61,24,red,silver
-        2048,Demo customer 5,compound bow,59 3/4,24,black,silver
+        Order No.,Client,Bow,String Length,Buss Length,Strands,Color 1,Color 2
+        2044,Demo customer 1,compound bow,6o 1/4,38 1/2,24,black,red
+        2045,Demo customer 2,compound bow,57 5/8,36 3/4,24,blue,silver
+        2046,Demo customer 3,compound bow,58 1/4,37 1/8,24,black,blue
+        2047,Demo customer 4,compound bow,61,39,24,red,silver
+        2048,Demo customer 5,compound bow,59 3/4,38 1/4,24,black,silver
 
         """;
 
@@ -39,14 +39,15 @@ public class WholeJobTests(Browser browser)
 
         // What is on the screen is what the commands say of the same file and book.
         using var jobs = JsonDocument.Parse(Station.Run(["jobs", "--json", "--order", Order, "--templates", station.Templates]).Output);
-        var build = Assert.Single(Assert.Single(jobs.RootElement.EnumerateArray()).GetProperty("builds").EnumerateArray());
+        var build = Assert.Single(jobs.RootElement.EnumerateArray().SelectMany(j => j.GetProperty("builds").EnumerateArray()));
         Assert.Equal(60.3125, build.GetProperty("measured").GetProperty("in").GetDouble());
         await page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = $"History of {Order}" }).ClickAsync();
-        await Assertions.Expect(page.Locator(".rows .row")).ToContainTextAsync("built");
-        await page.Locator(".rows .row").ClickAsync();
+        var piece = page.Locator(".rows .row", new PageLocatorOptions { HasText = "string" });
+        await Assertions.Expect(piece).ToContainTextAsync("built");
+        await piece.ClickAsync();
         await Assertions.Expect(page.Locator(".build-row")).ToContainTextAsync("60 5/16 in");
         await page.GotoAsync($"{station.Address}orders");
-        await Assertions.Expect(page.Locator($"section.set:has-text('{Order}') header")).ToContainTextAsync("built");
+        await Assertions.Expect(page.Locator($"section.set:has-text('{Order}') header")).ToContainTextAsync("part-built");
     }
 
     private static async Task Begin(IPage page)
@@ -91,8 +92,8 @@ public class WholeJobTests(Browser browser)
     }
 
     /// <summary>Looks at the papers, prints those of one order, and downloads its tags.</summary>
-    /// <returns>The codes on them.</returns>
-    private static async Task<IReadOnlyList<(string Reading, string Text)>> PrintPapers(IPage page, Station station)
+    /// <returns>A photo of each.</returns>
+    private static async Task<IReadOnlyList<string>> PrintPapers(IPage page, Station station)
     {
         await page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { NameRegex = new Regex("^Print what is ready: 5 sets") }).ClickAsync();
         foreach (var other in new[] { "2045", "2046", "2047", "2048" })
@@ -108,19 +109,17 @@ public class WholeJobTests(Browser browser)
         var file = Path.Combine(station.Folder, "downloaded");
         await download.SaveAsAsync($"{file}.pdf");
         Assert.SkipUnless(Tool.Runs("pdftoppm", "-r", "200", "-png", $"{file}.pdf", file), "pdftoppm is not installed");
-        return [.. Directory.GetFiles(station.Folder, "downloaded-*.png").Order(StringComparer.Ordinal).SelectMany(Printed.Codes)];
+        return [.. Directory.GetFiles(station.Folder, "downloaded-*.png").Order(StringComparer.Ordinal)];
     }
 
-    private static async Task OpenByItsTag(IPage page, IReadOnlyList<(string Reading, string Text)> tags)
+    /// <summary>Photographs the bag's tag, then that of the string.</summary>
+    private static async Task OpenByItsTag(IPage page, IReadOnlyList<string> photos)
     {
         await page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = "Scan", Exact = true }).ClickAsync();
-        foreach (var reading in new[] { "bag", "piece" })
-        {
-            await page.Locator("#text").FillAsync(tags.First(t => t.Reading == reading).Text);
-            await page.Locator("#text").PressAsync("Enter");
-            await Assertions.Expect(page.Locator("#found h2").First).ToContainTextAsync(Order);
-        }
-
+        await page.Locator("#photo").SetInputFilesAsync(photos[0]);
+        await Assertions.Expect(page.Locator("#found h2").First).ToHaveTextAsync($"Bag of order {Order}");
+        await page.Locator("#photo").SetInputFilesAsync(photos[1]);
+        await Assertions.Expect(page.Locator("#found h2").First).ToContainTextAsync($"{Order}/string");
         await Assertions.Expect(page.Locator(".found-who")).ToContainTextAsync("Demo customer 1");
         await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Build it" }).ClickAsync();
     }
@@ -131,7 +130,7 @@ public class WholeJobTests(Browser browser)
         await Assertions.Expect(page.Locator("#count")).ToHaveTextAsync(new Regex("^Step 1 of"));
         var check = JsonDocument.Parse(Station.Run(
             ["check", Path.Combine(station.Folder, "orders", "strings.csv"), "--json", "--templates", station.Templates]).Output).RootElement;
-        var spec = check.EnumerateArray().Single(p => p.GetProperty("order").GetString() == Order);
+        var spec = check.EnumerateArray().Single(p => (p.GetProperty("order").GetString(), p.GetProperty("piece").GetString()) == (Order, "string"));
         var posts = spec.GetProperty("postSetting").GetProperty("tape").GetProperty("in").GetDouble();
         Assert.Equal(posts, Inch.Read(await page.Locator(".step:not([hidden]) .figure-of .unseen").InnerTextAsync()));
 
