@@ -131,7 +131,13 @@ internal sealed partial class StationRuns(string tagend, string floor, string te
             var text = strands == "24" ? "26" : "24";
             using var cell = new FormUrlEncodedContent(new Dictionary<string, string>
             {
-                ["row"] = "150", ["column"] = $"{column}", ["title"] = "", ["was"] = strands, ["text"] = text, ["show"] = "all", ["set"] = "set-10051-150",
+                ["row"] = "150",
+                ["column"] = $"{column}",
+                ["title"] = "",
+                ["was"] = strands,
+                ["text"] = text,
+                ["show"] = "all",
+                ["set"] = "set-10051-150",
             });
             times.Add(await Timed(client, "orders/season.csv/cell", cell, $">{text}</button>"));
             strands = text;

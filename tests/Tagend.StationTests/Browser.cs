@@ -21,6 +21,8 @@ public sealed class Browser : IAsyncLifetime
     private readonly Lazy<Task<IPlaywright>> _playwright = new(Playwright.CreateAsync);
     private readonly Lazy<Task<IBrowser>> _browser;
     private readonly Lazy<Task<IBrowser>> _viewer;
+    private readonly SemaphoreSlim _keeping = new(1);
+    private readonly Dictionary<string, (string Test, List<IBrowserContext> Profiles)> _open = [];
 
     public Browser() => (_browser, _viewer) = (new(() => Launch(isViewer: false)), new(() => Launch(isViewer: true)));
 
@@ -43,7 +45,33 @@ public sealed class Browser : IAsyncLifetime
         options.HasTouch = size != Size.Desk;
         var context = await (await _browser.Value).NewContextAsync(options);
         context.SetDefaultTimeout(MostWait);
+        await Keep(context);
         return await context.NewPageAsync();
+    }
+
+    /// <summary>Keeps a profile open to the end of its test: pages of tests that are over would go on asking their stations.</summary>
+    private async Task Keep(IBrowserContext context)
+    {
+        await _keeping.WaitAsync();
+        try
+        {
+            var (ofClass, test) = (TestContext.Current.TestClass!.UniqueID, TestContext.Current.Test!.UniqueID);
+            if (!_open.TryGetValue(ofClass, out var known) || known.Test != test)
+            {
+                foreach (var over in known.Profiles ?? [])
+                {
+                    await over.CloseAsync();
+                }
+
+                _open[ofClass] = known = (test, []);
+            }
+
+            known.Profiles.Add(context);
+        }
+        finally
+        {
+            _keeping.Release();
+        }
     }
 
     /// <summary>A page that shows PDFs, as a browser with windows does; skips the test where there is no browser.</summary>
@@ -54,6 +82,7 @@ public sealed class Browser : IAsyncLifetime
 
     public async ValueTask DisposeAsync()
     {
+        _keeping.Dispose();
         foreach (var browser in new[] { _browser, _viewer }.Where(b => b is { IsValueCreated: true, Value.IsCompletedSuccessfully: true }))
         {
             await (await browser.Value).DisposeAsync();

@@ -185,14 +185,19 @@ public class OrdersTests(Browser browser, DemoStation demo) : IClassFixture<Demo
         using var station = Station.OfDemoShop();
         var sheet = Path.Combine(station.Folder, "own.csv");
         await File.WriteAllTextAsync(
-            sheet, "No.,Client,String Length,Buss Length,Color 1,Color 2,Paid\n31,Demo customer 1,60 1/4,38 1/2,black,red,yes\n32,Demo customer 2,58,36 3/4,black,blue,yes\n",
+            sheet, "No.,Client,String Length,Strands,Color 1,Color 2,Paid\n31,Demo customer 1,60 1/4,24,black,red,yes\n32,Demo customer 2,58,24,black,blue,yes\n",
             TestContext.Current.CancellationToken);
         var page = await browser.Open(Size.Desk);
         await Bring(page, sheet, "own-sheet.csv", station);
         await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Read my own columns" }).ClickAsync();
         await Assertions.Expect(page.Locator("#file > .done")).ToContainTextAsync("are read as orders from now on");
-        Assert.True(await page.Locator("section.set").CountAsync() > 0);
+        await Assertions.Expect(page.Locator("section.set")).ToHaveCountAsync(2);
         await Look.Everywhere(page, "orders-own");
+        await Assertions.Expect(page.Locator(".says.is-stop").First).ToContainTextAsync("the row names no kind");
+        await page.GetByLabel("What is each string?").SelectOptionAsync("compound-string");
+        await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Build them so" }).ClickAsync();
+        await Assertions.Expect(page.Locator(".says.is-stop")).ToHaveCountAsync(0);
+        await Assertions.Expect(page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = "Print what is ready: 2 sets" })).ToBeVisibleAsync();
         await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "It is not read rightly: forget this" }).ClickAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Read my own columns" })).ToBeVisibleAsync();
         Assert.Empty(Directory.GetFiles(Path.Combine(station.Templates, "imports"), "own-sheet*.toml"));

@@ -12,6 +12,24 @@ namespace Tagend.Imports;
 /// <param name="Doubts">What was chosen on little evidence, or could not be chosen; in sentences.</param>
 public sealed record MapProposal(string Toml, SourceMap Map, IReadOnlyList<string> NotUnderstood, IReadOnlyList<string> Doubts)
 {
+    /// <summary>The pieces whose plan neither a column nor a constant of the map says: their orders are refused.</summary>
+    public IReadOnlyList<string> Unplanned
+    {
+        get
+        {
+            var said = Map.Cells.SelectMany(c => c.Targets).Concat(Map.Constants.Select(c => c.Target)).Where(t => t.Column == OrderColumn.Kind).ToList();
+            return [.. Map.Pieces().Where(p => !said.Exists(t => t.Piece is null || t.Piece == p))];
+        }
+    }
+
+    /// <summary>The same map, which says by which plans pieces are built.</summary>
+    /// <param name="plans">The plan of each piece, by the piece's name.</param>
+    public MapProposal WithPlans(IReadOnlyDictionary<string, string> plans)
+    {
+        var toml = MapText.WithConstants(Toml, plans.Select(p => (new MapTarget(p.Key, OrderColumn.Kind), p.Value)));
+        return MapReader.Parse(toml, Map.Name, []) is { } map ? this with { Toml = toml, Map = map } : this;
+    }
+
     /// <summary>Proposes a map from the header and the first rows of a file.</summary>
     /// <param name="unit">The shop's: of a length that names none, where the lengths do not show another.</param>
     /// <param name="name">Of the map to be.</param>

@@ -70,6 +70,17 @@ internal static class MapText
         return text.ToString();
     }
 
+    /// <summary>A map with more constants, in the section that it has or in a new one behind all others.</summary>
+    public static string WithConstants(string toml, IEnumerable<(MapTarget Target, string Value)> constants)
+    {
+        var section = new StringBuilder();
+        Section(section, "constants", "What every row has.");
+        var lines = string.Concat(constants.Select(c => $"{Key(c.Target.ToString())} = {Quoted(c.Value)}\n"));
+        return toml.Contains(section.ToString(), StringComparison.Ordinal)
+            ? toml.Replace(section.ToString(), section + lines, StringComparison.Ordinal)
+            : toml + section + lines;
+    }
+
     private static void Section(StringBuilder text, string name, string comment) => text.Append($"\n[{name}]\n# {comment}\n");
 
     private static void List(StringBuilder text, string key, List<string> items, string comment) => text.Append(

@@ -112,7 +112,10 @@ public sealed record FileView(
 /// <summary>A map that was just made for a file.</summary>
 /// <param name="Unprinted">Headers that are on no paper.</param>
 /// <param name="Doubts">What was chosen on little evidence; in sentences.</param>
-public sealed record MadeMap(string Name, IReadOnlyList<string> Unprinted, IReadOnlyList<string> Doubts);
+/// <param name="Unplanned">Pieces of which it must be said how they are built.</param>
+/// <param name="Plans">The plans there are to build by.</param>
+public sealed record MadeMap(
+    string Name, IReadOnlyList<string> Unprinted, IReadOnlyList<string> Doubts, IReadOnlyList<string> Unplanned, IReadOnlyList<string> Plans);
 
 /// <summary>What became of a cell that was edited: its set, and the counts of the file.</summary>
 public sealed record MendedView(FileView File, SetView Set);
