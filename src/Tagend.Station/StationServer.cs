@@ -13,6 +13,9 @@ public static class StationServer
     /// <summary>What the station answers to another start on its port.</summary>
     private const string AliveWord = "tagend station";
 
+    /// <summary>A station on a busy machine takes its time; where nobody listens the answer comes at once.</summary>
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
+
     // A file of orders has 64 MB at most; a photo less.
     private const long MostBytes = 65L << 20;
 
@@ -47,7 +50,7 @@ public static class StationServer
     {
         try
         {
-            using var client = new HttpClient { Timeout = TimeSpan.FromSeconds(2) };
+            using var client = new HttpClient { Timeout = Patience };
             return client.GetStringAsync(new Uri($"{AddressOf(options)}alive")).GetAwaiter().GetResult() == AliveWord;
         }
         catch (Exception e) when (e is HttpRequestException or TaskCanceledException)
