@@ -43,10 +43,10 @@ internal static class JobWording
     public static string NoOrder(string order) => $"there is no order {order} in the job book; tagend jobs lists what was printed";
 
     public static string NoPiece(string order, string piece, IEnumerable<string> pieces) =>
-        $"there is no piece {piece} of order {order} in the job book; there are {string.Join(", ", pieces)}";
+        $"there is no piece {piece} of order {order} in the job book; it has {string.Join(", ", pieces)}";
 
     public static string IsStruck(long number) =>
-        $"build {number} was struck or corrected before, and counts no more; tagend jobs --built lists the builds";
+        $"build {number} was struck or corrected earlier and no longer counts; tagend jobs --built lists the builds";
 
     public static string NoSpool(long number) => $"there is no spool {number} in the job book; tagend spools lists them";
 

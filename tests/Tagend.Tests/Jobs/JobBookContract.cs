@@ -10,7 +10,7 @@ using Xunit;
 namespace Tagend.Tests.Jobs;
 
 /// <summary>What every kind of job book must do. A class for each kind runs these on a place of its own.</summary>
-public abstract class JobBookContract : CopyContract
+public abstract class JobBookContract : OlderBookContract
 {
     [Fact]
     public void OpenExisting_WhereNoBookWasBegun_IsNone() => Assert.Null(Address.OpenExisting(TimeProvider.System));

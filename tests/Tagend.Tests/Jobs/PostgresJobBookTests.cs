@@ -18,6 +18,26 @@ public sealed class PostgresJobBookTests(PostgresServer server) : JobBookContrac
 
     private string Name => new Uri(_address.Value.Replace("@/", "@host/", StringComparison.Ordinal)).AbsolutePath[1..];
 
+    protected override string VersionOne(OldJob job) => PostgresVersionOne.With(job.Order, job.Revision, job.Tag, job.Seal);
+
+    protected override void Run(string sql)
+    {
+        _ = Address;
+        server.Run(Name, $"SET search_path = tagend, public; {sql}");
+    }
+
+    [Fact]
+    public void Open_BookOfVersionOneWithABuild_KeepsIt()
+    {
+        Run(VersionOne(Old) + PostgresVersionOne.Build);
+        using var book = Open("bench 1");
+        var build = Assert.Single(Assert.Single(book.Built()).Builds);
+        Assert.Equal((1, 45.5, "AB", "", false), (build.Number, build.Built.Turns, build.Built.Who, build.Bench, build.IsStruck));
+        Assert.Equal("OLD-1", Assert.Single(book.Find(new JobSearch { Lot = "h1" })).Order);
+        Assert.Equal(2, book.Correct(1, TestBook.Built with { Turns = 44 }, "CD", "read wrong", Guid.NewGuid()).Number);
+        Assert.Equal([true, false], book.Built()[0].Builds.Select(b => b.IsStruck));
+    }
+
     [Fact]
     public void Open_BookOfALaterVersion_IsRefused()
     {
@@ -38,14 +58,14 @@ public sealed class PostgresJobBookTests(PostgresServer server) : JobBookContrac
     }
 
     [Theory]
-    [InlineData("UPDATE tagend.events SET reason = 'other'")]
-    [InlineData("DELETE FROM tagend.events")]
+    [InlineData("UPDATE events SET reason = 'other'")]
+    [InlineData("DELETE FROM events")]
     public void Log_InAnyProgram_IsOnlyEverAddedTo(string sql)
     {
         using var book = Open();
         book.Record([TestBook.Piece()]);
         book.Enter("D-101", null, EventKind.Cancelled, "", "called off", Guid.NewGuid());
-        Assert.Contains("the log is only ever added to", Assert.ThrowsAny<Exception>(() => server.Run(Name, sql)).Message, StringComparison.Ordinal);
+        Assert.Contains("the log is only ever added to", Assert.ThrowsAny<Exception>(() => Run(sql)).Message, StringComparison.Ordinal);
         Assert.Single(book.Events("D-101"));
     }
 
@@ -90,7 +110,7 @@ public sealed class PostgresJobBookTests(PostgresServer server) : JobBookContrac
     {
         using var book = Open();
         book.Log(TestBook.Piece().Spec, TestBook.Built, Guid.NewGuid());
-        server.Run(Name, $"UPDATE tagend.{table} SET {change}");
+        Run($"UPDATE {table} SET {change}");
         Assert.Contains($"the job book is damaged ({said})", Assert.Throws<TagendException>(() => book.Built()).Message, StringComparison.Ordinal);
     }
 

@@ -9,7 +9,7 @@ namespace Tagend.Tests.Jobs;
 /// <summary>What every kind of job book must do with spools.</summary>
 public abstract class SpoolsContract
 {
-    private static readonly NewSpool Black = new(StockKind.Strand, "hmpe-0145", "black", "H88-4", Meters(1568), new DateOnly(2026, 3, 14));
+    protected static NewSpool Black { get; } = new(StockKind.Strand, "hmpe-0145", "black", "H88-4", Meters(1568), new DateOnly(2026, 3, 14));
 
     /// <summary>Where no book has been begun.</summary>
     protected abstract JobBookAddress Address { get; }

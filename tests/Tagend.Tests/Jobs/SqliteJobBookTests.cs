@@ -15,6 +15,17 @@ public sealed class SqliteJobBookTests : JobBookContract, IDisposable
 
     protected override JobBookAddress NewAddress() => new SqliteAddress($"{_test.Path}-{Guid.NewGuid()}");
 
+    protected override string VersionOne(OldJob job) => SqliteVersionOne.With(job.Order, job.Revision, job.Tag);
+
+    protected override void Run(string sql)
+    {
+        using var connection = new SqliteConnection($"Data Source={_test.Path};Pooling=False");
+        connection.Open();
+        using var command = connection.CreateCommand();
+        command.CommandText = sql;
+        command.ExecuteNonQuery();
+    }
+
     public void Dispose() => _test.Dispose();
 
     [Fact]
@@ -40,11 +51,7 @@ public sealed class SqliteJobBookTests : JobBookContract, IDisposable
         using var book = Open();
         book.Record([TestBook.Piece()]);
         book.Enter("D-101", null, EventKind.Cancelled, "", "called off", Guid.NewGuid());
-        using var other = new SqliteConnection($"Data Source={_test.Path};Pooling=False");
-        other.Open();
-        using var command = other.CreateCommand();
-        command.CommandText = sql;
-        Assert.Contains("the log is only ever added to", Assert.Throws<SqliteException>(() => command.ExecuteNonQuery()).Message, StringComparison.Ordinal);
+        Assert.Contains("the log is only ever added to", Assert.Throws<SqliteException>(() => Run(sql)).Message, StringComparison.Ordinal);
         Assert.Single(book.Events("D-101"));
     }
 

@@ -1,6 +1,5 @@
 using System.Text.RegularExpressions;
 using Microsoft.Data.Sqlite;
-using Tagend.Jobs;
 using Tagend.Jobs.Sqlite;
 using Tagend.Problems;
 using Xunit;
@@ -9,65 +8,6 @@ namespace Tagend.Tests.Jobs;
 
 public class SqliteSchemaTests
 {
-    /// <summary>A book as version 1 made it, before there was a log.</summary>
-    private const string VersionOne =
-        """
-        CREATE TABLE jobs (
-            number INTEGER PRIMARY KEY, order_number TEXT NOT NULL, piece TEXT NOT NULL, revision INTEGER NOT NULL,
-            issued TEXT NOT NULL, kind TEXT NOT NULL, material TEXT NOT NULL, strands INTEGER NOT NULL,
-            finished_nm INTEGER NOT NULL, tolerance_nm INTEGER NOT NULL, laid_up_nm INTEGER NOT NULL, posts_nm INTEGER NOT NULL,
-            customer TEXT NOT NULL, bow TEXT NOT NULL, due TEXT NOT NULL, tag TEXT NOT NULL, printed_at TEXT NOT NULL,
-            UNIQUE (order_number, piece, tag)
-        ) STRICT;
-        CREATE INDEX jobs_issued ON jobs (issued);
-        INSERT INTO jobs VALUES (1, 'OLD-1', 'string', 2, '2025-01-31', 'compound-string', 'hmpe-0145', 24,
-            1530350000, 1587500, 1544066000, 1533831361, 'Example club', 'compound bow', '', 'TE1*OLD', '2025-01-31T10:00:00Z');
-        PRAGMA application_id = 1416064612;
-        PRAGMA user_version = 1;
-        """;
-
-    [Fact]
-    public void Open_BookOfVersionOne_KeepsItsJobsAndTakesBuilds()
-    {
-        using var test = new TestBook();
-        Run(test.Path, VersionOne);
-        using (var book = test.Open())
-        {
-            Assert.Equal(new DateOnly(2025, 1, 31), Assert.Single(book.Find(new JobSearch { Order = "OLD-1" })).Issued);
-            Assert.Equal(1, book.Log(TestBook.Piece().Spec, TestBook.Built, Guid.NewGuid()).Number);
-        }
-
-        Assert.True((long)Run(test.Path, "PRAGMA user_version")! > 1);
-    }
-
-    /// <summary>A tag of version 1 says less than one of today, but it is the same piece.</summary>
-    [Fact]
-    public void Record_PieceWithATagOfVersionOne_IsTheSameEntry()
-    {
-        const string Tag =
-            "TE1*D-101*STRING*COMPOUND-STRING*1*20260314*IN*L60.25/.0625*W70*MHMPE-0145/24/.07941976*T45/R/.54/.5186121/0/C"
-            + "*J1/.25/60.38706386/.0625/5*CBLACK/12+RED/12*YT021/.021/BLACK+T019/.019/RED"
-            + "*SA0/8/1+C26.25/31/2+B51.75/60.25/1*PPEEP/18*NS9+N29.5+S50.75*B696.9599998*X300/20/60.54963717*G*Q3882*E7746C85C";
-        using var test = new TestBook();
-        Run(test.Path, VersionOne.Replace("'OLD-1', 'string', 2", "'D-101', 'string', 1", StringComparison.Ordinal).Replace("TE1*OLD", Tag, StringComparison.Ordinal));
-        using var book = test.Open();
-        Assert.Equal(0, book.Record([TestBook.Piece()]));
-        book.Log(TestBook.Piece().Spec, TestBook.Built, Guid.NewGuid());
-        var job = Assert.Single(book.Find(new JobSearch()));
-        Assert.Equal((Tag, 1), (job.Tag, job.Builds.Count));
-    }
-
-    [Fact]
-    public void Open_BookOfVersionOne_IsSearchedAndHeldToItsSealsLikeANewOne()
-    {
-        using var test = new TestBook();
-        Run(test.Path, VersionOne);
-        using var book = test.Open();
-        Assert.Single(book.Find(new JobSearch { Customer = "PLE CL", Bow = "Compound" }));
-        Run(test.Path, "UPDATE jobs SET laid_up_nm = laid_up_nm + 65536");
-        Assert.Contains("(job 1 does not fit its check)", Assert.Throws<TagendException>(() => book.Find(new JobSearch()).Count()).Message, StringComparison.Ordinal);
-    }
-
     /// <summary>
     /// A run that knew the tables as they were, and read the version as it is, was told "no such table" where a third run held
     /// the file at that moment: SQLite looks whether the tables have changed, and cannot.
@@ -76,7 +16,7 @@ public class SqliteSchemaTests
     public void Migrate_BookThatAnotherRunHasMigrated_KnowsItsTables()
     {
         using var test = new TestBook();
-        Run(test.Path, VersionOne);
+        Run(test.Path, SqliteVersionOne.With("OLD-1", 2, "TE1*OLD"));
         using var run = new SqliteConnection($"Data Source={test.Path};Pooling=False;Default Timeout=1");
         run.Open();
         Assert.Equal(1L, Number(run, "SELECT count(*) FROM jobs"));

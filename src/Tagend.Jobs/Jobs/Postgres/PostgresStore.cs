@@ -51,8 +51,7 @@ internal sealed class PostgresStore : SqlStore
                 wasThere = true;
                 return PostgresSchema.Migrate(_connection, _address, make);
             }
-            catch (DbException e) when ((StateOf(e) is "57P01" or "57P02" or "57P03" || (wasThere && e.InnerException is IOException or SocketException))
-                && TimeProvider.System.GetElapsedTime(started) < _patience)
+            catch (DbException e) when ((IsStopping(e) || (wasThere && IsPassing(e))) && TimeProvider.System.GetElapsedTime(started) < _patience)
             {
                 Thread.Sleep(Pause); // it is being restarted, and was there or says so; one that is away does not answer at all
             }
@@ -176,7 +175,9 @@ internal sealed class PostgresStore : SqlStore
     /// <summary>The connection is lost, the server is starting or stopping, or two writings waited for each other.</summary>
     private static bool IsPassing(Exception e) => (e as TagendException)?.InnerException is { } inner
         ? IsPassing(inner)
-        : StateOf(e) is "57P01" or "57P02" or "57P03" or "40P01" or "40001" || (e is NpgsqlException and not PostgresException) || e is SocketException or IOException;
+        : IsStopping(e) || StateOf(e) is "40P01" or "40001" || (e is NpgsqlException and not PostgresException) || e is SocketException or IOException;
+
+    private static bool IsStopping(Exception e) => StateOf(e) is "57P01" or "57P02" or "57P03";
 
     private static string? StateOf(Exception e) => (e as DbException)?.SqlState;
 
