@@ -25,12 +25,8 @@ internal static class WrongUsage
         parsed.UnmatchedTokens.Any(t => IsOption(t) && error.Message.Contains($"'{t}'", StringComparison.Ordinal));
 
     /// <summary>Which name was meant; nothing where none is near.</summary>
-    public static string Meant(string word, IEnumerable<string> names)
-    {
-        // Two letters that changed places are two changes, and the likeliest slip in a short word.
-        var near = names.Select(n => (Name: n, Changes: NearestName.Changes(word.ToLowerInvariant(), n))).OrderBy(n => n.Changes).Take(2).ToList();
-        return near is [var first, var second] && first.Changes * 2 <= word.Length && first.Changes < second.Changes ? $"; did you mean {first.Name}?" : "";
-    }
+    public static string Meant(string word, IEnumerable<string> names) =>
+        NearestName.Meant(word.ToLowerInvariant(), names) is { } name ? $"; did you mean {name}?" : "";
 
     private static bool IsOption(string token) => token.StartsWith('-') && token.Length > 1;
 }

@@ -34,15 +34,20 @@ public static class CatalogReader
 
         return found.Count > 0
             ? null
-            : new ShopCatalog(folder, shop!, materials, threads, stocks, plans) { Colors = colors, CardSteps = steps, Words = words!, Languages = languages };
+            : new ShopCatalog(folder, shop!, materials!, threads!, stocks!, plans) { Colors = colors, CardSteps = steps, Words = words!, Languages = languages };
     }
 
-    private static Dictionary<string, T> ReadNamed<T>(
+    /// <summary>A section an item; null where the file is missing or is not TOML.</summary>
+    private static Dictionary<string, T>? ReadNamed<T>(
         string folder, string name, List<Problem> problems, Func<TomlSection, T> read)
     {
-        var file = TomlFile.Read(Path.Combine(folder, name), name, problems);
+        if (TomlFile.Read(Path.Combine(folder, name), name, problems) is not { } file)
+        {
+            return null;
+        }
+
         var items = new Dictionary<string, T>();
-        foreach (var section in file?.Sections ?? [])
+        foreach (var section in file.Sections)
         {
             if (!ShownText.IsShown(section.Name))
             {
@@ -53,7 +58,7 @@ public static class CatalogReader
             section.RefuseUnknown();
         }
 
-        file?.Root.RefuseUnknown();
+        file.Root.RefuseUnknown();
         return items;
     }
 

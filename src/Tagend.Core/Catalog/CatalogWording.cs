@@ -1,8 +1,17 @@
+using System.Text.RegularExpressions;
+using Tagend.Problems;
+
 namespace Tagend.Catalog;
 
 /// <summary>All wording about templates, so that tests can hold it.</summary>
-internal static class CatalogWording
+internal static partial class CatalogWording
 {
+    /// <summary>Names that are listed in one sentence.</summary>
+    private const int MostListed = 40;
+
+    /// <summary>Characters of a line that are shown.</summary>
+    private const int ShownOfLine = 60;
+
     public const string ALength = "a length in quotes with its unit, such as \"1 1/8 in\" or \"28.6 mm\"";
 
     public const string AUnit = "a unit as well, for this number could be inches or millimeters: such as \"1 1/8 in\" or \"28.6 mm\"";
@@ -29,7 +38,21 @@ internal static class CatalogWording
 
     public static string TooBig(string path, int megabytes) => $"{path} is larger than {megabytes} MB, more than any template: check that it is the right file";
 
-    public static string NotToml(string reason) => $"not TOML here: {reason}";
+    /// <summary>A line that is not TOML.</summary>
+    /// <param name="line">As it is written.</param>
+    /// <param name="reason">The parser's own words, which are not for a shop: what they are about decides what is said.</param>
+    public static Problem NotToml(Place place, string line, string reason) => new(
+        place,
+        Shown(line.Split(" #")[0].TrimEnd()),
+        Twice().Match(reason) is { Success: true } twice ? $"stands in line {twice.Groups[1].Value} already: keep one of them"
+        : reason.Contains("closing `]` for an array", StringComparison.Ordinal) ? "the list before this is not closed: expected ] at its end"
+        : line.StartsWith('[') ? "expected the name of a section in brackets, such as [jig]"
+        : "expected a name, = and its value: a text in straight quotes such as \"letter\", a number, or a list in brackets");
+
+    private static string Shown(string entry) => entry.Length <= ShownOfLine ? entry : $"{entry[..ShownOfLine]}…";
+
+    [GeneratedRegex(@"is already defined at \(([0-9]+),")]
+    private static partial Regex Twice();
 
     public const string NestedToml = "brackets are nested too deeply to be intended: templates have at most one pair";
 
@@ -53,8 +76,12 @@ internal static class CatalogWording
 
     public const string AnEnd = "a place from end A with its unit, such as \"A 10 in\"";
 
-    public static string UnknownKey(IEnumerable<string> known) =>
-        $"unknown entry; the entries here are {string.Join(", ", known)}";
+    /// <param name="meant">The entry that was probably meant.</param>
+    public static string UnknownKey(string? meant, IReadOnlyList<string> known) =>
+        meant is not null ? $"unknown entry: did you mean {meant}?"
+        : known.Count == 0 ? "unknown entry: nothing can stand here"
+        : known.Count > MostListed ? "unknown entry: the file that comes with the program has all that can stand here"
+        : $"unknown entry; the entries here are {string.Join(", ", known)}";
 
     public static string UnknownName(string what, IEnumerable<string> known) =>
         $"there is no such {what}; there are {string.Join(", ", known.Order(StringComparer.Ordinal))}";

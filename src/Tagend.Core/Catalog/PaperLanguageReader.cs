@@ -50,15 +50,20 @@ public static class PaperLanguageReader
         Millimeter = file.Root.Text("millimeter"),
         Warranty = file.Root.Text("warranty", ""),
         Returns = file.Root.Text("returns", ""),
-        Words = PaperWords.All.ToDictionary(w => w, w => WordOf(w, words)),
+        Words = PaperWords.All.ToDictionary(w => w, w => WordOf(w, words, language)),
         Terms = ListOf("terms", file),
         Kinds = ListOf("kinds", file),
     };
 
-    private static string WordOf(PaperWord word, TomlSection words)
+    /// <summary>A file of an earlier version has not all words of today: the others are as they came with the program.</summary>
+    private static string WordOf(PaperWord word, TomlSection words, string language)
     {
         var key = PaperWords.KeyOf(word);
-        var text = words.Text(key);
+        if (words.OptionalText(key) is not { } text)
+        {
+            return ShippedWords.TextOf(word, language);
+        }
+
         var fields = PaperWords.FieldsOf(word);
         if (text.Length > 0 && !PaperWords.FieldsIn(text).ToHashSet().SetEquals(fields))
         {
@@ -79,7 +84,7 @@ public static class PaperLanguageReader
         const int InAYear = 12;
         var text = root.Text("months");
         var months = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
-        if (months.Length != InAYear)
+        if (months.Length != InAYear && root.OptionalText("months") == text)
         {
             root.Report("months", text, CatalogWording.Expected("the names of twelve months with spaces between"));
         }

@@ -15,8 +15,8 @@ internal static class PlanReader
 
     public static Dictionary<string, PiecePlan> ReadAll(
         string folder,
-        Dictionary<string, StrandMaterial> materials,
-        Dictionary<string, ServingThread> threads,
+        IReadOnlyDictionary<string, StrandMaterial>? materials,
+        IReadOnlyDictionary<string, ServingThread>? threads,
         List<Problem> problems)
     {
         var plans = new Dictionary<string, PiecePlan>();
@@ -37,16 +37,7 @@ internal static class PlanReader
 
             var name = Path.GetFileNameWithoutExtension(path).ToLowerInvariant();
             var plan = Read(file, name);
-            if (plan.Material is not null && !materials.ContainsKey(plan.Material))
-            {
-                file.Root.Report("material", plan.Material, CatalogWording.UnknownName("material", materials.Keys));
-            }
-
-            foreach (var thread in plan.Servings.Select(s => s.Thread).Append(plan.Thread).Append(plan.LoopThread).OfType<string>().Where(t => !threads.ContainsKey(t)))
-            {
-                file.Root.Report("thread", thread, CatalogWording.UnknownName("thread", threads.Keys));
-            }
-
+            CheckNames(file.Root, plan, materials, threads);
             foreach (var also in plan.Also)
             {
                 if (plans.Values.FirstOrDefault(p => p.IsCalled(also)) is { } other)
@@ -59,6 +50,22 @@ internal static class PlanReader
         }
 
         return plans;
+    }
+
+    /// <summary>A file of materials or threads that has a mistake itself has been told of.</summary>
+    private static void CheckNames(
+        TomlSection root, PiecePlan plan, IReadOnlyDictionary<string, StrandMaterial>? materials, IReadOnlyDictionary<string, ServingThread>? threads)
+    {
+        if (materials is not null && plan.Material is not null && !materials.ContainsKey(plan.Material))
+        {
+            root.Report("material", plan.Material, CatalogWording.UnknownName("material", materials.Keys));
+        }
+
+        var named = plan.Servings.Select(s => s.Thread).Append(plan.Thread).Append(plan.LoopThread).OfType<string>().Distinct();
+        foreach (var thread in named.Where(t => threads is not null && t.Length > 0 && !threads.ContainsKey(t)))
+        {
+            root.Report("thread", thread, CatalogWording.UnknownName("thread", threads!.Keys));
+        }
     }
 
     private static PiecePlan Read(TomlFile file, string name)
@@ -98,7 +105,7 @@ internal static class PlanReader
             Separators = [.. file.Sections.Where(s => s.Name == "separator").Select(ReadSeparator)],
             FirstShots = root.Whole("first_shots", 1, 1000, UsualFirstShots),
         };
-        if (plan.LoopThread is not null && (plan.EndLoopA == Length.Zero || plan.EndLoopB == Length.Zero))
+        if (root.IsSound && plan.LoopThread is not null && (plan.EndLoopA == Length.Zero || plan.EndLoopB == Length.Zero))
         {
             root.Report("loop", null, CatalogWording.ServedWithoutLoop);
         }
@@ -155,7 +162,7 @@ internal static class PlanReader
     private static PlannedSeparator ReadSeparator(TomlSection section)
     {
         var text = section.Text("at");
-        if (!PositionReader.TryRead(text, LengthUnit.Inch, out var at))
+        if (!PositionReader.TryRead(text, LengthUnit.Inch, out var at) && section.IsSound)
         {
             section.Report("at", text, CatalogWording.Expected("an end and a length, such as \"A 10 in\""));
         }

@@ -26,6 +26,11 @@ internal static class StockReader
             Corner = section.Length("corner", Length.Zero),
             DotsPerInch = section.OptionalWhole("dpi", 100, 1200),
         };
+        if (!section.IsSound)
+        {
+            return stock;
+        }
+
         if (stock.Left + (stock.AcrossPitch * (stock.Columns - 1)) + stock.LabelWidth > stock.PageWidth)
         {
             section.Report("page", null, CatalogWording.LabelsBeyondPage("across"));

@@ -56,11 +56,7 @@ internal sealed class TomlFile
             return null;
         }
 
-        foreach (var message in document.Diagnostics)
-        {
-            problems.Add(new Problem(new Place(name, message.Span.Start.Line + 1), null, CatalogWording.NotToml(message.Message)));
-        }
-
+        Report(document, text.Split('\n'), name, problems);
         if (document.HasErrors)
         {
             return null;
@@ -73,6 +69,21 @@ internal sealed class TomlFile
         }
 
         return file;
+    }
+
+    /// <summary>Tells the first of what the parser says in a row and in a section: the others follow from it, for after a mistake it stumbles.</summary>
+    private static void Report(DocumentSyntax document, string[] lines, string name, ICollection<Problem> problems)
+    {
+        var last = -1;
+        foreach (var (line, message) in document.Diagnostics.Select(d => (Math.Min(d.Span.Start.Line, lines.Length - 1), d.Message)).OrderBy(d => d.Item1))
+        {
+            if (last < 0 || (line > last + 1 && lines[(last + 1)..(line + 1)].Any(l => l.StartsWith('['))))
+            {
+                problems.Add(CatalogWording.NotToml(new Place(name, line + 1), lines[line].Trim(), message));
+            }
+
+            last = line;
+        }
     }
 
     /// <summary>The only section of a name; null, with a problem, where there is none.</summary>

@@ -16,6 +16,8 @@ internal sealed class TomlSection
     private readonly ICollection<Problem> _problems;
     private readonly Dictionary<string, (ValueSyntax Value, int Line)> _entries = [];
     private readonly HashSet<string> _asked = [];
+    private readonly Dictionary<string, Problem> _missing = [];
+    private readonly HashSet<Problem> _told = [];
 
     public TomlSection(
         string file, string name, int line, IEnumerable<KeyValueSyntax> entries, ICollection<Problem> problems)
@@ -33,6 +35,9 @@ internal sealed class TomlSection
     public int Line => _line;
 
     public IEnumerable<string> Keys => _entries.Keys;
+
+    /// <summary>No mistake is known in it so far: what its entries say together can be judged.</summary>
+    public bool IsSound { get; private set; } = true;
 
     public string Text(string key) => OptionalText(key) ?? Missing(key, CatalogWording.AText(MostCharacters), "");
 
@@ -198,21 +203,32 @@ internal sealed class TomlSection
         return choices[0].Value;
     }
 
-    /// <summary>Call last: every entry that nobody asked for is a problem.</summary>
+    /// <summary>Call last: every entry that nobody asked for is a problem. One that was meant for a missing one is not missed as well.</summary>
     public void RefuseUnknown()
     {
         foreach (var key in _entries.Keys.Where(k => !_asked.Contains(k)))
         {
-            Report(key, null, CatalogWording.UnknownKey(_asked.Order(StringComparer.Ordinal)));
+            var meant = NearestName.Meant(key, _missing.Keys) ?? NearestName.Meant(key, _asked.Where(a => !_entries.ContainsKey(a)));
+            if (meant is not null && _missing.Remove(meant, out var missed))
+            {
+                _problems.Remove(missed);
+            }
+
+            Report(key, null, CatalogWording.UnknownKey(meant, [.. _asked.Order(StringComparer.Ordinal)]));
         }
     }
 
-    /// <summary>Adds a problem at an entry, or at the section where the key is null or absent.</summary>
+    /// <summary>Adds a problem at an entry, or at the section where the key is null or absent; once, however often the entry is asked for.</summary>
     public void Report(string? key, string? text, string message)
     {
         var line = key is not null && _entries.TryGetValue(key, out var entry) ? entry.Line : _line;
         var place = Name.Length == 0 ? key : key is null ? $"[{Name}]" : $"[{Name}] {key}";
-        _problems.Add(new Problem(new Place(_file, line, place), text, message));
+        var problem = new Problem(new Place(_file, line, place), text, message);
+        IsSound = false;
+        if (_told.Add(problem))
+        {
+            _problems.Add(problem);
+        }
     }
 
     /// <summary>Null also for a number without a unit, which could be inches or millimeters.</summary>
@@ -239,9 +255,10 @@ internal sealed class TomlSection
 
     private T Missing<T>(string key, string expected, T standIn)
     {
-        if (!_entries.ContainsKey(key))
+        if (!_entries.ContainsKey(key) && !_missing.ContainsKey(key))
         {
             Report(key, null, CatalogWording.Missing(key, expected));
+            _missing[key] = _problems.Last();
         }
 
         return standIn;

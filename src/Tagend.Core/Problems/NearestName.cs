@@ -19,6 +19,14 @@ public static class NearestName
         return near.Count == 0 || (near.Count == 2 && near[0].Changes == near[1].Changes) ? null : near[0].Name;
     }
 
+    /// <summary>The name that a word was meant to be, where that is one of few: half of its letters may be wrong, but no other name may be as near.</summary>
+    /// <remarks>Two letters that changed places are two changes, and the likeliest slip in a short word.</remarks>
+    public static string? Meant(string word, IEnumerable<string> names)
+    {
+        var near = names.Select(n => (Name: n, Changes: Changes(word, n))).OrderBy(n => n.Changes).Take(2).ToList();
+        return near.Count > 0 && near[0].Changes * 2 <= word.Length && (near.Count == 1 || near[0].Changes < near[1].Changes) ? near[0].Name : null;
+    }
+
     /// <summary>Fewest letters changed, added or dropped that make one text the other (Levenshtein 1966).</summary>
     public static int Changes(string a, string b)
     {

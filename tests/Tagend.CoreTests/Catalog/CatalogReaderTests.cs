@@ -83,7 +83,7 @@ public sealed class CatalogReaderTests : IDisposable
     [InlineData("shop.toml", "accent = \"\"", "accent = \"blue\"", "accent \"blue\": expected a color such as \"#1a4f8c\"")]
     [InlineData("shop.toml", "logo = \"\"", "logo = \"threads.toml\"", "logo \"threads.toml\": expected an SVG or a PNG picture; export a JPEG as PNG, 600 dots wide or more")]
     [InlineData("shop.toml", "language = \"en\"", "language = \"xx\"", "language \"xx\": there is no such language in words; there are de, en, es, fr")]
-    [InlineData("shop.toml", "phone = \"", "fone = \"", "fone: unknown entry; the entries here are accent, cards, dates, language, logo, name, paper, phone, unit, web")]
+    [InlineData("shop.toml", "phone = \"", "fone = \"", "fone: unknown entry: did you mean phone?")]
     [InlineData("materials.toml", "stretch_minutes = 30", "stretch_minutes = 30\ndensity = 13.8", "[polyester-0180] density \"13.8\": expected a number from 0.5 to 3")]
     [InlineData("materials.toml", "strength = \"28 lbf\"", "strength = \"strong\"", "[polyester-0180] strength \"strong\": expected a force in quotes, such as \"44 lbf\" or \"196 N\"")]
     [InlineData("stocks.toml", "columns = 2\nleft = \"0.15625 in\"", "columns = 3\nleft = \"0.15625 in\"", "[letter-2x5] page: the labels reach beyond the page across: check page size, margin, pitch and count")]
@@ -103,6 +103,38 @@ public sealed class CatalogReaderTests : IDisposable
         {
             Assert.InRange(problems[0].At.Line, 1, line + 1);
         }
+    }
+
+    /// <summary>Whatever follows from a mistake is not a second one.</summary>
+    [Theory]
+    [InlineData("shop.toml", "shortest = \"14 in\"", "shortes = \"14 in\"", "[jig] shortes: unknown entry: did you mean shortest?")]
+    [InlineData("shop.toml", "[jig]", "[jigg]", "expected a section [jig]")]
+    [InlineData("shop.toml", "language = \"en\"", "language = en", "expected a name, = and its value: a text in straight quotes such as \"letter\", a number, or a list in brackets")]
+    [InlineData("shop.toml", "paper = \"letter\"", "paper = \"letter", "expected a name, = and its value")]
+    [InlineData("shop.toml", "unit = \"in\"", "unit \"in\"", "expected a name, = and its value")]
+    [InlineData("shop.toml", "unit = \"in\"", "unit = \"in\"\nunit = \"mm\"", "shop.toml:11 \"unit = \"mm\"\": stands in line 10 already: keep one of them")]
+    [InlineData("materials.toml", "[hmpe-0145]", "[hmpe-0145", "expected the name of a section in brackets, such as [jig]")]
+    [InlineData("materials.toml", "title = ", "titel = ", "unknown entry: did you mean title?")]
+    [InlineData("materials.toml", "title = ", "title = = ", "expected a name, = and its value")]
+    [InlineData("threads.toml", "[t021]", "[t019]", "threads.toml:14 \"[t019]\": stands in line 10 already: keep one of them")]
+    [InlineData("threads.toml", "title = ", "title ", "expected a name, = and its value")]
+    [InlineData("stocks.toml", "page = ", "pages = ", "unknown entry: did you mean page?")]
+    [InlineData("stocks.toml", "page = [\"4 in\", \"2 in\"]", "page = [\"4 in\", \"2 in\"", "the list before this is not closed: expected ] at its end")]
+    [InlineData("stocks.toml", "page = [\"4 in\", \"2 in\"]", "page = [\"4 in\"]", "expected 2 lengths in brackets")]
+    [InlineData("plans/yoke.toml", "thread = ", "tread = ", "tread: unknown entry: did you mean thread?")]
+    [InlineData("plans/split-yoke-cable.toml", "title = ", "# title = ", "title is missing")]
+    [InlineData("words/en.toml", "months = ", "month = ", "month: unknown entry: did you mean months?")]
+    [InlineData("words/en.toml", "danger = ", "dangr = ", "unknown entry: did you mean danger?")]
+    [InlineData("colors.toml", "also = ", "alsso = ", "unknown entry: did you mean also?")]
+    [InlineData("card.toml", "does = \"lay up\"", "does = \"lay down\"", "expected one of")]
+    public void Read_OneMistake_IsOneSentence(string file, string old, string replacement, string message)
+    {
+        Replace(file, old, replacement);
+        var problems = new List<Problem>();
+        Assert.Null(CatalogReader.Read(_folder, problems));
+        var said = Assert.Single(problems.Select(p => p.ToString()));
+        Assert.Contains(message, said, StringComparison.Ordinal);
+        Assert.StartsWith($"{file}:", said, StringComparison.Ordinal);
     }
 
     /// <summary>At each end of a range and the least step beyond it.</summary>
@@ -145,7 +177,7 @@ public sealed class CatalogReaderTests : IDisposable
         File.WriteAllText(Path.Combine(_folder, "threads.toml"), "[t021]\ntitle = \n");
         var problems = new List<Problem>();
         Assert.Null(CatalogReader.Read(_folder, problems));
-        Assert.Contains(problems, p => p.At is { File: "threads.toml", Line: 2 } && p.Message.StartsWith("not TOML here: ", StringComparison.Ordinal));
+        Assert.Contains(problems, p => p.At is { File: "threads.toml", Line: 2 } && p.Message.StartsWith("expected a name, = and its value", StringComparison.Ordinal));
     }
 
     [Fact]
