@@ -12,6 +12,8 @@ internal static class ImportWording
 
     public const string OneOfIsAndIsNot = "expected either is or is_not, with texts in brackets, such as is = [\"no\", \"\"]";
 
+    public const string ValueTwice = "the same text is given above, for letter case and spaces do not matter: keep one of them";
+
     public static string NoSuchTarget(IEnumerable<string> columns) =>
         $"expected a column of an order, or PIECE.COLUMN such as buss.finished_length; the columns are {string.Join(", ", columns)}";
 

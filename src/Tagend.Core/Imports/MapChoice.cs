@@ -78,8 +78,10 @@ public sealed class MapChoice(Func<List<Problem>, IReadOnlyList<SourceMap>> read
             return [OfHeader(file, header, ImportWording.Lacks(nearest[0].Map.Name, nearest[0].Missing))];
         }
 
+        // A column of lengths of one piece is no slip of the pen in ours.
         string[] needed = [OrderColumn.Order, OrderColumn.Piece, OrderColumn.FinishedLength];
         return ofOwn.Count(p => needed.Contains(p.At.Column)) < 2 && ofOwn.Count > 0
+            && !header.Cells.Any(t => HeaderWords.Read(t) is { Pieces.Count: > 0, Column: null or OrderColumn.FinishedLength })
             ? ofOwn
             : [OfHeader(file, header, ImportWording.NotOurs(file, maps.Count))];
     }

@@ -80,11 +80,11 @@ public static class MapReader
                     break;
                 case var n when n.StartsWith(ValuesPrefix, StringComparison.Ordinal):
                     _ = Target(section, null, n[ValuesPrefix.Length..], n[ValuesPrefix.Length..]);
-                    values[n[ValuesPrefix.Length..].ToLowerInvariant()] = section.Keys.ToDictionary(Headers.Plain, k => section.Text(k));
+                    values[n[ValuesPrefix.Length..].ToLowerInvariant()] = Values(section);
                     break;
                 default:
                     section.Report(null, null, ImportWording.UnknownSection);
-                    break;
+                    continue;
             }
 
             section.RefuseUnknown();
@@ -123,6 +123,18 @@ public static class MapReader
 
         section.Report(key, shown, error);
         return null;
+    }
+
+    /// <summary>Texts of the file by how they are compared.</summary>
+    private static Dictionary<string, string> Values(TomlSection section)
+    {
+        var values = new Dictionary<string, string>();
+        foreach (var key in section.Keys.Where(k => !values.TryAdd(Headers.Plain(k), section.Text(k))))
+        {
+            section.Report(key, null, ImportWording.ValueTwice);
+        }
+
+        return values;
     }
 
     private static MappedCell? Joined(TomlSection section, string key)

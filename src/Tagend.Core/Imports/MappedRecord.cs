@@ -74,6 +74,12 @@ internal sealed class MappedRecord(
             _values.TryAdd(targets.Target, new Value("", new CellOrigin(origin, "")));
         }
 
+        if (written.Length > OrderHeader.MostCharacters)
+        {
+            problems.Add(OrderHeader.LongCell(new Place(file, line, column.Header), written));
+            return;
+        }
+
         foreach (var (label, text, isKnown) in OptionText.Read(written, [.. column.Labels.Keys]))
         {
             if (label.Length == 0)

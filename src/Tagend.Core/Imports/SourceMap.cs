@@ -88,13 +88,16 @@ public sealed record MapConstant(MapTarget Target, string Text);
 /// <param name="Why">In a word or two, for the summary.</param>
 public sealed record LeftOutRows(string Header, IReadOnlyList<string>? Is, IReadOnlyList<string>? IsNot, string Why)
 {
-    /// <summary>Whether a row with this cell is left out.</summary>
-    public bool Has(string cell) => Is is not null ? Matches(Is, cell) : !Matches(IsNot!, cell);
+    private readonly string[] _patterns = [.. (Is ?? IsNot ?? []).Select(Headers.Plain)];
+
+    /// <summary>Whether a row with this cell is left out; letter case and spaces do not matter.</summary>
+    public bool Has(string cell)
+    {
+        var plain = Headers.Plain(cell);
+        return _patterns.Any(p => FileSystemName.MatchesSimpleExpression(p, plain, ignoreCase: true)) == (Is is not null);
+    }
 
     /// <summary>A text that stands for itself alone, whatever signs it has.</summary>
     public static string Exactly(string text) =>
         string.Concat(text.Select(c => c is '*' or '?' or '\\' ? $"\\{c}" : c.ToString()));
-
-    private static bool Matches(IReadOnlyList<string> patterns, string cell) =>
-        patterns.Any(p => FileSystemName.MatchesSimpleExpression(p, cell, ignoreCase: true));
 }

@@ -23,7 +23,8 @@ internal sealed record SampledColumn(string Header, IReadOnlyList<string> Cells)
 
     public bool AreAddresses => Most(c => c.Contains('@', StringComparison.Ordinal));
 
-    public IEnumerable<string> Distinct() => Cells.Distinct(StringComparer.OrdinalIgnoreCase);
+    /// <summary>One of each text, as a map compares them.</summary>
+    public IEnumerable<string> Distinct() => Cells.DistinctBy(Headers.Plain);
 
     /// <summary>Four of five cells that are no dash.</summary>
     private bool Most(Func<string, bool> has)
@@ -55,20 +56,22 @@ internal sealed record SourceSample(IReadOnlyList<SampledColumn> Columns, IReadO
             return null;
         }
 
-        if (OrderHeader.TooLong(file, records[0]) is { } tooLong)
+        if (OrderHeader.TooLarge(file, records[0]) is { } tooLarge)
         {
-            problems.Add(tooLong);
+            problems.Add(tooLarge);
             return null;
         }
 
         var titles = records[0].Cells;
-        if (titles.Where(t => t.Length > 0).GroupBy(t => t).FirstOrDefault(g => g.Skip(1).Any()) is { } twice)
+        if (titles.Where(t => t.Length > 0).GroupBy(Headers.Plain).FirstOrDefault(g => g.Skip(1).Any()) is { } twice)
         {
-            problems.Add(new Problem(new Place(file, records[0].Line, twice.Key), null, OrderWording.ColumnTwice));
+            problems.Add(new Problem(new Place(file, records[0].Line, twice.First()), null, OrderWording.ColumnTwice));
             return null;
         }
 
-        var rows = records.Skip(1).Where(r => r.Fault(file, titles.Count) is null).Select(r => r.Cells).ToList();
+        // A cell that no page has room for is told of when the file is read.
+        var rows = records.Skip(1).Where(r => r.Fault(file, titles.Count) is null)
+            .Select(r => r.Cells.Select(c => c.Length <= OrderHeader.MostCharacters ? c : "").ToList()).ToList();
         var named = Enumerable.Range(0, titles.Count).Where(i => titles[i].Length > 0).ToList();
         return new SourceSample(
             [.. named.Select(i => new SampledColumn(titles[i], [.. rows.Select(r => r[i]).Where(c => c.Length > 0)]))],

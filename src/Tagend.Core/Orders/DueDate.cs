@@ -45,6 +45,10 @@ public static class DueDate
         return month >= 0 ? WithName(words, month, today) : OfNumbers(text, words, style, today);
     }
 
+    /// <summary>The two days that a text of numbers may be, the one with the month first before the other; null where it is no such text.</summary>
+    public static (DateOnly MonthFirst, DateOnly DayFirst)? Either(string text, DateOnly today) =>
+        Read(text, DateStyle.MonthFirst, today) is { } month && Read(text, DateStyle.DayFirst, today) is { } day && month != day ? (month, day) : null;
+
     /// <summary>Whether a text is what spreadsheet programs make of a fraction: <c>1-Feb</c>, <c>16. Mai</c>, <c>01.02.2026</c>.</summary>
     public static bool IsEatenFraction(string text)
     {

@@ -60,13 +60,6 @@ internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, str
         [NotNullWhen(true)] out OrderHeader? header)
     {
         var titles = record.Cells.Reverse().SkipWhile(t => t.Length == 0).Reverse().ToList();
-        if (titles.Count > MostColumns)
-        {
-            problems.Add(new Problem(new Place(file, record.Line), null, OrderWording.ManyColumns(titles.Count, MostColumns)));
-            header = null;
-            return false;
-        }
-
         var columns = ColumnsOf(titles, aliases);
         var faults = new List<Problem>();
         Problem Fault(string column, string message) => new(new Place(file, record.Line, column), null, message);
@@ -170,10 +163,16 @@ internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, str
 
     public string? Remark(string file) => null;
 
-    /// <summary>What is wrong with a header by its length; null where nothing is.</summary>
-    internal static Problem? TooLong(string file, OrderRecord header) => header.Cells.FirstOrDefault(c => c.Length > LongestTitle) is { } title
-        ? new Problem(new Place(file, header.Line), $"{title[..ShownOfLong]}…", OrderWording.LongTitle(title.Length, LongestTitle))
-        : null;
+    /// <summary>What is wrong with a header by its size; null where nothing is.</summary>
+    internal static Problem? TooLarge(string file, OrderRecord header)
+    {
+        var last = header.Cells.ToList().FindLastIndex(c => c.Length > 0) + 1;
+        var place = new Place(file, header.Line);
+        return last > MostColumns ? new Problem(place, null, OrderWording.ManyColumns(last, MostColumns))
+            : header.Cells.FirstOrDefault(c => c.Length > LongestTitle) is { } title
+                ? new Problem(place, $"{title[..ShownOfLong]}…", OrderWording.LongTitle(title.Length, LongestTitle))
+                : null;
+    }
 
     /// <summary>A cell that no page has room for.</summary>
     internal static Problem LongCell(Place place, string text) =>

@@ -77,9 +77,9 @@ internal sealed class OrderReading
 
     private IOrderLayout? LayoutOf(string file, OrderRecord record, OrderFormat format)
     {
-        if (OrderHeader.TooLong(file, record) is { } tooLong)
+        if (OrderHeader.TooLarge(file, record) is { } tooLarge)
         {
-            Problems.Add(tooLong);
+            Problems.Add(tooLarge);
             return null;
         }
 

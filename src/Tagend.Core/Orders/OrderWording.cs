@@ -15,7 +15,10 @@ internal static class OrderWording
         "this is a date, and a spreadsheet makes one of a fraction such as 1/2: format the column as text there, and type it again";
 
     public const string NoDate =
-        "is not clearly one day, so the order cannot be sorted by it: expected a date such as 2026-12-04 or 4 Dec";
+        "is not a date, so the order cannot be sorted by it: expected one such as 2026-12-04 or 4 Dec";
+
+    public static string TwoDates(DateOnly first, DateOnly second) =>
+        $"may be {DateWriter.Iso(first)} or {DateWriter.Iso(second)}, so the order cannot be sorted by it: say with dates in shop.toml which number is the month, or write it such as 4 Dec";
 
     public const string Force = "expected a force such as 70, 70 lb or 311 N";
     public const string Position = "expected a place such as 26 1/4 (from end A) or B 8";
@@ -59,7 +62,7 @@ internal static class OrderWording
 
     public const string NameEnds = "a name starts and ends with a letter or a digit";
 
-    public const string Order = "the row names no order: every row of a set has the set's number";
+    public const string Order = "the row names no order: every row of a set needs the set's number";
     public const string Piece = "the row names no piece: expected a name such as string, buss or yoke";
 
     public const string NoLength =
@@ -69,7 +72,7 @@ internal static class OrderWording
         "finished_length and bow_length are both given and may differ: keep one of them";
 
     public const string LengthRange = "expected a length above 0 and below 10 m (393 11/16 in)";
-    public const string Revision = "expected the number of its issue, from 1 to 999";
+    public const string Revision = "expected a revision number from 1 to 999";
     public const string Strands = "expected an even whole number of strands such as 24";
     public const string DrawWeight = "a draw weight is above 0";
     public const string NockGroove = "expected the width of an arrow nock's throat, above 0 and below 1/2 in";

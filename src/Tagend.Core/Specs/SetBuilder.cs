@@ -70,7 +70,8 @@ public sealed class SetBuilder
         List<Problem> ofSet = [.. SetChecks.Of(pieces, isWhole, _specs.Plans)];
         if (pieces.Find(p => p.Line.Row[OrderColumn.Due] is not null) is { } dated && _specs.DueOf(dated.Line.Slip.Due) is null)
         {
-            ofSet.Add(dated.Line.Row.Problem(OrderColumn.Due, OrderWording.NoDate, Severity.Warning));
+            var message = _specs.EitherDue(dated.Line.Slip.Due) is var (first, second) ? OrderWording.TwoDates(first, second) : OrderWording.NoDate;
+            ofSet.Add(dated.Line.Row.Problem(OrderColumn.Due, message, Severity.Warning));
         }
 
         return new Findings([.. ofPieces], [.. ofSet], [.. unmade]);

@@ -20,6 +20,9 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
     /// <summary>The day an order of the shop is due; null where its text is no date.</summary>
     public DateOnly? DueOf(string text) => DueDate.Read(text, catalog.Shop.Dates, date);
 
+    /// <summary>The two days that the text of a due date may be; null where it is no date at all.</summary>
+    internal (DateOnly MonthFirst, DateOnly DayFirst)? EitherDue(string text) => DueDate.Either(text, date);
+
     /// <summary>The newest revision of a piece that is printed as an older one; null for all others.</summary>
     internal int? SupersededBy(OrderLine line) => issues?.SupersededBy(line.Order, line.Piece);
 

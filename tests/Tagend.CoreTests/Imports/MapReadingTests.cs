@@ -52,6 +52,15 @@ public sealed class MapReadingTests
     }
 
     [Fact]
+    public void Read_OptionsOfABook_AreRefusedAndNotTakenApart()
+    {
+        const string Options = "title = \"t\"\n[columns]\n\"No\" = \"order\"\n\"Item\" = \"piece\"\n[options.\"Choice\"]\n\"Length\" = \"finished_length\"\n";
+        var file = MapFixture.Orders(Options, $"No,Item,Choice\n701,buss,\"{new string(',', 300_000)}\"\n");
+        Assert.StartsWith("sheet.csv:2: Choice \",,,", file.Problems[0].ToString(), StringComparison.Ordinal);
+        Assert.Contains("has 300000 characters", file.Problems[0].Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Read_WhatIsLeftOut_IsCounted()
     {
         var file = MapFixture.Orders(Sheet, Header + "701,,58,,,,Red,,,,no\n702,,58,,,,Red,,,,yes\n703,,58,,,,Red,,,,\n");
@@ -62,7 +71,7 @@ public sealed class MapReadingTests
     [Theory]
     [InlineData("701,,58x,,,,Red,,,,yes", "sheet.csv:2: String Length \"58x\": expected a length such as 60 1/4, 60.25 in or 1530 mm")]
     [InlineData("701,,58,,,,Red,Flo Grün 12,,,yes", "sheet.csv:2: Color 1 + Color 2 \"Red/Flo Grün 12\": \"Flo Grün 12\": write a color's strands behind a colon, as in black:12")]
-    [InlineData(",,58,,,,Red,,,,yes", "sheet.csv:2: No.: the row names no order: every row of a set has the set's number")]
+    [InlineData(",,58,,,,Red,,,,yes", "sheet.csv:2: No.: the row names no order: every row of a set needs the set's number")]
     [InlineData("701,,,,2,,Red,,,,yes", "sheet.csv:2: Yoke Length: the row has no length: give finished_length, or the bow_length of a recurve or longbow")]
     [InlineData("701,,58,,two,16,Red,,,,yes", "sheet.csv:2: Yokes \"two\": expected how many pieces, a whole number from 1 to 50")]
     [InlineData("701,,58,,51,16,Red,,,,yes", "sheet.csv:2: Yokes \"51\": expected how many pieces, a whole number from 1 to 50")]

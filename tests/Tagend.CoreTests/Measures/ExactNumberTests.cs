@@ -6,14 +6,16 @@ namespace Tagend.Tests.Measures;
 public class ExactNumberTests
 {
     [Theory]
-    [InlineData(190_500_000, LengthUnit.Inch, "7.5 in")]
-    [InlineData(190_500_000, LengthUnit.Millimeter, "7.5 in")] // 190.5 mm is longer
+    [InlineData(190_500_000, LengthUnit.Inch, "7 1/2 in")]
+    [InlineData(190_500_000, LengthUnit.Millimeter, "7 1/2 in")] // 190.5 mm is longer than 7.5 in
+    [InlineData(1_530_746_875, LengthUnit.Inch, "60 17/64 in")]
+    [InlineData(1_530_746_876, LengthUnit.Inch, "60.26562504 in")]
     [InlineData(600_000_000, LengthUnit.Inch, "600 mm")] // 23.62204724 in is longer
     [InlineData(1_587_500, LengthUnit.Millimeter, "1.5875 mm")] // .0625 in is as long with its letter
     [InlineData(0, LengthUnit.Inch, "0 in")]
     [InlineData(1, LengthUnit.Inch, ".000001 mm")]
     [InlineData(100_000_001, LengthUnit.Inch, "3.9370079 in")]
-    public void Spelled_Length_IsTheShorterThatComesBack(long nanometers, LengthUnit unit, string text)
+    public void Spelled_Length_IsAFractionOrTheShorterThatComesBack(long nanometers, LengthUnit unit, string text)
     {
         Assert.Equal(text, ExactNumber.Spelled(Length.FromNanometers(nanometers), unit));
         var (number, its) = ExactNumber.Of(Length.FromNanometers(nanometers), unit);

@@ -55,7 +55,7 @@ public class DemoOrdersTests
                 "22: piece \"buss\": order 3018 already has a piece of that name in line 21: give each piece of a set its own name",
                 "24: customer \"Demo customer 3\": order 3019 has \"Demo customer 2\" in line 23: give it once, or repeat it in every row of the set",
                 "29: order \"3024/1\": a name has letters, digits, spaces, hyphens, points and underscores only, not /",
-                "30: order: the row names no order: every row of a set has the set's number",
+                "30: order: the row names no order: every row of a set needs the set's number",
                 "31: the row has 16 cells and the header 15: put quotes around a cell that holds the separator",
                 "32: the row has 14 cells and the header 15: a cell or a separator is missing",
             ],

@@ -151,7 +151,7 @@ public class OrderReaderTests
     {
         var file = Read(Minimal + "1,string,60\n,buss,38\n2,string,61\n");
         Assert.Equal(
-            "orders.csv:3: order: the row names no order: every row of a set has the set's number",
+            "orders.csv:3: order: the row names no order: every row of a set needs the set's number",
             Assert.Single(file.Problems).ToString());
         Assert.Equal(["1"], file.BrokenOrders);
     }

@@ -40,7 +40,7 @@ public class ReorderTests
     [InlineData("1000")]
     public void Revision_ThatIsNone_IsRefused(string revision) => Assert.Contains(
         SpecFixture.Build(("revision", revision)).Problems,
-        p => p.ToString().EndsWith($"revision \"{revision}\": expected the number of its issue, from 1 to 999", StringComparison.Ordinal));
+        p => p.ToString().EndsWith($"revision \"{revision}\": expected a revision number from 1 to 999", StringComparison.Ordinal));
 
     private static OrderFile Read(byte[] file)
     {

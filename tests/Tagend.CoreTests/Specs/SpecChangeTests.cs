@@ -7,7 +7,7 @@ namespace Tagend.Tests.Specs;
 public sealed class SpecChangeTests
 {
     [Theory]
-    [InlineData("finished_length", "60 3/8 in", "finished length 60.375 in (was 60.25 in)", "post setting")]
+    [InlineData("finished_length", "60 3/8 in", "finished length 60 3/8 in (was 60 1/4 in)", "post setting")]
     [InlineData("colors", "black:14 red:10", "colors black:14 red:10 (was black:12 red:12)", null)]
     [InlineData("peep", "", "peep none (was 18 in)", null)]
     [InlineData("twists", "0.5", "turns 30", "post setting")]

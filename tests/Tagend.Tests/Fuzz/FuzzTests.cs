@@ -13,6 +13,7 @@ public class FuzzTests
 
     [Theory]
     [InlineData("orders", 1000, 500)]
+    [InlineData("sources", 200, 100)]
     [InlineData("templates", 150, 75)]
     [InlineData("tags", 1000, 500)]
     [InlineData("books", 400, 200)]
