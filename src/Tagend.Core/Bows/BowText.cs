@@ -23,13 +23,13 @@ public static class BowText
             .ToList();
         var text = new StringBuilder("# A bow as its orders name it: what is here, an order need not say. An order's own cells win.\n");
         text.Append(CultureInfo.InvariantCulture, $"bow = {Quoted(bow)}\nalso = []    # other names of it\n");
-        common.ForEach(c => text.Append(CultureInfo.InvariantCulture, $"{c} = {Quoted(pieces[0].Cells[c])}\n"));
+        common.ForEach(c => text.Append(CultureInfo.InvariantCulture, $"{c} = {Written(pieces[0].Cells[c])}\n"));
         foreach (var (piece, cells) in pieces)
         {
             text.Append(CultureInfo.InvariantCulture, $"\n[{(piece.All(char.IsAsciiLetterOrDigit) ? piece : Quoted(piece))}]\n");
             foreach (var (column, cell) in cells.Where(c => !common.Contains(c.Key)))
             {
-                text.Append(CultureInfo.InvariantCulture, $"{column} = {Quoted(cell)}\n");
+                text.Append(CultureInfo.InvariantCulture, $"{column} = {Written(cell)}\n");
             }
         }
 
@@ -45,6 +45,9 @@ public static class BowText
         catalog.Plans.TryGetValue(spec.Kind, out var plan)
         && catalog.Materials.TryGetValue(spec.Bundle.Material, out var material)
         && Twist.TurnsFor(catalog.TurnsPerInch(plan, material), spec.FinishedLength) == spec.Twist.Turns;
+
+    /// <summary>A whole number as it is, such as strands; all else is a text.</summary>
+    private static string Written(string cell) => cell.All(char.IsAsciiDigit) ? cell : Quoted(cell);
 
     private static string Quoted(string text) =>
         $"\"{text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"";

@@ -11,6 +11,9 @@ public static class ExactNumber
     /// <summary>In inches, millimeters, pounds or newtons: far more than any piece has, and small enough to compute with.</summary>
     private const decimal Most = 100_000;
 
+    /// <summary>Parts of an inch, the finest that a tape has.</summary>
+    private const int FractionParts = 64;
+
     private const decimal NanometersPerInch = 25_400_000m;
     private const decimal NanometersPerMillimeter = 1_000_000m;
     private const decimal MicronewtonsPerPound = 4_448_221.6152605m;
@@ -24,10 +27,15 @@ public static class ExactNumber
     public static (string Number, LengthUnit Unit) Of(Force force, LengthUnit unit) => Shorter(
         unit, Shortest(force.Micronewtons, PerForceUnit(unit)), Shortest(force.Micronewtons, PerForceUnit(Other(unit))));
 
-    /// <summary>As orders have it, with its unit: <c>7.5 in</c>, <c>190.5 mm</c>.</summary>
+    /// <summary>As orders have it, with its unit: <c>7 1/2 in</c> where it is whole sixty-fourths, else <c>7.51 in</c>, <c>190.5 mm</c>.</summary>
     public static string Spelled(Length length, LengthUnit unit)
     {
         var (number, its) = Of(length, unit);
+        if ((unit == LengthUnit.Inch || its == LengthUnit.Inch) && length.Nanometers * FractionParts % (long)NanometersPerInch == 0)
+        {
+            return $"{LengthWriter.Fraction(length, FractionParts)} in";
+        }
+
         return $"{number} {LengthWriter.Symbol(its)}";
     }
 

@@ -14,7 +14,7 @@ public static class SpecChange
         OrderColumn.Servings, OrderColumn.CenterServing, OrderColumn.NockPoint, OrderColumn.Peep, OrderColumn.SpeedNocks, OrderColumn.NockGroove,
     ];
 
-    /// <summary>Names what is built otherwise, each as <c>finished length 38.5 in (was 38.375 in)</c>.</summary>
+    /// <summary>Names what is built otherwise, each as <c>finished length 38 1/2 in (was 38 3/8 in)</c>.</summary>
     /// <returns>
     /// Empty where the papers of before are still right: another day, another unit of the papers, or a computed length that
     /// leaves the posts at the same mark of the tape, is no change.

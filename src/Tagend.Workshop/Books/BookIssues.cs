@@ -66,7 +66,7 @@ internal sealed class BookIssues(Func<string, IReadOnlyList<PrintedJob>> jobsOf,
 
         if (newest.State == PieceState.Cancelled && _cancelled.Add(new PieceName(spec.Order, spec.Piece)))
         {
-            problems.Add(Warning(line, OrderColumn.Piece, Superseded.Cancelled(newest)));
+            SayCancelled(line, newest, ofOrder, problems);
         }
 
         // An order that names a revision which was superseded since is printed as what it was, and says so.
@@ -96,6 +96,16 @@ internal sealed class BookIssues(Func<string, IReadOnlyList<PrintedJob>> jobsOf,
     /// <summary>The printed spec itself, so that its tag is the same letter for letter; not where it is in other units, or says less than today's do.</summary>
     private static BuildSpec? Kept(BuildSpec printed, BuildSpec now) =>
         printed.Unit == now.Unit && printed.EndLoops is not null ? printed : null;
+
+    /// <summary>An order that is cancelled as a whole is told of once, at its first piece.</summary>
+    private void SayCancelled(OrderLine line, PrintedJob newest, ILookup<string, PrintedJob> ofOrder, ICollection<Problem> problems)
+    {
+        var isWhole = ofOrder.All(piece => piece.Last().State == PieceState.Cancelled);
+        if (!isWhole || _cancelled.Count(p => p.Order == newest.Order) == 1)
+        {
+            problems.Add(Warning(line, isWhole ? OrderColumn.Order : OrderColumn.Piece, Superseded.Cancelled(isWhole ? newest.Order : $"{newest.Order}/{newest.Piece}")));
+        }
+    }
 
     private void CheckCustomer(OrderLine line, ILookup<string, PrintedJob> ofOrder, ICollection<Problem> problems)
     {

@@ -66,22 +66,22 @@ public sealed class BookLog(IJobBook book)
         var pieces = book.Find(new JobSearch { Order = part.Order }).Select(j => j.Piece).Distinct().ToList();
         return pieces.Count == 0
             ? $"there is no order {part.Order} in the job book; tagend orders lists what was printed"
-            : $"there is no piece {part.Piece} of order {part.Order} in the job book; there are {string.Join(", ", pieces)}";
+            : $"there is no piece {part.Piece} of order {part.Order} in the job book; it has {string.Join(", ", pieces)}";
     }
 
     private string? Refused(OrderPart part, EventKind what, string reason, List<ListedPiece> pieces)
     {
         if (what is EventKind.Cancelled or EventKind.Remade && reason.Length == 0)
         {
-            return $"{part}: say why with --reason, for the log is read later";
+            return $"{part}: say why with --reason: whoever reads the log later needs it";
         }
 
         var states = pieces.Select(p => p.State).ToHashSet();
         return what switch
         {
-            EventKind.Shipped when states.SetEquals([PieceState.Shipped]) => $"{part} is shipped already{Since(EventKind.Shipped)}",
+            EventKind.Shipped when states.SetEquals([PieceState.Shipped]) => $"{part} has already shipped{On(EventKind.Shipped)}",
             EventKind.Shipped when states.IsSubsetOf([PieceState.Shipped, PieceState.Cancelled]) => Closed(),
-            EventKind.Cancelled when states.SetEquals([PieceState.Cancelled]) => $"{part} is cancelled already{Since(EventKind.Cancelled)}",
+            EventKind.Cancelled when states.SetEquals([PieceState.Cancelled]) => $"{part} is already cancelled{On(EventKind.Cancelled)}",
             EventKind.Cancelled when states.IsSubsetOf([PieceState.Shipped, PieceState.Cancelled]) => Closed(),
             EventKind.Remade when states.SetEquals([PieceState.Cancelled]) => Closed(),
             EventKind.Reopened when !states.Overlaps([PieceState.Shipped, PieceState.Cancelled]) => $"{part} is neither shipped nor cancelled",
@@ -89,10 +89,10 @@ public sealed class BookLog(IJobBook book)
         };
 
         string Closed() => $"{part} is {string.Join(" and ", states.Order().Select(StateWords.Of))}"
-            + $"{Since(states.Contains(PieceState.Shipped) ? EventKind.Shipped : EventKind.Cancelled)}: tagend reopened {part} takes it up again";
+            + $"{On(states.Contains(PieceState.Shipped) ? EventKind.Shipped : EventKind.Cancelled)}: tagend reopened {part} reopens it";
 
-        string Since(EventKind kind) => Last(book.Events(part.Order), pieces[0].Piece, kind) is { } found
-            ? $" since {Day(found.At)}{(found.Note.Reason.Length > 0 ? $" ({found.Note.Reason})" : "")}"
+        string On(EventKind kind) => Last(book.Events(part.Order), pieces[0].Piece, kind) is { } found
+            ? $" ({Day(found.At)}{(found.Note.Reason.Length > 0 ? $": {found.Note.Reason}" : "")})"
             : "";
     }
 }

@@ -18,9 +18,9 @@ public static class PieceNews
     {
         return job.State switch
         {
-            PieceState.Cancelled => $"cancelled{When(EventKind.Cancelled)}: do not build it; tagend reopened {job.Order}/{job.Piece} takes it up again",
+            PieceState.Cancelled => $"cancelled{When(EventKind.Cancelled)}: do not build it; tagend reopened {job.Order}/{job.Piece} reopens it",
             PieceState.Shipped => $"shipped{When(EventKind.Shipped)}",
-            PieceState.Remade => $"to be made again{When(EventKind.Remade)}",
+            PieceState.Remade => $"to be remade{When(EventKind.Remade)}",
             _ => null,
         };
 

@@ -20,8 +20,9 @@ internal static class Superseded
         return $"is now revision {revision}: {named}. Throw away the card, strip and tags of revision {newest.Revision}, printed {DateWriter.Iso(newest.Issued)}";
     }
 
-    internal static string Cancelled(PrintedJob newest) =>
-        $"is cancelled, so no papers of it are printed: leave its row out, or take it up again with tagend reopened {newest.Order}/{newest.Piece}";
+    /// <param name="part">The order, or a piece of it as <c>701/buss</c>.</param>
+    internal static string Cancelled(string part) =>
+        $"is cancelled, so no papers of it are printed: leave it out of the file, or reopen it with tagend reopened {part}";
 
     internal static string OtherCustomer(PrintedJob last, string now) =>
         $"was printed for {last.Customer} on {DateWriter.Iso(last.Issued)} ({last.Piece}), and here it is for {now}: give this order a number of its own, or say that the number is used again on purpose (--replace)";

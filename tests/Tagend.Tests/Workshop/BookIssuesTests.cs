@@ -37,7 +37,7 @@ public sealed class BookIssuesTests : IDisposable
         Assert.Equal((2, SpecFixture.Date.AddDays(2)), (SpecOf(orders).Revision, SpecOf(orders).Date));
         var warning = Assert.Single(orders.Report.Problems, p => p.At.Column == "piece");
         Assert.Equal(Severity.Warning, warning.Severity);
-        Assert.StartsWith("is now revision 2: finished length 38.625 in (was 38.5 in)", warning.Message, StringComparison.Ordinal);
+        Assert.StartsWith("is now revision 2: finished length 38 5/8 in (was 38 1/2 in)", warning.Message, StringComparison.Ordinal);
         Assert.EndsWith("Throw away the card, strip and tags of revision 1, printed 2026-03-14", warning.Message, StringComparison.Ordinal);
         // And the first again is a change once more, not revision 1.
         Assert.Equal(3, SpecOf(Print(First, day: 3).Orders).Revision);

@@ -56,13 +56,13 @@ public sealed class BookLogTests : IDisposable
 
     [Theory]
     [InlineData("1009", EventKind.Shipped, "", "there is no order 1009 in the job book; tagend orders lists what was printed")]
-    [InlineData("1001/yoke", EventKind.Shipped, "", "there is no piece yoke of order 1001 in the job book; there are string, buss")]
-    [InlineData("1001", EventKind.Cancelled, "", "1001: say why with --reason, for the log is read later")]
-    [InlineData("1001/buss", EventKind.Remade, "", "1001/buss: say why with --reason, for the log is read later")]
+    [InlineData("1001/yoke", EventKind.Shipped, "", "there is no piece yoke of order 1001 in the job book; it has string, buss")]
+    [InlineData("1001", EventKind.Cancelled, "", "1001: say why with --reason: whoever reads the log later needs it")]
+    [InlineData("1001/buss", EventKind.Remade, "", "1001/buss: say why with --reason: whoever reads the log later needs it")]
     [InlineData("1001", EventKind.Reopened, "", "1001 is neither shipped nor cancelled")]
-    [InlineData("1002", EventKind.Cancelled, "why", "1002 is cancelled already since 2026-03-14 (called off)")]
-    [InlineData("1002/string", EventKind.Shipped, "", "1002/string is cancelled since 2026-03-14 (called off): tagend reopened 1002/string takes it up again")]
-    [InlineData("1002", EventKind.Remade, "why", "1002 is cancelled since 2026-03-14 (called off): tagend reopened 1002 takes it up again")]
+    [InlineData("1002", EventKind.Cancelled, "why", "1002 is already cancelled (2026-03-14: called off)")]
+    [InlineData("1002/string", EventKind.Shipped, "", "1002/string is cancelled (2026-03-14: called off): tagend reopened 1002/string reopens it")]
+    [InlineData("1002", EventKind.Remade, "why", "1002 is cancelled (2026-03-14: called off): tagend reopened 1002 reopens it")]
     public void Enter_WhatCannotBe_IsRefusedAndNotLogged(string part, EventKind what, string reason, string error)
     {
         Enter("1002", EventKind.Cancelled, "called off");
@@ -77,7 +77,7 @@ public sealed class BookLogTests : IDisposable
     {
         Enter("1001/buss", EventKind.Cancelled, "not wanted");
         Assert.Equal([PieceState.Shipped, PieceState.Cancelled], Enter("1001", EventKind.Shipped).Pieces.Select(p => p.State));
-        Assert.StartsWith("1001 is shipped and cancelled since 2026-03-14: tagend reopened 1001", Enter("1001", EventKind.Cancelled, "x").Error, StringComparison.Ordinal);
+        Assert.StartsWith("1001 is shipped and cancelled (2026-03-14): tagend reopened 1001", Enter("1001", EventKind.Cancelled, "x").Error, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -87,11 +87,11 @@ public sealed class BookLogTests : IDisposable
         var issue = PieceIssue.Of(spec);
         Assert.Empty(PieceNews.Of(issue, _book));
         Enter("1001", EventKind.Cancelled, "called off");
-        Assert.Equal(["1001/buss, revision 1: cancelled on 2026-03-14 (called off): do not build it; tagend reopened 1001/buss takes it up again"], PieceNews.Of(issue, _book));
+        Assert.Equal(["1001/buss, revision 1: cancelled on 2026-03-14 (called off): do not build it; tagend reopened 1001/buss reopens it"], PieceNews.Of(issue, _book));
         Enter("1001/buss", EventKind.Reopened);
         Assert.Empty(PieceNews.Of(issue, _book));
         Enter("1001/buss", EventKind.Remade, "cut");
-        Assert.Equal(["1001/buss, revision 1: to be made again on 2026-03-14 (cut)"], PieceNews.Of(issue, _book));
+        Assert.Equal(["1001/buss, revision 1: to be remade on 2026-03-14 (cut)"], PieceNews.Of(issue, _book));
         Enter("1001/buss", EventKind.Shipped);
         Assert.Equal(["1001/buss, revision 1: shipped on 2026-03-14"], Bench.NewsOf(spec));
     }
@@ -105,10 +105,20 @@ public sealed class BookLogTests : IDisposable
         var set = Assert.Single(orders.Report.MakeSets());
         Assert.Equal(["string"], set.Builds.Select(b => b.Spec.Piece));
         Assert.Equal(
-            ["is cancelled, so no papers of it are printed: leave its row out, or take it up again with tagend reopened 1001/buss",
-                "is cancelled, so no papers of it are printed: leave its row out, or take it up again with tagend reopened 1002/string"],
-            orders.Report.Problems.Where(p => p.Severity == Severity.Warning && p.At.Column == "piece").Select(p => p.Message));
+            [("piece", "is cancelled, so no papers of it are printed: leave it out of the file, or reopen it with tagend reopened 1001/buss"),
+                ("order", "is cancelled, so no papers of it are printed: leave it out of the file, or reopen it with tagend reopened 1002")],
+            orders.Report.Problems.Where(p => p.Severity == Severity.Warning && p.At.Column is "piece" or "order").Select(p => (p.At.Column, p.Message)));
         Assert.Empty(OrderChoice.Read(["1001/buss"], out _).Of(orders.Report.Ready));
+    }
+
+    [Fact]
+    public void Print_CancelledOrder_IsToldOfOnce()
+    {
+        Enter("1001", EventKind.Cancelled, "called off");
+        var problem = Assert.Single(_folder.Check(book: _folder.Book).Report.Problems, p => p.Message.StartsWith("is cancelled", StringComparison.Ordinal));
+        Assert.Equal(
+            "orders.csv:2: order \"1001\": warning: is cancelled, so no papers of it are printed: leave it out of the file, or reopen it with tagend reopened 1001",
+            problem.ToString().Replace(_folder.Path + "/", "", StringComparison.Ordinal));
     }
 
     [Fact]
