@@ -15,9 +15,7 @@ internal sealed class BenchDialog(BenchLog bench, LengthUnit unit, TextReader in
     private const string Scan = "scan a card";
 
     // Who built the last one: mostly who builds the next.
-    private string _who = IsSomebodyThere ? bench.LastBuilder() : "";
-
-    private static bool IsSomebodyThere => !Console.IsInputRedirected;
+    private string _who = Terminal.IsAttended ? bench.LastBuilder() : "";
 
     /// <param name="piece">The only piece, where it is named already.</param>
     public int Run(string? piece)
@@ -70,7 +68,7 @@ internal sealed class BenchDialog(BenchLog bench, LengthUnit unit, TextReader in
             return false;
         }
 
-        if (IsSomebodyThere)
+        if (Terminal.IsAttended)
         {
             Console.WriteLine($"{spec.Order}/{spec.Piece}, revision {spec.Revision}: {LengthWriter.Mark(spec.FinishedLength, unit)}. Enter alone: as on the card.");
         }
@@ -95,7 +93,7 @@ internal sealed class BenchDialog(BenchLog bench, LengthUnit unit, TextReader in
         }
         else
         {
-            Console.Error.WriteLine($"{spec.Order}/{spec.Piece}: not logged, for its length was not given");
+            Console.Error.WriteLine($"{spec.Order}/{spec.Piece}: not logged: its length was not given");
         }
 
         return isMeasured;
@@ -104,19 +102,19 @@ internal sealed class BenchDialog(BenchLog bench, LengthUnit unit, TextReader in
     /// <summary>Asks whether a piece was built once more, where a build of it stands: one card is soon scanned twice.</summary>
     private bool IsOneMore(LoggedPiece before, ref string? scanned)
     {
-        if (!IsSomebodyThere)
+        if (!Terminal.IsAttended)
         {
-            Console.Error.WriteLine($"{BuildWording.Before(before, unit)}; it is not logged once more: for that, add --again");
+            Console.Error.WriteLine($"{BuildWording.Before(before, unit)}; nothing was logged: if this is another one, add --again");
             return false;
         }
 
         Console.WriteLine($"{BuildWording.Before(before, unit)}.");
-        var answer = Next("  one more? yes or no [no]") ?? "";
+        var answer = Next("  another one? yes or no [no]") ?? "";
         scanned = TagReader.Read(answer) is TagReading.Foreign ? null : answer;
         var isOneMore = answer.StartsWith("y", StringComparison.OrdinalIgnoreCase);
         if (!isOneMore)
         {
-            Console.Error.WriteLine($"{before.Spec.Order}/{before.Spec.Piece}: not logged; for other values than those of build {before.Build.Number}: tagend built --correct {before.Build.Number}");
+            Console.Error.WriteLine($"{before.Spec.Order}/{before.Spec.Piece}: not logged; to change the values of build {before.Build.Number}: tagend built --correct {before.Build.Number}");
         }
 
         return isOneMore;
@@ -163,7 +161,7 @@ internal sealed class BenchDialog(BenchLog bench, LengthUnit unit, TextReader in
 
     private string? Next(string question)
     {
-        if (IsSomebodyThere)
+        if (Terminal.IsAttended)
         {
             Console.Write($"{question}: ");
         }

@@ -53,7 +53,7 @@ internal static class BowCommand
         var specs = options.SpecsOf(parsed, catalog, out var error);
         if (specs.Count == 0)
         {
-            Say.Error(error ?? "say which pieces: --order NUMBER, of the job book or with --from ORDERS.csv; or --tag TAG");
+            Say.Error(error ?? "say which pieces: --order NUMBER, from the job book or with --from ORDERS.csv; or --tag TAG");
             return ExitCode.Usage;
         }
 
@@ -69,7 +69,7 @@ internal static class BowCommand
             return ExitCode.Usage;
         }
 
-        Console.WriteLine($"{path}: {Counted.Of(specs.Count, "piece")} kept as {name.Trim()}: {string.Join(", ", specs.Select(s => s.Piece))}. Orders may say no more now than bow, colors and customer");
+        Console.WriteLine($"{path}: {Counted.Of(specs.Count, "piece")} kept as {name.Trim()}: {string.Join(", ", specs.Select(s => s.Piece))}. From now on an order of it needs only bow, colors and customer");
         return ExitCode.Done;
     }
 

@@ -10,6 +10,9 @@ namespace Tagend.Commands;
 /// <summary><c>tagend built ORDER/PIECE</c>: logs what was really done, from the command line or at the bench.</summary>
 internal static class BuiltCommand
 {
+    /// <summary>The name of the question who built it.</summary>
+    private const string Who = "who";
+
     public static Command Create()
     {
         var piece = new Argument<string?>("ORDER/PIECE")
@@ -50,7 +53,7 @@ internal static class BuiltCommand
         if (parsed.GetValue(values.Strike) is { } struck)
         {
             bench.Strike(struck, values.WhoOf(parsed), values.ReasonOf(parsed));
-            Console.WriteLine($"build {struck} is struck: it counts no more");
+            Console.WriteLine($"build {struck} is struck: it no longer counts");
             return ExitCode.Done;
         }
 
@@ -61,15 +64,19 @@ internal static class BuiltCommand
 
         return piece is null || given.Count == 0
             ? new BenchDialog(bench, unit, Console.In, parsed.GetValue(values.Again)).Run(piece)
-            : Logged(bench.Log(piece, given, parsed.GetValue(values.Again)), bench, unit);
+            : Logged(bench.Log(piece, WithWho(given, bench), parsed.GetValue(values.Again)), bench, unit);
     }
+
+    /// <summary>At a terminal, whoever built the last one builds this one too, where nobody is named; the answer says who.</summary>
+    private static Dictionary<string, string> WithWho(Dictionary<string, string> given, BenchLog bench) =>
+        Terminal.IsAttended && !given.ContainsKey(Who) && bench.LastBuilder() is { Length: > 0 } who ? new(given) { [Who] = who } : given;
 
     private static int Logged(LogAnswer answer, BenchLog bench, LengthUnit unit)
     {
         if (answer.Before is { } before)
         {
-            Say.Error($"{BuildWording.Before(before, unit)}; nothing is logged. One more of it: add --again; "
-                + $"other values for that one: --correct {before.Build.Number}; it was none: --strike {before.Build.Number}");
+            Say.Error($"{BuildWording.Before(before, unit)}; nothing was logged. If this is another one, add --again; "
+                + $"to change what was logged: --correct {before.Build.Number}; if it was logged by mistake: --strike {before.Build.Number}");
             return ExitCode.Usage;
         }
 
@@ -92,15 +99,15 @@ internal static class BuiltCommand
 /// <summary>The values of <c>built</c>, as texts.</summary>
 internal sealed class BuiltOptions
 {
-    private readonly Option<string?> _who = new("--who") { Description = "Who built it.", HelpName = "TEXT" };
+    private readonly Option<string?> _who = new("--who") { Description = "Who built it. Default at a terminal: whoever built the last one at this bench.", HelpName = "TEXT" };
 
     private readonly Option<string?>[] _values;
 
     public BuiltOptions() => _values =
     [
-        new("--posts") { Description = "Posts as set, outside to outside.", HelpName = "LENGTH" },
+        new("--posts") { Description = "Posts as set, outside to outside.", HelpName = LengthWords.Value },
         new("--turns") { Description = "Turns as put in.", HelpName = "N" },
-        new("--length") { Description = "Length over the pins after stretching.", HelpName = "LENGTH" },
+        new("--length") { Description = "Length over the pins after stretching.", HelpName = LengthWords.Value },
         new("--load") { Description = "Load on the stretcher, lbf, or N with the unit.", HelpName = "FORCE" },
         new("--minutes") { Description = "Time on the stretcher.", HelpName = "N" },
         _who,
@@ -114,15 +121,15 @@ internal sealed class BuiltOptions
 
     private readonly Option<string?> _reason = new("--reason") { Description = "Why it is corrected or struck, for whoever reads the log.", HelpName = "TEXT" };
 
-    public Option<bool> Again { get; } = new("--again") { Description = "It is one more, where a build of the piece stands already." };
+    public Option<bool> Again { get; } = new("--again") { Description = "Log another build of a piece that is already logged as built." };
 
     public Option<long?> Correct { get; } = new("--correct")
     {
-        Description = "Put the values given in the place of this build's, and keep the others; --who is who corrects it.",
+        Description = "Replace the values of this build with those given and keep the others; --who is who corrects it.",
         HelpName = "BUILD",
     };
 
-    public Option<long?> Strike { get; } = new("--strike") { Description = "This build is none: it was logged by mistake.", HelpName = "BUILD" };
+    public Option<long?> Strike { get; } = new("--strike") { Description = "Strike this build: it was logged by mistake.", HelpName = "BUILD" };
 
     public void AddTo(Command command)
     {

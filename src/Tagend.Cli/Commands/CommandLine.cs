@@ -10,7 +10,11 @@ internal static class CommandLine
 {
     /// <summary>Reads a command with its options; what is wrong with them is in its errors.</summary>
     /// <remarks>A text that begins with @ is a name like any other, and no file of arguments.</remarks>
-    public static ParseResult Parse(IReadOnlyList<string> arguments) => Root().Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null });
+    public static ParseResult Parse(IReadOnlyList<string> arguments)
+    {
+        var root = Root();
+        return root.Parse(LengthWords.Joined(arguments, root), new ParserConfiguration { ResponseFileTokenReplacer = null });
+    }
 
     /// <summary>What is wrong, in sentences; a command that there is not comes first, with the one that was meant.</summary>
     public static IEnumerable<string> Faults(ParseResult parsed) =>

@@ -26,7 +26,7 @@ internal sealed class InitCommand
     private readonly Option<string?> _post = new("--post-diameter")
     {
         Description = "Diameter of your jig's posts, measured with a caliper.",
-        HelpName = "LENGTH",
+        HelpName = LengthWords.Value,
     };
 
     private readonly Option<bool> _move = new("--move")
@@ -61,7 +61,7 @@ internal sealed class InitCommand
 
         var folder = parsed.GetValue(_folder) ?? ShopFolders.Here.Own;
         ShopTemplates.CheckIsNew(folder);
-        var ask = !Console.IsInputRedirected && !Console.IsOutputRedirected;
+        var ask = Terminal.IsAttended && !Console.IsOutputRedirected;
         var unit = parsed.GetValue(_unit)
             ?? (ask ? Asked("Do you work in inches or millimeters? in or mm", t => t is "in" or "mm" ? null : "expected in or mm") : null);
         LengthUnit? works = unit switch { "mm" => LengthUnit.Millimeter, "in" => LengthUnit.Inch, _ => null };

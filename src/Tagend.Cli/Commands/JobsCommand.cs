@@ -5,6 +5,7 @@ using Tagend.Options;
 using Tagend.Orders;
 using Tagend.Problems;
 using Tagend.Streams;
+using Tagend.Tags;
 using Tagend.Workshop;
 using Tagend.Workshop.Books;
 using Tagend.Workshop.Json;
@@ -88,9 +89,12 @@ internal static class JobsCommand
     private static string[] RowOf(PrintedJob job, LengthUnit unit) =>
     [
         $"{job.Order}/{job.Piece}", FormattableString.Invariant($"{job.Revision}"), DateWriter.Iso(job.Issued), StateWords.Of(job.State),
-        LengthWriter.Mark(job.FinishedLength, unit), LengthWriter.Exact(job.Posts, unit),
+        LengthWriter.Mark(job.FinishedLength, unit), LengthWriter.Setting(TapeOf(job), unit),
         string.Join(", ", new[] { job.Customer, job.Bow }.Where(t => t.Length > 0)),
     ];
+
+    /// <summary>The posts as the card has them: the mark of the tape that they were set by, which the tag knows.</summary>
+    private static Length TapeOf(PrintedJob job) => TagReader.Read(job.Tag) is TagReading.Piece printed ? printed.Spec.Posts.Tape : job.Posts;
 
     private static string[] RowOf(LoggedBuild logged, LengthUnit unit)
     {

@@ -1,8 +1,7 @@
 using System.CommandLine;
-using Tagend.Jobs;
-using Tagend.Measures;
 using Tagend.Options;
 using Tagend.Streams;
+using Tagend.Texts;
 using Tagend.Workshop;
 using Tagend.Workshop.Books;
 using Tagend.Workshop.Checks;
@@ -41,40 +40,12 @@ internal static class OrdersCommand
         else
         {
             var hasBenches = orders.SelectMany(o => o.Benches).Distinct().Skip(1).Any();
-            orders.ForEach(order => Console.WriteLine(Line(order, today, hasBenches)));
+            orders.ForEach(order => Console.WriteLine(ListedOrderText.Of(order, today, hasBenches)));
             Console.WriteLine(Counted.Of(orders.Count, "order"));
         }
 
         return file?.Problems.Count > 0 ? ExitCode.Problems : ExitCode.Done;
     }
-
-    /// <summary>One line, for it is read on narrow terminals and by other programs: due first, then how far, what is left, and whose it is.</summary>
-    private static string Line(ListedOrder order, DateOnly today, bool hasBenches)
-    {
-        var due = order.Due is { } day ? $"due {DateWriter.Iso(day)}" : order.DueText.Length > 0 ? $"due \"{order.DueText}\"" : "no date";
-        var isOpen = order.State is not (OrderState.Built or OrderState.Shipped or OrderState.Cancelled);
-        var whose = string.Concat(new[] { order.Customer, order.Bow }.Where(t => t.Length > 0).Select(t => $", {t}"));
-        return ($"{order.Order}  {due}{(order.Due < today && isOpen ? ", late" : "")}  {OrderList.Word(order.State)}"
-            + Joined(" by ", order.Builders) + (hasBenches ? Joined(" at ", order.Benches) : "")
-            + string.Concat(order.Pieces.GroupBy(p => p.State).OrderBy(g => g.Key).Select(g => Left(order.State, g.Key, g))) + whose).ReplaceLineEndings(" ");
-    }
-
-    /// <summary>The pieces in a state, where the order's own does not say it all.</summary>
-    private static string Left(OrderState order, PieceState state, IEnumerable<ListedPiece> pieces) => Joined(
-        (order, state) switch
-        {
-            (OrderState.New, PieceState.New) or (OrderState.Printed, PieceState.Printed) or (OrderState.Cancelled, PieceState.Cancelled) => ": ",
-            (_, PieceState.New) => ", never printed: ",
-            (_, PieceState.Printed) => ", still to build: ",
-            (_, PieceState.Remade) => ", to be made again: ",
-            (not OrderState.Shipped, PieceState.Shipped) => ", shipped: ",
-            (_, PieceState.Cancelled) => ", cancelled: ",
-            _ => "",
-        },
-        pieces.Select(p => p.Reason.Length > 0 ? $"{p.Piece} ({p.Reason})" : p.Piece));
-
-    /// <summary>Some texts after a word; nothing without texts or a word.</summary>
-    private static string Joined(string word, IEnumerable<string> texts) => string.Join(", ", texts) is { Length: > 0 } all && word.Length > 0 ? word + all : "";
 }
 
 /// <summary>The options of <c>orders</c>.</summary>

@@ -58,7 +58,7 @@ internal static class RecallCommand
     /// <exception cref="TagendException">There is no such picture, order or piece; or the picture cannot be read.</exception>
     private static IEnumerable<TagScan> Scans(string source, KnownIssues book)
     {
-        if (source == TagScan.StandardInput && !Console.IsInputRedirected)
+        if (source == TagScan.StandardInput && Terminal.IsAttended)
         {
             Console.Error.WriteLine("scan tags, or paste their texts, a line each; Ctrl-D ends (on Windows Ctrl-Z and Enter)");
         }

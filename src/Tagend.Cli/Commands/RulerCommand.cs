@@ -90,7 +90,7 @@ internal static class RulerCommand
 
     private static Option<string?> Measure(string name, string description)
     {
-        var option = new Option<string?>(name) { Description = description, HelpName = "LENGTH" };
+        var option = new Option<string?>(name) { Description = description, HelpName = LengthWords.Value };
         option.Validators.Add(result =>
         {
             if (result.GetValueOrDefault<string?>() is { } text && Read(text) is null)

@@ -50,7 +50,7 @@ internal static class SpoolsCommand
         var length = new Option<string>("--length")
         {
             Description = "What is on it, such as 1000 yd or 900 m. Default: a full one, as the catalog says.",
-            HelpName = "LENGTH",
+            HelpName = LengthWords.Value,
             DefaultValueFactory = _ => "",
         };
         var count = new Option<int>("--count") { Description = "So many that are alike.", HelpName = "N", DefaultValueFactory = _ => 1 };
@@ -104,7 +104,7 @@ internal static class SpoolsCommand
 
     private static Command CreateCount()
     {
-        var left = new Option<string>("--left") { Description = "What is on it, such as 300 yd or 270 m.", HelpName = "LENGTH", Required = true };
+        var left = new Option<string>("--left") { Description = "What is on it, such as 300 yd or 270 m.", HelpName = LengthWords.Value, Required = true };
         return OfOne("count", "Enters what was found on a spool by scale or tape; it is counted from there.", [left], (shelf, spools, spool, unit, parsed) =>
         {
             if (!SpoolLengthReader.TryRead(parsed.GetValue(left)!, out var length))

@@ -26,6 +26,9 @@ internal static class Terminal
     /// <summary>Columns of a line; 80 where it is no terminal.</summary>
     public static int Width => Shapes.Profile.Width;
 
+    /// <summary>Somebody may answer at standard input.</summary>
+    public static bool IsAttended => !Console.IsInputRedirected;
+
     /// <summary>Puts itself before the system's streams.</summary>
     public static void Begin()
     {

@@ -9,7 +9,7 @@ public class InitTests
     public void Init_AtATerminal_AsksUntilEachAnswerCanBeTaken()
     {
         using var folder = TagendProgram.NewFolder();
-        var said = AtATerminal(folder["shop"], "cm", "mm", "Sehnen \"A\" \\ B", "", "5 in", "about an inch", "28,6");
+        var said = TagendProgram.AtATerminal(["init", folder["shop"]], "cm", "mm", "Sehnen \"A\" \\ B", "", "5 in", "about an inch", "28,6");
         Assert.Equal(0, said.ExitCode);
         Assert.Contains("\"cm\": expected in or mm", said.Output, StringComparison.Ordinal);
         Assert.Contains("\"5 in\": expected 0.1 to 3 in (2.54 to 76.2 mm): no jig has thinner or thicker posts", said.Output, StringComparison.Ordinal);
@@ -24,7 +24,7 @@ public class InitTests
     public void Init_EnterAlone_LeavesAllOutAndSaysWhatFollows()
     {
         using var folder = TagendProgram.NewFolder();
-        var said = AtATerminal(folder["shop"], "", "", "", "");
+        var said = TagendProgram.AtATerminal(["init", folder["shop"]], "", "", "", "");
         Assert.Contains("The post diameter is not given: until post_diameter is in shop.toml, settings are for posts as thick as the pins.", said.Output, StringComparison.Ordinal);
         var shop = File.ReadAllLines(Path.Combine(folder["shop"], "shop.toml"));
         Assert.Contains(shop, s => s.StartsWith("# post_diameter", StringComparison.Ordinal));
@@ -35,17 +35,9 @@ public class InitTests
     public void Init_FolderThatExists_IsSaidBeforeAnythingIsAsked()
     {
         using var folder = TagendProgram.NewFolder();
-        var said = AtATerminal(folder.Path, "in");
+        var said = TagendProgram.AtATerminal(["init", folder.Path], "in");
         Assert.Equal(5, said.ExitCode);
         Assert.Contains("already exists", said.Output, StringComparison.Ordinal);
         Assert.DoesNotContain("Do you work in", said.Output, StringComparison.Ordinal);
-    }
-
-    /// <summary>The program with its input and output on a terminal, where these lines are typed.</summary>
-    private static Said AtATerminal(string folder, params IReadOnlyList<string> lines)
-    {
-        Assert.SkipUnless(File.Exists("/usr/bin/script"), "script is not installed");
-        var typed = string.Concat(lines.Select(l => $"{l}\n"));
-        return OutsideTool.Run("bash", "-c", "printf %s \"$1\" | timeout 30 script -qec \"'$2' init '$3'\" /dev/null", "-", typed, TagendProgram.Executable, folder);
     }
 }

@@ -97,6 +97,17 @@ public class JobBookTests
     }
 
     [Fact]
+    public void Built_AtATerminal_RemembersWhoBuiltTheLastOne()
+    {
+        using var folder = TagendProgram.NewFolder();
+        var book = Printed(folder);
+        Assert.Equal(0, TagendProgram.Run("built", "1001/string", "--length", "60", "1/4", "--who", "AB", "--job-book", book).ExitCode);
+        Assert.EndsWith(", 20 min, AB\r\n", TagendProgram.AtATerminal(["built", "1001/buss", "--length", "38 1/2", "--job-book", book]).Output, StringComparison.Ordinal);
+        Assert.Contains("who [AB]: ", TagendProgram.AtATerminal(["built", "1001/control", "--job-book", book], "", "", "40 1/8", "", "", "", "").Output, StringComparison.Ordinal);
+        Assert.EndsWith(", 20 min\n", TagendProgram.Run("built", "1003/string", "--length", "57 5/8", "--job-book", book).Output, StringComparison.Ordinal); // a script says who
+    }
+
+    [Fact]
     public void Built_CardsScannedAndNumbersTyped_LogsEach()
     {
         using var folder = TagendProgram.NewFolder();

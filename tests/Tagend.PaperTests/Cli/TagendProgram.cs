@@ -57,6 +57,14 @@ internal static class TagendProgram
     public static Said RunWith(Dictionary<string, string> environment, params IReadOnlyList<string> arguments) =>
         Run(Environment.CurrentDirectory, "", environment, arguments);
 
+    /// <summary>With its input and output on a terminal, that of <c>script</c> (util-linux), where these lines are typed; skips the test where it is not installed.</summary>
+    public static Said AtATerminal(IReadOnlyList<string> arguments, params IReadOnlyList<string> lines)
+    {
+        Assert.SkipUnless(File.Exists("/usr/bin/script"), "script is not installed");
+        var command = string.Join(' ', arguments.Prepend(Executable).Select(a => $"'{a}'"));
+        return OutsideTool.Run("bash", "-c", "printf %s \"$1\" | timeout 30 script -qec \"$2\" /dev/null", "-", string.Concat(lines.Select(l => $"{l}\n")), command);
+    }
+
     private static Said Run(string folder, string input, Dictionary<string, string> environment, IReadOnlyList<string> arguments)
     {
         using var process = Start(folder, environment, arguments);
