@@ -28,7 +28,7 @@ internal static class AlignmentFit
     private static readonly (int X, int Y, bool IsDark)[] TimingDown = [.. TimingAcross.Select(m => (0, m.X, m.IsDark))];
 
     /// <summary>What is nearer than this and less decides a pull together, in modules.</summary>
-    private const float Near = 10;
+    private const float Near = 8;
 
     /// <summary>Of the modules of a finder pattern that show which way the label bends there, from its middle.</summary>
     private const float NearFinder = 3;
@@ -70,10 +70,11 @@ internal static class AlignmentFit
             }
         }
 
+        var plate = new ThinPlate(known);
         var (x, y) = (new float[grid.Nodes * grid.Nodes], new float[grid.Nodes * grid.Nodes]);
         for (var node = 0; node < x.Length; node++)
         {
-            (x[node], y[node]) = PullAt(known, new Point(node % grid.Nodes * ModuleGrid.Spacing, node / grid.Nodes * ModuleGrid.Spacing));
+            (x[node], y[node]) = plate.PullAt(new Point(node % grid.Nodes * ModuleGrid.Spacing, node / grid.Nodes * ModuleGrid.Spacing));
         }
 
         return grid.Bent(x, y);
@@ -82,11 +83,13 @@ internal static class AlignmentFit
     /// <summary>A plane through the pulls nearby, the nearer the weightier.</summary>
     private static Point PullAt(List<(Point Place, Point Pull)> known, Point at)
     {
+        // Far from all of them the few nearest may stand in a line, and say nothing of what is beside it.
+        var near = Near + known.Min(k => (k.Place - at).Length);
         double n = 1e-9, sx = 0, sy = 0, sxx = 1e-3, sxy = 0, syy = 1e-3;
         double px = 0, py = 0, pxx = 0, pxy = 0, pyx = 0, pyy = 0;
         foreach (var (place, pull) in known)
         {
-            var (dx, dy) = ((place.X - at.X) / Near, (place.Y - at.Y) / Near);
+            var (dx, dy) = ((place.X - at.X) / near, (place.Y - at.Y) / near);
             var distance = (dx * dx) + (dy * dy);
             var weight = 1 / (0.02 + (distance * distance));
             n += weight;
