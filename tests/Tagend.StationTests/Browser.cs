@@ -15,7 +15,7 @@ public sealed class Browser : IAsyncLifetime
     private static readonly string[] Programs = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
 
     /// <summary>In milliseconds: more than a busy machine takes.</summary>
-    public const int MostWait = 30_000;
+    public const int MostWait = 90_000;
 
     private readonly Lazy<Station> _shopOfTag = new(() => Station.Empty());
     private readonly Lazy<Task<IPlaywright>> _playwright = new(Playwright.CreateAsync);

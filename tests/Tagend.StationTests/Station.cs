@@ -24,7 +24,7 @@ public sealed class DemoStation : IDisposable
 /// <summary>A station of the program itself: published ahead of time where the test command did so, else as built.</summary>
 public sealed class Station : IDisposable
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(90);
 
     private static readonly string[] NoBrowser = ["--no-browser"];
 
