@@ -85,6 +85,15 @@ public sealed class SqliteDamageTests : IDisposable
         Assert.Contains("the job book is damaged (of 2 builds of job 1 1 are found)", fault.Message, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Log_BuildThatTheBookDoesNotTake_IsNotAcknowledged()
+    {
+        Run("CREATE TRIGGER lost BEFORE INSERT ON builds BEGIN SELECT raise(IGNORE); END");
+        using var book = _test.Open();
+        var fault = Assert.Throws<TagendException>(() => book.Log(TestBook.Piece("Example club").Spec, TestBook.Built, Guid.NewGuid()));
+        Assert.Contains("the job book is damaged (", fault.Message, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData(0)]
     [InlineData(-1)]

@@ -211,7 +211,8 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock, string benc
             _spools.Take(number, built.Spools, key);
         }
 
-        return Logged(key)!;
+        // A damaged count of numbers may give one that is taken, and then nothing was entered.
+        return Logged(key) ?? throw store.Damage("a build that is entered is not found");
     }
 
     /// <returns>Null where this write has struck it before.</returns>
