@@ -32,6 +32,18 @@ public interface IJobBook : IDisposable
     /// </param>
     LoggedBuild Log(BuildSpec spec, AsBuilt built, Guid key);
 
+    /// <summary>
+    /// Logs a build as <see cref="Log"/> does, but only where none of the piece stands, as <see cref="Stands"/> finds it: of
+    /// several that are logged at the same instant, one is.
+    /// </summary>
+    /// <param name="key">The name of this one write, as of <see cref="Log"/>.</param>
+    /// <returns>Null where a build stands, and nothing was logged.</returns>
+    LoggedBuild? LogFirst(BuildSpec spec, AsBuilt built, Guid key);
+
+    /// <summary>Finds the last build of a piece by these papers that stands: another one may be the same, scanned twice.</summary>
+    /// <returns>Null where there is none.</returns>
+    LoggedBuild? Stands(BuildSpec spec);
+
     /// <summary>Finds the build that a write has entered.</summary>
     /// <param name="key">The name of the write, as of <see cref="Log"/>.</param>
     /// <returns>Null where it has entered none.</returns>

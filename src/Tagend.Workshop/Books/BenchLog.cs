@@ -103,8 +103,9 @@ public sealed class BenchLog(IJobBook book, LengthUnit unit, SpoolShelf? shelf =
 
         var reading = Read(spec, given);
         return reading.Built is not { } built ? Refused(reading)
-            : !isAnother && Before(spec) is { } before ? new LogAnswer(null, before, null, IsPieceKnown: true)
-            : new LogAnswer(Log(spec, built, key), null, null, IsPieceKnown: true);
+            : isAnother ? new LogAnswer(Log(spec, built, key), null, null, IsPieceKnown: true)
+            : LogFirst(spec, built, key) is { } logged ? new LogAnswer(logged, null, null, IsPieceKnown: true)
+            : new LogAnswer(null, Before(spec), null, IsPieceKnown: true);
     }
 
     /// <summary>Reads the values of a build without logging them; what is not given is as the card has it, and made from the spools at the bench.</summary>
@@ -151,16 +152,14 @@ public sealed class BenchLog(IJobBook book, LengthUnit unit, SpoolShelf? shelf =
     public string LastBuilder() => book.LastBuilder();
 
     /// <summary>The last build of a piece by these papers that stands: another one may be the same, scanned twice. Null where there is none.</summary>
-    public LoggedPiece? Before(BuildSpec spec)
-    {
-        var job = book.Find(new JobSearch { Order = spec.Order, Piece = spec.Piece })
-            .LastOrDefault(j => j.Revision == spec.Revision && j.State is PieceState.Built or PieceState.Shipped);
-        return job?.Standing.LastOrDefault() is { } build ? new LoggedPiece(spec, build) : null;
-    }
+    public LoggedPiece? Before(BuildSpec spec) => book.Stands(spec) is { } build ? new LoggedPiece(spec, build) : null;
 
     /// <summary>Enters a build: it is on the disk when this returns.</summary>
     /// <param name="key">The name of this write; null for one that is not sent again.</param>
     public LoggedPiece Log(BuildSpec spec, AsBuilt built, Guid? key = null) => Now(spec, book.Log(spec, WithLots(built), key ?? Guid.NewGuid()));
+
+    private LoggedPiece? LogFirst(BuildSpec spec, AsBuilt built, Guid? key) =>
+        book.LogFirst(spec, WithLots(built), key ?? Guid.NewGuid()) is { } logged ? Now(spec, logged) : null;
 
     private LoggedPiece Now(BuildSpec spec, LoggedBuild logged) => new(spec, logged) { Spools = shelf?.Now(logged.Built.Spools) ?? [] };
 

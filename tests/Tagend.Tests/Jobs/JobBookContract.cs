@@ -324,4 +324,40 @@ public abstract class JobBookContract : OlderBookContract
         using var all = Open();
         Assert.Equal(20, all.Find(new JobSearch()).Count());
     }
+
+    [Fact]
+    public async Task LogFirst_BenchesAtTheSameInstant_LogOneBuild()
+    {
+        var spec = TestBook.Piece().Spec;
+        using var book = Open();
+        book.Record([TestBook.Piece("Example club")]);
+        using var start = new Barrier(6);
+        var logged = await Task.WhenAll(Enumerable.Range(0, 6).Select(_ => Task.Factory.StartNew(
+            () =>
+            {
+                using var bench = Open();
+                start.SignalAndWait();
+                return bench.LogFirst(spec, TestBook.Built, Guid.NewGuid());
+            },
+            TaskCreationOptions.LongRunning)));
+        var one = Assert.Single(logged, l => l is not null);
+        Assert.Equal(one, Assert.Single(Assert.Single(book.Find(new JobSearch())).Builds));
+    }
+
+    [Fact]
+    public void LogFirst_BuildThatStands_LogsNoneButItsOwnAgain()
+    {
+        var spec = TestBook.Piece().Spec;
+        using var book = Open();
+        var key = Guid.NewGuid();
+        Assert.Null(book.Stands(spec));
+        var first = book.LogFirst(spec, TestBook.Built, key)!;
+        Assert.Equal(first, book.LogFirst(spec, TestBook.Built, key)); // sent again, for its answer was lost
+        Assert.Equal(first, book.Stands(spec));
+        Assert.Null(book.LogFirst(spec, TestBook.Built, Guid.NewGuid()));
+        Assert.NotNull(book.LogFirst(TestBook.Piece(cells: ("piece", "string 2")).Spec, TestBook.Built, Guid.NewGuid()));
+        book.Strike(first.Number, "AB", "", Guid.NewGuid());
+        Assert.Null(book.Stands(spec));
+        Assert.NotNull(book.LogFirst(spec, TestBook.Built, Guid.NewGuid()));
+    }
 }

@@ -26,12 +26,17 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock, string benc
         return store.Write(() => entered.Sum(b => Enter(b, TagOf(b.Spec) ?? TagWriter.Write(b.Spec))));
     }
 
-    public LoggedBuild Log(BuildSpec spec, AsBuilt built, Guid key) => store.Write(() =>
+    public LoggedBuild Log(BuildSpec spec, AsBuilt built, Guid key) => store.Write(() => Added(spec, built, key));
+
+    public LoggedBuild? LogFirst(BuildSpec spec, AsBuilt built, Guid key) => store.Write(() =>
     {
-        var tag = TagOf(spec) ?? TagWriter.Write(spec);
-        Enter(new Build(spec, OrderSlip.Blank), tag);
-        return Add(Jobs("order_number = @order AND piece = @piece AND tag = @tag", ("order", spec.Order), ("piece", spec.Piece), ("tag", tag)).Single(), built, 0, key);
+        store.Alone();
+        return Logged(key) ?? (Stands(spec) is null ? Added(spec, built, key) : null);
     });
+
+    public LoggedBuild? Stands(BuildSpec spec) =>
+        Jobs("order_number = @order AND piece = @piece", ("order", spec.Order), ("piece", spec.Piece))
+            .FindLast(j => j.Revision == spec.Revision && j.State is PieceState.Built or PieceState.Shipped)?.Standing.LastOrDefault();
 
     public LoggedBuild? Logged(Guid key) => BuildOf("write_key", key.ToString())?.Build;
 
@@ -187,6 +192,13 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock, string benc
         ("order", spec.Order),
         ("piece", spec.Piece),
         ("revision", (long)spec.Revision)).LastOrDefault(tag => TagReader.Read(tag) is TagReading.Piece job && SpecChange.Of(job.Spec, spec).Count == 0);
+
+    private LoggedBuild Added(BuildSpec spec, AsBuilt built, Guid key)
+    {
+        var tag = TagOf(spec) ?? TagWriter.Write(spec);
+        Enter(new Build(spec, OrderSlip.Blank), tag);
+        return Add(Jobs("order_number = @order AND piece = @piece AND tag = @tag", ("order", spec.Order), ("piece", spec.Piece), ("tag", tag)).Single(), built, 0, key);
+    }
 
     /// <summary>Adds a build of a job, or finds the one that this write has added before.</summary>
     private LoggedBuild Add(PrintedJob job, AsBuilt built, long replaces, Guid key)
