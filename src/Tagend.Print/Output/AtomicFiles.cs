@@ -146,6 +146,11 @@ public sealed class AtomicFiles : IDisposable
             throw new IsFolderException();
         }
 
+        if (SpecialFile.Is(file.Path))
+        {
+            throw new IsSpecialException();
+        }
+
         using var stream = _folders[FolderOf(file.Path)].Make(Path.GetFileName(file.Path), file.IsSecret);
         file.Write(stream);
         DiskSync.Force(stream);

@@ -28,6 +28,7 @@ internal static class WriteFault
     private static string Reason(Exception e) => e switch
     {
         IsFolderException => "is a folder; name a file",
+        IsSpecialException => "is a device or a pipe, which a file would replace; name a file",
         UnauthorizedAccessException => "may not be written; choose a folder you may write to, or close the program that has the file open",
         DirectoryNotFoundException => "its folder cannot be made; choose another folder",
         PathTooLongException => "the name is too long; choose a shorter one",
@@ -39,3 +40,6 @@ internal static class WriteFault
 
 /// <summary>A folder stands where a file is to be.</summary>
 internal sealed class IsFolderException : IOException;
+
+/// <summary>A device, a pipe or a socket stands where a file is to be.</summary>
+internal sealed class IsSpecialException : IOException;

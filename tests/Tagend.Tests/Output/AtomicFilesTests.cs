@@ -142,6 +142,31 @@ public sealed class AtomicFilesTests : IDisposable
     }
 
     [Fact]
+    public void Write_OverAPipeOrALinkToADevice_RefusesAndLeavesIt()
+    {
+        Assert.SkipUnless(OperatingSystem.IsLinux(), "only Linux is asked what a name is");
+        System.Diagnostics.Process.Start("mkfifo", [At("pipe")]).WaitForExit();
+        File.CreateSymbolicLink(At("device"), "/dev/null");
+        foreach (var name in new[] { "pipe", "device" })
+        {
+            var thrown = Assert.Throws<TagendException>(() => AtomicFiles.Write([Text("tags.pdf", "new"), Text(name, "new")]));
+            Assert.Equal($"{At(name)}: is a device or a pipe, which a file would replace; name a file", thrown.Message);
+        }
+
+        Assert.Equal(["device", "pipe"], Names());
+        Assert.Equal("/dev/null", new FileInfo(At("device")).LinkTarget);
+    }
+
+    [Fact]
+    public void Write_OverALinkToAFile_ReplacesTheLink()
+    {
+        File.WriteAllText(At("kept"), "old");
+        File.CreateSymbolicLink(At("cards.pdf"), At("kept"));
+        AtomicFiles.Write([Text("cards.pdf", "new")]);
+        Assert.Equal(("new", "old"), (File.ReadAllText(At("cards.pdf")), File.ReadAllText(At("kept"))));
+    }
+
+    [Fact]
     public void Write_UnderAFile_SaysSo()
     {
         File.WriteAllText(At("out"), "a file");
