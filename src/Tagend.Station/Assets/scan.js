@@ -107,12 +107,13 @@
             return;
         }
 
-        video.srcObject = stream;
+        const mine = stream;
+        video.srcObject = mine;
         video.hidden = false;
         start.textContent = "Stop the camera";
         say("Hold the tag so that it fills half of the picture.");
         await video.play();
-        follow(stream);
+        follow(mine); // nothing, where a tag came from elsewhere meanwhile
     };
 
     start.addEventListener("click", watch);
