@@ -16,7 +16,7 @@ internal static class ExplainedLayup
                 $"loops of {color.Color}",
                 "strands / 2; colors laid first, third, … start at post A, the others at B; half a loop ends at the other post",
                 $"{color.Strands} / 2",
-                $"{(color.IsHalf ? $"{color.Strands / 2}.5, {color.LoopCount()}" : color.LoopCount())} loops; color {index + 1} starts at post {color.Post} and ends at post {color.EndPost}",
+                $"{ExplainedPiece.Plain(color.Strands / 2.0)} loops; color {index + 1} starts at post {color.Post} and ends at post {color.EndPost}",
                 ExplainedSource.CommonPractice);
         }
     }

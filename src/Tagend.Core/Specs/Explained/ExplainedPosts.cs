@@ -57,7 +57,7 @@ internal static class ExplainedPosts
         {
             yield return new ExplainedStep(
                 $"{name}, closing",
-                $"k: none, for its legs do not meet (end loop of {piece.Given(length)} in the plan)",
+                $"k: none, for its legs do not meet (planned end loop: {piece.Given(length)})",
                 "",
                 piece.Worked(loop.Closing),
                 ExplainedSource.Geometry);

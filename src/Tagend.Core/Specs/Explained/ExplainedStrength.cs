@@ -9,7 +9,13 @@ internal static class ExplainedStrength
         if (strength is not { Floor: { } floor, Ratio: { } ratio } || piece.Spec.DrawWeight is not { } drawWeight)
         {
             yield return new ExplainedStep(
-                "strength floor", "4 × draw weight", "", "none, for no draw weight is ordered", ExplainedSource.Bowyer);
+                "strength floor",
+                "4 × draw weight",
+                "",
+                piece.Spec.DrawWeight is null
+                    ? "none, for no draw weight is ordered"
+                    : $"none, for it is a rule for strings (strength_floor in plans/{piece.Plan.Name}.toml)",
+                ExplainedSource.Bowyer);
             yield break;
         }
 
