@@ -93,6 +93,50 @@ public class BatchPullTests
         Assert.True(order.Changes < order.ChangesAsOrdered);
     }
 
+    [Fact]
+    public void Of_MoreThan64Spools_GoesFromEachSetUpToTheNearest() =>
+        Gen.Select(Gen.Int[0, 1], Gen.Int[0, 120].Array[1, 5], Gen.Int[0, 3]).Array[40, 60].Sample(
+            builds =>
+            {
+                var order = Of(builds);
+                Assert.True(builds.SelectMany(b => b.Item2.Select(c => (b.Item1, c))).Distinct().Count() > 64);
+                Assert.Equal(ByNearest(builds), order.Steps.Select(s => int.Parse(s.Piece.AsSpan(1), null)));
+            },
+            seed: "0000KOIPe036",
+            iter: 20);
+
+    [Fact]
+    public void Of_AnotherOrderOfAsManyChanges_StaysAsOrdered()
+    {
+        // As ordered 2 + 3 + 1; by the nearest the last before the second, 2 + 2 + 2.
+        var order = Of((0, [0], 0), (0, [1, 2], 1), (0, [2], 2));
+        Assert.Equal((6, 6), (order.Changes, order.ChangesAsOrdered));
+        Assert.Equal(["p0", "p1", "p2"], order.Steps.Select(s => s.Piece));
+    }
+
+    [Fact]
+    public void Of_Batch_HasTheUnitAndDateOfItsFirstPiece()
+    {
+        var pull = BatchPull.Of([Good with { Unit = LengthUnit.Millimeter, Date = new DateOnly(2026, 5, 1) }, Good], SpecFixture.Catalog.Shop)!;
+        Assert.Equal((LengthUnit.Millimeter, new DateOnly(2026, 5, 1)), (pull.Unit, pull.Date));
+    }
+
+    /// <summary>From each build to the one with the fewest changes, of several to the earliest.</summary>
+    private static List<int> ByNearest((int Material, int[] Colors, int Posts)[] builds)
+    {
+        var (path, left) = (new List<int> { 0 }, Enumerable.Range(1, builds.Length - 1).ToList());
+        while (left.Count > 0)
+        {
+            var from = builds[path[^1]];
+            var nearest = left.MinBy(to => builds[to].Colors.Distinct().Count(c => from.Material != builds[to].Material || !from.Colors.Contains(c))
+                + (from.Posts == builds[to].Posts ? 0 : 1));
+            path.Add(nearest);
+            left.Remove(nearest);
+        }
+
+        return path;
+    }
+
     private static PullOrder Of(params (int Material, int[] Colors, int Posts)[] builds) => BatchPull.Of(
         builds.Select((b, i) => Good with
         {

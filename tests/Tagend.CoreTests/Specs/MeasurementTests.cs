@@ -23,6 +23,13 @@ public class MeasurementTests
         Assert.False(Assert.Single(Pairs(Cable("cable 1", 39.3125), Cable("cable 2", 39.2499))).IsWithin);
     }
 
+    [Theory]
+    [InlineData(0.0625, 0.03125)]
+    [InlineData(0.03125, 0.0625)]
+    public void Pairs_OfTwoTolerances_AreHeldToTheLesser(double first, double second) => Assert.Equal(
+        Length.FromInches(0.03125),
+        Assert.Single(Pairs(Allowed(Cable("cable 1", 39.25), first), Allowed(Cable("cable 2", 39.25), second))).Tolerance);
+
     [Fact]
     public void Pairs_OfPiecesThatAreNone_AreNotCompared() => Assert.Empty(Pairs(
         new Build(SpecFixture.Good(), OrderSlip.Blank) { Measured = Measured(60) }, new Build(SpecFixture.Good(("piece", "spare")), OrderSlip.Blank) { Measured = Measured(61) }));
@@ -35,6 +42,8 @@ public class MeasurementTests
         {
             Measured = inches is { } length ? Measured(length) : null,
         };
+
+    private static Build Allowed(Build build, double tolerance) => build with { Spec = build.Spec with { Tolerance = Length.FromInches(tolerance) } };
 
     private static Measurement Measured(double inches) =>
         new(Length.FromInches(inches), 45, Force.FromPounds(300), 20, ["H88-4"], SpecFixture.Date, "AB");

@@ -2,6 +2,7 @@ using System.Runtime.CompilerServices;
 using System.Text;
 using Tagend.Measures;
 using Tagend.Orders;
+using Tagend.Problems;
 using Tagend.Specs;
 using Xunit;
 
@@ -54,6 +55,57 @@ public class SetBuilderTests
         Assert.Equal(expected.Order.Steps, pull.Order.Steps);
     }
 
+    [Fact]
+    public void Build_SeveralFiles_TellsRowsAndProblemsInTheFilesOrder()
+    {
+        const string Header = "order,piece,kind,finished_length,material,strands,colors\n";
+        var file = OrderReader.Read(
+            [
+                ("b.csv", Encoding.UTF8.GetBytes(Header
+                    + "2,string,compound-string,6o,hmpe-0145,24,black:24\n"
+                    + "3,buss,buss-cable,38,hmpe-0145,24,black:24\n"
+                    + "2,buss,buss-cable,38,hmpe-0145,24,black:20\n"
+                    + "1,string,compound-string,60,hmpe-0145,24,black:20\n")),
+                ("a.csv", Encoding.UTF8.GetBytes(Header
+                    + "2,control,control-cable,39,hmpe-0145,24,black:20\n"
+                    + "4,string,compound-string,58,hmpe-0145,24,black:24\n")),
+            ],
+            LengthUnit.Inch,
+            new OwnColumns(SpecFixture.Catalog.Shop.Columns));
+        var report = SetBuilder.Build(file, new SpecBuilder(SpecFixture.Catalog, LengthUnit.Inch, SpecFixture.Date));
+        Assert.Equal(
+            ["b.csv:2: finished_length", "b.csv:4: colors", "b.csv:5: colors", "a.csv:2: colors"],
+            report.Problems.Where(p => p.Severity == Severity.Refusal).Select(p => p.At.ToString()));
+        Assert.Equal(report.Problems.Select(p => (p.At.File == "a.csv", p.At.Line)).Order(), report.Problems.Select(p => (p.At.File == "a.csv", p.At.Line)));
+        Assert.Equal(["1", "2"], report.Withheld);
+        Assert.Equal(["3", "4"], report.Ready.Select(s => s.Order));
+        Assert.Equal(
+            [("2", "string", 2), ("3", "buss", 3), ("2", "buss", 4), ("1", "string", 5), ("2", "control", 2), ("4", "string", 3)],
+            report.Pieces.Select(p => (p.Order, p.Piece, p.Line)));
+        Assert.Equal([false, true, false, false, false, true], report.Pieces.Select(p => p.Spec is not null));
+        Assert.Equal(OrderSlip.Blank, report.Pieces[0].Slip);
+    }
+
+    [Fact]
+    public void Only_SomePieces_MakesThoseOfThemThatWereWanted()
+    {
+        var set = Build(Read()).Ready[0];
+        var two = set.Only(new HashSet<string> { "string", "buss" });
+        var one = two.Only(new HashSet<string> { "buss", "control" });
+        Assert.Equal((3, 2, 1), (set.Pieces, two.Pieces, one.Pieces));
+        Assert.Equal(["string", "buss"], two.Make().Builds.Select(b => b.Spec.Piece));
+        Assert.Equal(["buss"], one.Make().Builds.Select(b => b.Spec.Piece));
+        Assert.Equal(["string", "buss", "control"], set.Make().Builds.Select(b => b.Spec.Piece));
+    }
+
+    [Fact]
+    public void Build_OlderIssue_KnowsWhatSupersedesIt()
+    {
+        var specs = new SpecBuilder(SpecFixture.Catalog, LengthUnit.Inch, SpecFixture.Date, new NewerBuss());
+        var report = SetBuilder.Build(Read(), specs);
+        Assert.Equal([null, 3, null], report.MakeSets()[0].Builds.Select(b => b.SupersededBy));
+    }
+
     [MethodImpl(MethodImplOptions.NoInlining)]
     private static List<WeakReference> Seen(OrderFile file, SetReport report) =>
     [
@@ -69,5 +121,12 @@ public class SetBuilderTests
     {
         Assert.Empty(file.Problems);
         return SetBuilder.Build(file, new SpecBuilder(SpecFixture.Catalog, LengthUnit.Inch, SpecFixture.Date));
+    }
+
+    private sealed class NewerBuss : IIssues
+    {
+        public BuildSpec Issue(OrderLine line, BuildSpec spec, ICollection<Problem> problems) => spec;
+
+        public int? SupersededBy(string order, string piece) => piece == "buss" ? 3 : null;
     }
 }

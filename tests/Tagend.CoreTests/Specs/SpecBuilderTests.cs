@@ -115,6 +115,104 @@ public class SpecBuilderTests
         Assert.Contains(problems, p => p.Message == message && p.Severity == Severity.Refusal);
     }
 
+    [Theory]
+    [InlineData("finished_length", "20", "20 in is outside the usual lengths of compound-string, 40 in to 75 in: check the order, or the range in the plan")]
+    [InlineData("kind", "boss-cable", "there is no such kind in the templates; did you mean buss-cable? There are buss-cable, compound-string, control-cable, crossbow-cable, crossbow-string, longbow-string, plain, recurve-string, single-cam-string, split-yoke-cable, twin-cam-cable, yoke")]
+    public void Build_OneWrongCell_IsTheOnlyProblemAtItsColumn(string column, string text, string message)
+    {
+        var problem = Assert.Single(SpecFixture.Build((column, text), ("servings", "A 0..8"), ("speed_nocks", "")).Problems, p => p.At.Column == column);
+        Assert.Equal((text, message), (problem.Text, problem.Message));
+    }
+
+    [Theory]
+    [InlineData("40", "; did you mean 40 in?")]
+    [InlineData("39.999", "")]
+    [InlineData("75", "; did you mean 75 in?")]
+    [InlineData("75.001", "")]
+    public void Build_BareLengthInTheOtherUnit_IsAskedAfter(string length, string question)
+    {
+        var (_, problems) = SpecFixture.Build(LengthUnit.Millimeter, ("finished_length", length));
+        Assert.EndsWith(
+            $" mm is outside the usual lengths of compound-string, 1016.0 mm to 1905.0 mm: check the order, or the range in the plan{question}",
+            Assert.Single(problems, p => p.At.Column == "finished_length" && !p.Message.StartsWith("its posts", StringComparison.Ordinal)).Message,
+            StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("47", true)] // a bow of 47 in has a string of 44 in, the shortest of the plan (AMO Standards FP-3, 2000)
+    [InlineData("46.999", false)]
+    [InlineData("73", true)] // a string of 70 in, the longest
+    [InlineData("73.001", false)]
+    public void Build_BareBowLengthInTheOtherUnit_IsAskedAfter(string bow, bool isMeant)
+    {
+        var (_, problems) = SpecFixture.Build(
+            LengthUnit.Millimeter,
+            ("kind", "recurve-string"), ("finished_length", ""), ("bow_length", bow), ("material", "polyester-0180"), ("strands", "16"), ("colors", "black"));
+        Assert.Equal(isMeant, problems.Single(p => p.At.Column == "bow_length" && p.Message.Contains("usual lengths", StringComparison.Ordinal))
+            .Message.EndsWith($"; did you mean {bow} in?", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Build_NoKindAndNoPlanOfThatName_OffersKindsWithAWordOfIt()
+    {
+        var problem = Assert.Single(SpecFixture.Build(("kind", ""), ("piece", "left cable")).Problems);
+        Assert.Equal("kind", problem.At.Column);
+        Assert.Equal(
+            "the row names no kind, and no plan is called left cable: expected a kind, such as buss-cable, control-cable, crossbow-cable, split-yoke-cable, twin-cam-cable, or the name left cable under also in a plan",
+            problem.Message);
+    }
+
+    [Theory]
+    [InlineData("yoke 1", "yoke")]
+    [InlineData("yoke2", "yoke")]
+    [InlineData("yoke 2", "control-cable")] // the whole name goes before that without its number
+    public void Build_NoKind_TakesThePlanOfThePiecesName(string piece, string kind)
+    {
+        var line = SpecFixture.Order(
+            ("kind", ""), ("piece", piece), ("finished_length", "28 in"), ("servings", ""), ("center_serving", ""), ("nock_point", ""), ("peep", ""), ("speed_nocks", ""));
+        var catalog = SpecFixture.WithPlan("control-cable", p => p with { Also = ["yoke 2"] });
+        catalog = catalog with { Plans = catalog.Plans.ToDictionary(p => p.Key, p => p.Value with { Longest = Length.FromInches(60) }) };
+        Assert.Equal(kind, new SpecBuilder(catalog, LengthUnit.Inch, SpecFixture.Date).Build(line, [])!.Kind);
+    }
+
+    [Fact]
+    public void Build_PlainPieceWithoutMaterialAndStrands_NeedsBoth()
+    {
+        var (spec, problems) = SpecFixture.Build(("kind", "plain"), ("material", ""), ("strands", ""));
+        Assert.Null(spec);
+        Assert.Equal(
+            [("material", "is needed here: the kind plain has no default material"), ("strands", "is needed here: the kind plain has no default strands")],
+            problems.Select(p => (p.At.Column, p.Message)));
+    }
+
+    [Theory]
+    [InlineData("A 0 in..8 in t021 red; B 0 in..7 in t021 blue", "red")] // of the first end served with the loops' thread
+    [InlineData("A 0 in..8 in t019 red; B 0 in..7 in t021 blue", "blue")]
+    [InlineData("A 0 in..8 in t019 red; 40 in..42 in t021 blue", "black")] // no end is: the plan's
+    public void Build_ServedLoops_HaveTheColorOfTheEndsInTheirThread(string servings, string color) => Assert.Equal(
+        color,
+        SpecFixture.Build(("kind", "recurve-string"), ("servings", servings), ("draw_weight", "40 lbf"), ("speed_nocks", "")).Spec!.EndLoops!.Serving!.Color);
+
+    [Fact]
+    public void Build_NockOfTheServingsOwnThickness_IsNoMisfit()
+    {
+        var serving = SpecFixture.Good(("nock_groove", "0.1194 in")).NockFit!.Diameter;
+        var catalog = SpecFixture.With(s => s with { WantedNockClearance = Length.Zero, GreatestNockMisfit = Length.Zero });
+        var groove = ExactNumber.Spelled(serving, LengthUnit.Millimeter);
+        Assert.Empty(SpecFixture.Build(catalog, LengthUnit.Inch, ("nock_groove", groove)).Problems);
+    }
+
+    [Theory]
+    [InlineData("18 in", 7)]
+    [InlineData("28 in", null)] // under the center serving
+    [InlineData("", 7)] // a warning alone
+    public void Build_PieceThatIsRefused_IsNotIssued(string peep, int? revision)
+    {
+        var issues = new SeventhIssue();
+        var spec = new SpecBuilder(SpecFixture.Catalog, LengthUnit.Inch, SpecFixture.Date, issues).Build(SpecFixture.Order(("peep", peep)), []);
+        Assert.Equal((revision, revision is null ? 0 : 1), (spec?.Revision, issues.Asked));
+    }
+
     [Fact]
     public void Build_BeyondTheJig_IsRefusedInWords()
     {
@@ -146,4 +244,17 @@ public class SpecBuilderTests
 
     private static Serving Serving(ServingRole role, double from, double to, string thread, double diameter, string color) =>
         new(role, Length.FromInches(from), Length.FromInches(to), thread, Length.FromInches(diameter), color);
+
+    private sealed class SeventhIssue : IIssues
+    {
+        public int Asked { get; private set; }
+
+        public BuildSpec Issue(OrderLine line, BuildSpec spec, ICollection<Problem> problems)
+        {
+            Asked++;
+            return spec with { Revision = 7 };
+        }
+
+        public int? SupersededBy(string order, string piece) => null;
+    }
 }

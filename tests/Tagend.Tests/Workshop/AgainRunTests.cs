@@ -128,21 +128,6 @@ public sealed class AgainRunTests : IDisposable
         Assert.Equal(("D-202", 1, new OrderSlip("Demo customer 1", "Demo bow", "", "soft")), (line.Order, line.Revision!.Value, line.Slip));
     }
 
-    [Theory]
-    [InlineData("green", "26.25 in..31 in t017 green")]
-    [InlineData("flo green", "26.25 in..31 in t017 flo green")]
-    [InlineData("27..31 t019 red", "27..31 t019 red")]
-    public void Changed_CenterServing_TakesAColorAlone(string text, string cell) =>
-        Assert.Equal(cell, Reorder.Changed("26.25 in..31 in t017 black", OrderColumn.CenterServing, text));
-
-    [Fact]
-    public void Changed_Servings_TakeAColorForAllOfThem()
-    {
-        Assert.Equal(
-            "0 in..8 in t021 red; B 0 mm..203 mm t021 red", Reorder.Changed("0 in..8 in t021 black; B 0 mm..203 mm t021", OrderColumn.Servings, "red"));
-        Assert.Equal("green", Reorder.Changed("black", OrderColumn.Colors, "green"));
-    }
-
     [Fact]
     public void Add_AChangeThatCannotBeBuilt_IsRefusedAndNothingIsPrinted()
     {
