@@ -76,7 +76,7 @@ internal static class JobsCommand
 
     private static void Show(PrintedJob[] jobs, LengthUnit unit)
     {
-        var table = new TextTable(wraps: 6, "piece", "rev", "date", "state", "length", "posts", "for");
+        var table = new TextTable(wraps: 6, "piece", "rev", "date", "state", "length", "posts", "");
         foreach (var job in jobs)
         {
             table.Add(RowOf(job, unit));

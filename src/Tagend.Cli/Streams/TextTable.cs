@@ -5,7 +5,7 @@ namespace Tagend.Streams;
 
 /// <summary>Rows in columns, of which one is broken into lines where it must. On a terminal too narrow for the others each row is a line of cells with their names.</summary>
 /// <param name="wraps">The column that is broken, from 0.</param>
-/// <param name="columns">Their names.</param>
+/// <param name="columns">Their names; empty where the cells speak for themselves.</param>
 internal sealed class TextTable(int wraps, params IReadOnlyList<string> columns)
 {
     /// <summary>Around a cell.</summary>
@@ -48,7 +48,7 @@ internal sealed class TextTable(int wraps, params IReadOnlyList<string> columns)
     {
         foreach (var row in _rows)
         {
-            Console.WriteLine(string.Join("  ", row.Zip(columns).Where(c => c.First.Length > 0).Select((c, i) => i == 0 ? c.First : $"{c.Second} {c.First}")));
+            Console.WriteLine(string.Join("  ", row.Zip(columns).Where(c => c.First.Length > 0).Select((c, i) => i == 0 ? c.First : $"{c.Second} {c.First}".TrimStart())));
         }
     }
 }
