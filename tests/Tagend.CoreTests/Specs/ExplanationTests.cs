@@ -156,6 +156,16 @@ public class ExplanationTests
         AssertWorkable(spec!, steps);
     }
 
+    [Fact]
+    public void Of_PostsThatFallOnAMark_AreLaidAsWanted()
+    {
+        var line = SpecFixture.Order();
+        var spec = new SpecBuilder(SpecFixture.Catalog, LengthUnit.Inch, SpecFixture.Date).Build(line, [])!;
+        var steps = Explanation.Of(spec with { Posts = spec.Posts with { Outside = spec.Posts.Tape } }, line, SpecFixture.Catalog);
+        Assert.Equal("0.00000 in, laid as wanted", steps.Single(s => s.Name == "residual").Result);
+        Assert.Equal("0.00 turns, so none", steps.Single(s => s.Name == "turns that cancel the residual").Result);
+    }
+
     internal static void AssertWorkable(BuildSpec spec, IEnumerable<ExplainedStep> steps)
     {
         foreach (var step in steps)

@@ -123,7 +123,7 @@ internal static class ExplainedPosts
             "residual",
             "tape − P",
             $"{piece.Given(posts.Tape)} − {piece.Worked(posts.Outside)}",
-            piece.Worked(posts.Residual) + (posts.Residual < Length.Zero ? ", laid shorter than wanted" : ", laid longer than wanted"),
+            $"{piece.Worked(posts.Residual)}, laid {OfZero(posts.Residual, "shorter than", "as", "longer than")} wanted",
             ExplainedSource.Geometry);
     }
 
@@ -143,8 +143,11 @@ internal static class ExplainedPosts
                 "turns that cancel the residual",
                 "residual / dL",
                 $"{piece.Worked(spec.Posts.Residual)} / {piece.Thickness(spec.TurnSensitivity)}",
-                $"{ExplainedPiece.Fixed(spec.ResidualTurns, 2)} turns, {(spec.ResidualTurns < 0 ? "so fewer" : "so more")}",
+                $"{ExplainedPiece.Fixed(spec.ResidualTurns, 2)} turns, so {OfZero(spec.Posts.Residual, "fewer", "none", "more")}",
                 ExplainedSource.Hearle);
         }
     }
+
+    private static string OfZero(Length length, string below, string at, string above) =>
+        length < Length.Zero ? below : length > Length.Zero ? above : at;
 }
