@@ -28,6 +28,24 @@ public sealed class SpecChangeTests
     }
 
     [Fact]
+    public void Of_OtherHandsToleranceAndStretch_NamesThem()
+    {
+        var spec = Spec();
+        var changed = spec with
+        {
+            Tolerance = Length.FromInches(0.125),
+            Twist = spec.Twist with { Hand = spec.Twist.ServingHand, ServingHand = spec.Twist.Hand },
+            Stretch = spec.Stretch with { Load = Force.FromPounds(250.5), Minutes = 15 },
+        };
+        Assert.Equal(
+            [
+                "hand of twist Z (was S)", "hand of servings S (was Z)", "tolerance 0.125 in (was 0.063 in)", "stretch load 250.5 (was 300)",
+                "minutes of stretch 15 (was 20)",
+            ],
+            SpecChange.Of(spec, changed));
+    }
+
+    [Fact]
     public void Of_OtherEndLoopsOrLegs_NamesThem()
     {
         var spec = Spec();
