@@ -131,18 +131,18 @@ public class BuildTests(Browser browser, DemoStation demo) : IClassFixture<DemoS
         Assert.Empty(Printed.Job(demo.Station, order).GetProperty("builds").EnumerateArray());
 
         // The station gets it, and its answer is lost on the way: it is sent again, and is the same build.
-        var sent = 0;
+        var sent = new TaskCompletionSource();
         await page.RouteAsync("**/built", async route =>
         {
             await route.FetchAsync();
-            sent++;
+            sent.TrySetResult();
             await route.AbortAsync();
         });
         await page.Context.SetOfflineAsync(false);
         await page.GotoAsync($"{demo.Station.Address}build");
         await Assertions.Expect(page.GetByText($"{order}/string is kept on this device")).ToBeVisibleAsync();
+        await sent.Task.WaitAsync(TimeSpan.FromSeconds(90), TestContext.Current.CancellationToken);
         await page.WaitForFunctionAsync("() => navigator.locks.query().then(l => l.held.length === 0)");
-        Assert.True(sent > 0);
         await page.UnrouteAllAsync();
         await page.ReloadAsync();
         await Assertions.Expect(page.GetByText("is kept on this device")).ToHaveCountAsync(0);
