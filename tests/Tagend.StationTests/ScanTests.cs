@@ -115,6 +115,24 @@ public class ScanTests(Browser browser, DemoStation demo) : IClassFixture<DemoSt
     }
 
     [Fact]
+    public async Task Camera_ThatWakesAfterAScannersTag_LeavesWhatItSays()
+    {
+        var order = Printed.Order(demo.Station);
+        var page = await browser.Open(Size.Desk);
+        await page.AddInitScriptAsync("""
+            window.asked = Promise.withResolvers();
+            const query = navigator.permissions.query.bind(navigator.permissions);
+            navigator.permissions.query = async what => { const answer = await query(what); await window.asked.promise; return answer; };
+            """);
+        await page.GotoAsync($"{demo.Station.Address}scan");
+        await Scan(page, $"{order}/string");
+        await Assertions.Expect(page.Locator("#found h2")).ToContainTextAsync(order);
+        Assert.Equal("granted", await page.EvaluateAsync<string>(
+            "async () => { window.asked.resolve(); return (await navigator.permissions.query({ name: 'camera' })).state; }"));
+        Assert.Contains(order, await page.Locator("#found").InnerTextAsync(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Scanner_WithACodeOfOthers_ShowsItsTextAndNothingElse()
     {
         var page = await Open(Size.Desk);

@@ -156,5 +156,6 @@
         text.focus();
     }
 
-    navigator.permissions?.query({ name: "camera" }).then(camera => camera.state === "granted" && watch()).catch(() => { /* asked with the first tap */ });
+    // It wakes by itself where it may, but not over a tag that a scanner sent before the browser said so.
+    navigator.permissions?.query({ name: "camera" }).then(camera => camera.state === "granted" && found.childElementCount === 0 && watch()).catch(() => { /* asked with the first tap */ });
 })();
