@@ -133,6 +133,30 @@ public class ScanTests(Browser browser, DemoStation demo) : IClassFixture<DemoSt
     }
 
     [Fact]
+    public async Task Camera_ThatSeesATagWhileAScannerTypes_LeavesTheKeysTheirField()
+    {
+        var order = Printed.Order(demo.Station);
+        var (asked, typed) = (new TaskCompletionSource(), new TaskCompletionSource());
+        var page = await browser.Open(Size.Desk);
+        await page.RouteAsync("**/scan/frame", async route =>
+        {
+            asked.TrySetResult();
+            await typed.Task.WaitAsync(TestContext.Current.CancellationToken);
+            await route.FulfillAsync(new RouteFulfillOptions { Status = 200, ContentType = "text/html", Body = "<h2>what the camera saw</h2>" });
+        });
+        await page.GotoAsync($"{demo.Station.Address}scan");
+        await asked.Task.WaitAsync(TimeSpan.FromMilliseconds(Browser.MostWait), TestContext.Current.CancellationToken);
+        await page.Locator("#text").FillAsync($"{order}/str");
+        var answered = page.WaitForResponseAsync("**/scan/frame");
+        typed.SetResult();
+        await (await answered).FinishedAsync();
+        await page.EvaluateAsync("() => new Promise(requestAnimationFrame)");
+        await page.Keyboard.TypeAsync("ing");
+        await page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(page.Locator("#found h2")).ToContainTextAsync(order);
+    }
+
+    [Fact]
     public async Task Scanner_WithACodeOfOthers_ShowsItsTextAndNothingElse()
     {
         var page = await Open(Size.Desk);

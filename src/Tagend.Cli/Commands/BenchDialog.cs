@@ -63,7 +63,8 @@ internal sealed class BenchDialog(BenchLog bench, LengthUnit unit, TextReader in
             Console.WriteLine(news);
         }
 
-        if (!isAnother && bench.Before(spec) is { } before && !IsOneMore(before, ref scanned))
+        var isMore = isAnother;
+        if (!isMore && bench.Before(spec) is { } before && !(isMore = IsOneMore(before, ref scanned)))
         {
             return false;
         }
@@ -86,17 +87,31 @@ internal sealed class BenchDialog(BenchLog bench, LengthUnit unit, TextReader in
             isMeasured |= question.AsCarded is null;
         }
 
-        if (isMeasured)
-        {
-            Console.WriteLine(BuildWording.Logged(bench.Log(spec, built), unit));
-            _who = built.Who;
-        }
-        else
+        if (!isMeasured)
         {
             Console.Error.WriteLine($"{spec.Order}/{spec.Piece}: not logged: its length was not given");
+            return false;
         }
 
-        return isMeasured;
+        if (Enter(spec, built, isMore, ref scanned) is not { } logged)
+        {
+            return false;
+        }
+
+        Console.WriteLine(BuildWording.Logged(logged, unit));
+        _who = built.Who;
+        return true;
+    }
+
+    /// <summary>Logs a build. Another bench may have logged one of the piece while the questions were answered: then it is asked again.</summary>
+    private LoggedPiece? Enter(BuildSpec spec, AsBuilt built, bool isMore, ref string? scanned)
+    {
+        if (!isMore && bench.LogFirst(spec, built) is { } logged)
+        {
+            return logged;
+        }
+
+        return isMore || bench.Before(spec) is not { } before || IsOneMore(before, ref scanned) ? bench.Log(spec, built) : null;
     }
 
     /// <summary>Asks whether a piece was built once more, where a build of it stands: one card is soon scanned twice.</summary>
@@ -110,7 +125,7 @@ internal sealed class BenchDialog(BenchLog bench, LengthUnit unit, TextReader in
 
         Console.WriteLine($"{BuildWording.Before(before, unit)}.");
         var answer = Next("  another one? yes or no [no]") ?? "";
-        scanned = TagReader.Read(answer) is TagReading.Foreign ? null : answer;
+        scanned = TagReader.Read(answer) is TagReading.Foreign ? scanned : answer;
         var isOneMore = answer.StartsWith("y", StringComparison.OrdinalIgnoreCase);
         if (!isOneMore)
         {

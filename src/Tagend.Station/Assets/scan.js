@@ -1,4 +1,4 @@
-// The camera: frames of a megapixel, three a second, are read by the station until one has a code.
+// The camera: frames of a megapixel, three a second, are read by the station until one has a code. A scanner's keys come first.
 (() => {
     "use strict";
     const [video, said, start, photo, found, text] =
@@ -9,6 +9,7 @@
     let stream = null;
     let isAsking = false;
 
+    const isTyping = () => text.value !== "";
     const say = sentence => { said.textContent = sentence; };
     const send = (path, body) => fetch(path, {
         method: "POST",
@@ -47,21 +48,22 @@
         while (stream === mine) {
             const begun = performance.now();
             try {
-                const picture = video.videoWidth > 0 ? await frame() : null;
+                const picture = video.videoWidth > 0 && !isTyping() ? await frame() : null;
                 const answer = picture && await send("/scan/frame", picture);
+                const seen = answer?.status === 200 ? await answer.text() : "";
                 if (stream !== mine) {
                     return;
                 }
 
-                if (answer?.status === 200) {
+                if (seen && !isTyping()) {
                     stop();
                     say("");
                     navigator.vibrate?.(100);
-                    show(await answer.text());
+                    show(seen);
                     return;
                 }
 
-                say(answer && answer.status !== 204 ? "The station cannot read this picture." : "Hold the tag so that it fills half of the picture.");
+                say(answer?.ok === false ? "The station cannot read this picture." : "Hold the tag so that it fills half of the picture.");
             } catch {
                 say("The station does not answer; it is tried again.");
             }

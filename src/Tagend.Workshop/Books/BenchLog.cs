@@ -158,7 +158,10 @@ public sealed class BenchLog(IJobBook book, LengthUnit unit, SpoolShelf? shelf =
     /// <param name="key">The name of this write; null for one that is not sent again.</param>
     public LoggedPiece Log(BuildSpec spec, AsBuilt built, Guid? key = null) => Now(spec, book.Log(spec, WithLots(built), key ?? Guid.NewGuid()));
 
-    private LoggedPiece? LogFirst(BuildSpec spec, AsBuilt built, Guid? key) =>
+    /// <summary>Enters a build where none of the piece stands, which is asked and entered in one step.</summary>
+    /// <param name="key">The name of this write; null for one that is not sent again.</param>
+    /// <returns>Null where one stands: nothing was logged.</returns>
+    public LoggedPiece? LogFirst(BuildSpec spec, AsBuilt built, Guid? key = null) =>
         book.LogFirst(spec, WithLots(built), key ?? Guid.NewGuid()) is { } logged ? Now(spec, logged) : null;
 
     private LoggedPiece Now(BuildSpec spec, LoggedBuild logged) => new(spec, logged) { Spools = shelf?.Now(logged.Built.Spools) ?? [] };

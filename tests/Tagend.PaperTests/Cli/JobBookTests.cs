@@ -160,6 +160,26 @@ public class JobBookTests
         Assert.Equal(["jobs.csv"], Directory.GetFiles(folder.Path, "*jobs*").Select(Path.GetFileName));
     }
 
+    /// <summary>The one is asked while the other logs: the book has one build, for nobody said that there are two strings.</summary>
+    [Fact]
+    public void Built_PieceThatAnotherBenchLogsMeanwhile_IsNotEnteredTwice()
+    {
+        using var folder = TagendProgram.NewFolder();
+        var book = Printed(folder);
+        using var asked = TagendProgram.Start(folder.Path, "built", "1001/buss", "--job-book", book);
+        asked.StandardInput.Write("?\n");
+        asked.StandardInput.Flush();
+        Assert.StartsWith("posts ", asked.StandardError.ReadLine(), StringComparison.Ordinal);
+        Assert.Equal(0, TagendProgram.Run("built", "1001/buss", "--length", "38 1/2", "--job-book", book).ExitCode);
+        asked.StandardInput.Write("\n\n38 7/16\n");
+        asked.StandardInput.Close();
+        var said = asked.StandardError.ReadToEnd();
+        asked.WaitForExit();
+        Assert.Contains("nothing was logged: if this is another one, add --again", said, StringComparison.Ordinal);
+        Assert.NotEqual(0, asked.ExitCode);
+        Assert.EndsWith(", 1 build\n", TagendProgram.Run("jobs", "--built", "--job-book", book).Output, StringComparison.Ordinal);
+    }
+
     private static string Printed(TagendProgram.Folder folder)
     {
         var book = folder["book.db"];
