@@ -14,7 +14,7 @@ public static class PictureSet
     {
         Directory.CreateDirectory(folder);
         var pictures = new List<KnownPicture>();
-        foreach (var (kind, k) in Damage.Kinds.Concat(Setting.Kinds).Select((kind, k) => (kind, k)))
+        foreach (var (kind, k) in Damage.Kinds.Concat(Setting.Kinds).Concat(Exposure.Kinds).Concat(Print.Kinds).Select((kind, k) => (kind, k)))
         {
             for (var strength = 1; strength <= Damage.Strengths; strength++)
             {
@@ -41,9 +41,13 @@ public static class PictureSet
 
     private static (byte[] File, IReadOnlyList<string> Texts) Photograph(string kind, int strength, bool isTag, Random random)
     {
-        if (Setting.Kinds.Contains(kind))
+        foreach (var (kinds, photograph) in (ReadOnlySpan<(IReadOnlyList<string>, Func<string, int, bool, Random, (byte[], IReadOnlyList<string>)>)>)
+            [(Setting.Kinds, Setting.Photograph), (Exposure.Kinds, Exposure.Photograph), (Print.Kinds, Print.Photograph)])
         {
-            return Setting.Photograph(kind, strength, isTag, random);
+            if (kinds.Contains(kind))
+            {
+                return photograph(kind, strength, isTag, random);
+            }
         }
 
         var symbol = isTag ? Symbol.OfTag(random) : Symbol.Foreign(random);

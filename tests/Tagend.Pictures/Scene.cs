@@ -104,6 +104,18 @@ public sealed class Scene
         Smear([.. kernel.Select((w, i) => (0.0, (double)(i - reach), w)).Select(t => ((int)t.Item1, t.Item2, t.w))]);
     }
 
+    /// <summary>Out of focus as a lens is: each place becomes a disc.</summary>
+    /// <param name="radius">Of the disc, in pixels.</param>
+    public void Defocus(double radius)
+    {
+        var reach = (int)Math.Ceiling(radius);
+        Smear([.. from y in Enumerable.Range(-reach, (2 * reach) + 1)
+                  from x in Enumerable.Range(-reach, (2 * reach) + 1)
+                  let weight = Math.Clamp(radius + 0.5 - Math.Sqrt((x * x) + (y * y)), 0, 1)
+                  where weight > 0
+                  select ((double)x, (double)y, weight)]);
+    }
+
     /// <summary>Moved while the shutter was open.</summary>
     public void Motion(double length, double angle)
     {
@@ -121,7 +133,7 @@ public sealed class Scene
         {
             for (var x = 0; x < Width; x++)
             {
-                row[x] = (byte)Math.Clamp(Light[(y * Width) + x] + 0.5f, 0, 255);
+                row[x] = Byte(Light[(y * Width) + x]);
             }
 
             Marshal.Copy(row, 0, bitmap.GetAddress(0, y), Width);
@@ -130,6 +142,17 @@ public sealed class Scene
         using var data = bitmap.Encode(format, quality);
         return data.ToArray();
     }
+
+    /// <summary>The same of three scenes, for red, green and blue.</summary>
+    public static byte[] Encode(Scene red, Scene green, Scene blue, SKEncodedImageFormat format, int quality)
+    {
+        using var bitmap = new SKBitmap(new SKImageInfo(red.Width, red.Height, SKColorType.Rgba8888, SKAlphaType.Opaque));
+        bitmap.Pixels = [.. red.Light.Select((light, i) => new SKColor(Byte(light), Byte(green.Light[i]), Byte(blue.Light[i])))];
+        using var data = bitmap.Encode(format, quality);
+        return data.ToArray();
+    }
+
+    private static byte Byte(float light) => (byte)Math.Clamp(light + 0.5f, 0, 255);
 
     /// <summary>A smooth field, about -1 to 1, that changes over so many pixels.</summary>
     public Func<double, double, double> Waves(double wavelength)

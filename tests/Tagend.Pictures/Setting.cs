@@ -20,6 +20,7 @@ public static class Setting
         ["bent page"] = BentPage,
         ["bottle"] = Bottle,
         ["odd print"] = OddPrint,
+        ["scattered"] = Scattered,
     };
 
     public static IReadOnlyList<string> Kinds { get; } = [.. Recipes.Keys];
@@ -245,7 +246,31 @@ public static class Setting
         return (scene, [symbol.Text]);
     }
 
-    private static void Lay(Scene scene, Symbol symbol, double x, double y, double module, double turn, double tilt, double? tiltedTowards = null) =>
+    /// <summary>Cards with codes lying about on a bench, from 4 to 20 in a picture, some large and some small.</summary>
+    private static (Scene, IReadOnlyList<string>) Scattered(int strength, bool isTag, Random random)
+    {
+        var (columns, rows) = strength switch { 1 => (2, 2), 2 => (3, 2), 3 => (4, 3), 4 => (4, 4), _ => (5, 4) };
+        var scene = new Scene(2400, 1800, random);
+        if (strength > 2)
+        {
+            scene.Cover(Texture.Of(random.Next(Texture.Count), scene.Between(2, 7), random));
+        }
+
+        var texts = new List<string>();
+        var (wide, high) = (scene.Width / columns, scene.Height / rows);
+        for (var n = 0; n < columns * rows; n++)
+        {
+            var symbol = OneOf(isTag, random);
+            var side = Math.Min(wide, high) * scene.Between(0.42, 0.66);
+            var (x, y) = (((n % columns) + 0.5) * wide, ((n / columns) + 0.5) * high);
+            Lay(scene, symbol, x - (scene.Width / 2.0), y - (scene.Height / 2.0), side / (symbol.Size + 10), scene.Between(0, 6.28), scene.Between(0, 45));
+            texts.Add(symbol.Text);
+        }
+
+        return (scene, texts);
+    }
+
+    internal static void Lay(Scene scene, Symbol symbol, double x, double y, double module, double turn, double tilt, double? tiltedTowards = null) =>
         scene.Paint(
             View(scene, x, y, module, turn, tilt, 2.6 * symbol.Size, tiltedTowards),
             (u, v) => symbol.LightAt(u + (symbol.Size / 2.0), v + (symbol.Size / 2.0), 30, 228));
@@ -259,7 +284,7 @@ public static class Setting
     /// <param name="tilt">Degrees from straight on.</param>
     /// <param name="distance">Of the camera, in units.</param>
     /// <param name="towards">Radians: which way it is tilted; null for any.</param>
-    private static Func<double, double, (double X, double Y)?> View(
+    internal static Func<double, double, (double X, double Y)?> View(
         Scene scene, double x, double y, double unit, double turn, double tilt, double distance, double? towards = null)
     {
         var (cos, sin) = (Math.Cos(tilt * Math.PI / 180), Math.Sin(tilt * Math.PI / 180));

@@ -22,7 +22,10 @@ internal sealed class BlurModel
     /// <summary>And the light that is there without any.</summary>
     private const int Unknowns = Pairs + 1;
 
-    private const int Steps = 30;
+    private const int Steps = 40;
+
+    /// <summary>Of learning from all modules, after those that are known.</summary>
+    private const int Rounds = 3;
 
     private readonly int _size;
     private readonly int _stride;
@@ -50,7 +53,7 @@ internal sealed class BlurModel
         }
 
         model.Explain(darkness);
-        if (model.Learn(darkness, knownOnly: false))
+        for (var round = 0; round < Rounds && model.Learn(darkness, knownOnly: false); round++)
         {
             model.Explain(darkness);
         }
@@ -171,15 +174,16 @@ internal sealed class BlurModel
         }
     }
 
+    /// <summary>With momentum: Beck and Teboulle, A Fast Iterative Shrinkage-Thresholding Algorithm, 2009.</summary>
     private void Explain(float[] darkness)
     {
-        var (rest, leaked) = (new float[darkness.Length], new float[darkness.Length]);
+        var (rest, leaked, ahead, momentum) = (new float[darkness.Length], new float[darkness.Length], (float[])darkness.Clone(), 1f);
         var total = _kernel.Sum(Math.Abs);
-        // At most 2 over the largest eigenvalue, which is at most the kernel's sum squared.
-        var rate = 1.6f / (total * total);
+        // At most 1 over the largest eigenvalue, which is at most the kernel's sum squared.
+        var rate = 1 / (total * total);
         for (var step = 0; step < Steps; step++)
         {
-            Leak(darkness, leaked);
+            Leak(ahead, leaked);
             for (var i = 0; i < _seen.Length; i++)
             {
                 var place = Place(i);
@@ -187,14 +191,19 @@ internal sealed class BlurModel
             }
 
             Leak(rest, leaked);
+            var next = (1 + MathF.Sqrt(1 + (4 * momentum * momentum))) / 2;
             for (var i = 0; i < _seen.Length; i++)
             {
                 if (_known[i] == 0)
                 {
-                    ref var d = ref darkness[Place(i)];
-                    d = Math.Clamp(d + (rate * leaked[Place(i)]), -1, 1);
+                    var place = Place(i);
+                    var moved = Math.Clamp(ahead[place] + (rate * leaked[place]), -1, 1);
+                    ahead[place] = moved + ((momentum - 1) / next * (moved - darkness[place]));
+                    darkness[place] = moved;
                 }
             }
+
+            momentum = next;
         }
     }
 

@@ -33,6 +33,9 @@ internal sealed record FinderTriple(FinderPattern Corner, FinderPattern Right, F
     /// <summary>The finder patterns' middles, and the fourth corner as it is without perspective.</summary>
     public Quadrilateral Corners => new(Corner.Middle, Right.Middle, Below.Middle, Right.Middle + Below.Middle - Corner.Middle);
 
+    /// <summary>The mean of the three, in pixels.</summary>
+    public float Module => (Corner.Module + Right.Module + Below.Module) / 3;
+
     /// <summary>The likeliest threes with each pattern as the corner.</summary>
     public static IEnumerable<FinderTriple> Among(IReadOnlyList<FinderPattern> finders)
     {

@@ -31,7 +31,11 @@ public sealed class FrameReader(CheckedTexts checkedTexts)
     /// <param name="input">The bytes of a PNG, JPEG or WebP file, to its end.</param>
     /// <param name="name">What the message of an exception calls the frame.</param>
     /// <exception cref="PictureException">The bytes cannot be read as a picture.</exception>
-    public IReadOnlyList<ReadCode> Read(Stream input, string name) => Read(PictureFile.Load(input, name));
+    public IReadOnlyList<ReadCode> Read(Stream input, string name)
+    {
+        using var photograph = PictureFile.Load(input, name);
+        return Read(photograph.Gray);
+    }
 
     private List<FoundCode> Glance(GrayPicture picture, Point corner)
     {

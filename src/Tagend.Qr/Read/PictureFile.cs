@@ -2,7 +2,7 @@ using SkiaSharp;
 
 namespace Tagend.Qr.Read;
 
-/// <summary>A picture file, decoded to gray and turned upright.</summary>
+/// <summary>A picture file, decoded.</summary>
 internal static class PictureFile
 {
     /// <summary>What a header may claim, in pixels; the picture is decoded to 4 bytes each.</summary>
@@ -19,17 +19,17 @@ internal static class PictureFile
     /// <summary>The marks of files in the container of ISO/IEC 14496-12 that hold HEVC or AV1 pictures: ISO/IEC 23008-12, annex B.</summary>
     private static readonly string[] UnreadBrands = ["heic", "heix", "hevc", "hevx", "heim", "heis", "mif1", "msf1", "avif", "avis"];
 
-    /// <summary>Gray pixels, upright, transparent parts white.</summary>
+    /// <summary>Its pixels, upright, transparent parts white.</summary>
     /// <exception cref="PictureException">Not a regular file, not a picture, cut short, or claiming to be too large.</exception>
-    public static GrayPicture Load(string path) => Decode(Bytes(path), path);
+    public static Photograph Load(string path) => Decode(Bytes(path), path);
 
-    /// <summary>Gray pixels, upright, transparent parts white.</summary>
+    /// <summary>Its pixels, upright, transparent parts white.</summary>
     /// <param name="input">Is read from where it stands to its end.</param>
     /// <param name="name">What messages call the picture.</param>
     /// <exception cref="PictureException">Not a picture, cut short, or claiming to be too large.</exception>
-    public static GrayPicture Load(Stream input, string name) => Decode(Bytes(input, name), name);
+    public static Photograph Load(Stream input, string name) => Decode(Bytes(input, name), name);
 
-    private static GrayPicture Decode(byte[] bytes, string name)
+    private static Photograph Decode(byte[] bytes, string name)
     {
         using var data = SKData.CreateCopy(bytes);
         using var codec = SKCodec.Create(data) ?? throw new PictureException(IsUnread(bytes)
@@ -44,9 +44,7 @@ internal static class PictureFile
                 + "crop it to the tag, or save it smaller.");
         }
 
-        using var decoded = Decode(codec, pixels, name);
-        using var upright = Upright(decoded, codec.EncodedOrigin);
-        return GrayPicture.Of(upright);
+        return new Photograph(Decode(codec, pixels, name), codec.EncodedOrigin);
     }
 
     private static byte[] Bytes(string path)
@@ -122,30 +120,4 @@ internal static class PictureFile
             ? $"{name} is cut short: copy the whole file again."
             : $"{name} is damaged: take or copy the picture again.");
     }
-
-    private static SKBitmap Upright(SKBitmap picture, SKEncodedOrigin origin)
-    {
-        var (w, h) = (picture.Width, picture.Height);
-        var turned = origin >= SKEncodedOrigin.LeftTop;
-        var upright = new SKBitmap(new SKImageInfo(turned ? h : w, turned ? w : h, SKColorType.Gray8, SKAlphaType.Opaque));
-        using var canvas = new SKCanvas(upright);
-        canvas.Clear(SKColors.White);
-        canvas.SetMatrix(ToUpright(origin, w, h));
-        canvas.DrawBitmap(picture, 0, 0, SKSamplingOptions.Default);
-        return upright;
-    }
-
-    /// <summary>From stored to upright pixels.</summary>
-    /// <remarks>The eight values of the Exif tag Orientation, named by where row 0 and column 0 of the file belong: CIPA DC-008.</remarks>
-    private static SKMatrix ToUpright(SKEncodedOrigin origin, float w, float h) => origin switch
-    {
-        SKEncodedOrigin.TopRight => new SKMatrix(-1, 0, w, 0, 1, 0, 0, 0, 1),
-        SKEncodedOrigin.BottomRight => new SKMatrix(-1, 0, w, 0, -1, h, 0, 0, 1),
-        SKEncodedOrigin.BottomLeft => new SKMatrix(1, 0, 0, 0, -1, h, 0, 0, 1),
-        SKEncodedOrigin.LeftTop => new SKMatrix(0, 1, 0, 1, 0, 0, 0, 0, 1),
-        SKEncodedOrigin.RightTop => new SKMatrix(0, -1, h, 1, 0, 0, 0, 0, 1),
-        SKEncodedOrigin.RightBottom => new SKMatrix(0, -1, h, -1, 0, w, 0, 0, 1),
-        SKEncodedOrigin.LeftBottom => new SKMatrix(0, 1, 0, -1, 0, w, 0, 0, 1),
-        _ => SKMatrix.Identity,
-    };
 }

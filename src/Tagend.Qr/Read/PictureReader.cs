@@ -5,35 +5,50 @@ namespace Tagend.Qr.Read;
 public sealed class PictureReader(CheckedTexts checkedTexts)
 {
     /// <summary>Pixels looked at before a picture of a megapixel or more is given up, within two seconds.</summary>
-    private const long MostPixels = 60_000_000;
+    private const long MostPixels = 100_000_000;
 
     /// <summary>The same for a small one, which is given up within a second.</summary>
-    private const long LeastBudget = 8_000_000;
+    private const long LeastBudget = 16_000_000;
 
     /// <summary>Looks at each pixel, between the two.</summary>
-    private const long LooksAtPixel = 60;
+    private const long LooksAtPixel = 100;
 
     /// <summary>The texts of all codes found, in reading order; empty if there are none.</summary>
     /// <param name="path">A PNG, JPEG or WebP file.</param>
     /// <exception cref="PictureException">The file cannot be read as a picture.</exception>
-    public IReadOnlyList<ReadCode> Read(string path) => Read(PictureFile.Load(path));
+    public IReadOnlyList<ReadCode> Read(string path) => Read(PictureFile.Load(path), MostPixels);
 
     /// <summary>The texts of all codes found, in reading order; empty if there are none.</summary>
     /// <param name="input">The bytes of a PNG, JPEG or WebP file, to its end.</param>
     /// <param name="name">What the message of an exception calls the picture.</param>
     /// <exception cref="PictureException">The bytes cannot be read as a picture.</exception>
-    public IReadOnlyList<ReadCode> Read(Stream input, string name) => Read(PictureFile.Load(input, name));
+    public IReadOnlyList<ReadCode> Read(Stream input, string name) => Read(PictureFile.Load(input, name), MostPixels);
 
     /// <summary>The texts of all codes found, in reading order; empty if there are none.</summary>
-    public IReadOnlyList<ReadCode> Read(GrayPicture picture) => Read(picture, MostPixels);
+    public IReadOnlyList<ReadCode> Read(GrayPicture picture) => Read(picture, [], MostPixels);
 
-    /// <param name="picture">Upright.</param>
+    /// <param name="photograph">Is done with afterwards.</param>
     /// <param name="most">Pixels looked at before the picture is given up.</param>
-    internal IReadOnlyList<ReadCode> Read(GrayPicture picture, long most)
+    internal IReadOnlyList<ReadCode> Read(Photograph photograph, long most)
     {
-        var budget = Math.Min(most, Math.Clamp(picture.Area * LooksAtPixel, LeastBudget, MostPixels));
-        var search = new PictureSearch(new PicturePyramid(picture), new PixelBudget(budget), new SymbolDecoder(checkedTexts));
-        return ReadingOrder.Of(search.Codes());
+        using (photograph)
+        {
+            return Read(photograph.Gray, photograph.InSingleColors(), most);
+        }
+    }
+
+    private IReadOnlyList<ReadCode> Read(GrayPicture picture, IEnumerable<GrayPicture> inSingleColors, long most)
+    {
+        var pixels = new PixelBudget(Math.Min(most, Math.Clamp(picture.Area * LooksAtPixel, LeastBudget, MostPixels)));
+        var decoder = new SymbolDecoder(checkedTexts);
+        var search = new PictureSearch(new PicturePyramid(picture), pixels, decoder);
+        var codes = search.LookPlainly();
+        foreach (var color in inSingleColors.TakeWhile(_ => codes.Count == 0))
+        {
+            codes = new PictureSearch(new PicturePyramid(color), pixels, decoder).LookPlainly();
+        }
+
+        return ReadingOrder.Of(codes.Count > 0 ? codes : search.LookInCostlyWays());
     }
 }
 

@@ -9,6 +9,9 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget budget, 
     /// <summary>The same where any two are enough.</summary>
     private const int FindersOfGuesses = 24;
 
+    /// <summary>The same where they were found by their light.</summary>
+    private const int FindersMatched = 50;
+
     /// <summary>Looking closer at threes may take one part in so many of what is left.</summary>
     private const int ShareOfPass = 6;
 
@@ -37,6 +40,9 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget budget, 
 
     private const int ReadBesides = 12;
 
+    /// <summary>In pixels: with modules of 2 to 4 pixels, half of one or all of it.</summary>
+    private const float BlurUndone = 2;
+
     /// <summary>A three that could not be read is not tried again more than so often.</summary>
     private const int Tries = 3;
 
@@ -49,7 +55,8 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget budget, 
     private readonly List<(FinderTriple Triple, bool Inverted)> _tried = [];
     private readonly Lazy<PicturePyramid> _inverted = new(() => new PicturePyramid(pyramid.Level(0).Inverted()));
 
-    public IReadOnlyCollection<FoundCode> Codes()
+    /// <summary>A plain look at every level, and another at what it could not read.</summary>
+    public IReadOnlyCollection<FoundCode> LookPlainly()
     {
         foreach (var pass in ReadingPass.Plain(pyramid))
         {
@@ -61,6 +68,12 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget budget, 
         }
 
         Retry();
+        return _found;
+    }
+
+    /// <summary>Ever dearer ways, until one finds something.</summary>
+    public IReadOnlyCollection<FoundCode> LookInCostlyWays()
+    {
         foreach (var round in ReadingPass.Costly.GroupBy(p => p.Round))
         {
             if (_found.Count > 0 || budget.IsSpent)
@@ -155,8 +168,16 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget budget, 
 
         var picture = Treated(seen.Level(level), pass.Treatment);
         budget.Spend(picture.Area);
+        var reader = new SymbolReader(seen, budget, decoder);
+        if (pass.Treatment == Treatment.Deblurred)
+        {
+            budget.Spend(picture.Area * Deblur.Looks);
+            reader = new SymbolReader(new PicturePyramid(picture, level), budget, decoder, pyramid);
+        }
+
         var scale = (float)pyramid.Level(0).Width / picture.Width;
-        var finders = FinderScan.Find(BinaryImage.Of(picture, pass.Radius), pass)
+        budget.Spend(pass.Matched ? picture.Area * FinderMatch.Looks : 0);
+        var finders = (pass.Matched ? FinderMatch.Find(picture, FindersMatched) : FinderScan.Find(BinaryImage.Of(picture, pass.Radius), pass))
             .OrderByDescending(f => f.Rings).ThenByDescending(f => f.Count).Take(FindersInPass)
             .Select(f => f.Scaled(scale))
             .Where(f => !IsUsed(f))
@@ -164,7 +185,6 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget budget, 
         var (here, coarser) = (finders, isPlain ? _coarser : []);
         finders = [.. here, .. coarser.Where(c => !IsUsed(c) && !here.Exists(c.IsAt))];
         _coarser = here;
-        var reader = new SymbolReader(seen, budget, decoder);
         var share = budget.Left - (budget.Left / ShareOfPass);
         var candidates = (pass.Guesses ? FinderTriple.Guesses([.. finders.Take(FindersOfGuesses)]) : FinderTriple.Among(finders))
             .Where(t => !(coarser.Contains(t.Corner) && coarser.Contains(t.Right) && coarser.Contains(t.Below)))
@@ -225,6 +245,7 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget budget, 
     {
         Treatment.Smoothed => picture.Smoothed(1),
         Treatment.Sharpened => picture.Sharpened(4, 1.5f),
+        Treatment.Deblurred => Deblur.Of(picture, BlurUndone),
         Treatment.Doubled => picture.Doubled(),
         _ => picture,
     };

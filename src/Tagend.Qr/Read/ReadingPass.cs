@@ -6,6 +6,7 @@ internal enum Treatment
     AsIs,
     Smoothed,
     Sharpened,
+    Deblurred,
     Doubled,
     Inverted,
 }
@@ -19,8 +20,9 @@ internal enum Treatment
 /// <param name="LeastModule">In pixels of the level.</param>
 /// <param name="LargestModule">In pixels of the level.</param>
 /// <param name="LeastRings">The share of directions that must show a finder pattern's rings.</param>
+/// <param name="Matched">Whether patterns are looked for by their light instead of their edges.</param>
 internal sealed record ReadingPass(
-    int Round, int Finer, Treatment Treatment, int Radius, bool Guesses = false, float LeastModule = 0, float LargestModule = float.MaxValue, float LeastRings = 0)
+    int Round, int Finer, Treatment Treatment, int Radius, bool Guesses = false, float LeastModule = 0, float LargestModule = float.MaxValue, float LeastRings = 0, bool Matched = false)
 {
     /// <summary>The coarsest level that is worth a costly look has at least so many pixels, a quarter of that in pictures as small.</summary>
     private const long CoarsePixels = 200_000;
@@ -45,6 +47,12 @@ internal sealed record ReadingPass(
     /// <summary>Dearer ones, cheapest first within what is likely to help. More ways to look are more rows here.</summary>
     public static IReadOnlyList<ReadingPass> Costly { get; } =
     [
+        new(1, 0, Treatment.AsIs, 0, Matched: true),
+        new(1, 1, Treatment.AsIs, 0, Matched: true),
+        new(1, -1, Treatment.AsIs, 0, Matched: true),
+        new(1, 0, Treatment.Deblurred, 0, Matched: true),
+        new(1, 1, Treatment.Deblurred, 0, Matched: true),
+        new(1, -1, Treatment.Deblurred, 0, Matched: true),
         new(1, 1, Treatment.AsIs, 14, Guesses: true, LeastRings: ClearRings),
         new(1, 0, Treatment.AsIs, 14, Guesses: true, LeastRings: ClearRings),
         new(1, 0, Treatment.AsIs, 14),

@@ -3,7 +3,9 @@ using Tagend.Qr.Symbol;
 namespace Tagend.Qr.Read;
 
 /// <summary>Reads the symbol that three finder patterns belong to.</summary>
-internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget budget, SymbolDecoder decoder)
+/// <param name="pyramid">That a symbol's place is found in, and its modules.</param>
+/// <param name="asSeen">The same before it was treated, where it was: modules are looked for there too.</param>
+internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget budget, SymbolDecoder decoder, PicturePyramid? asSeen = null)
 {
     /// <summary>Below this, finder, timing and alignment patterns are not there: some other three things.</summary>
     private const float LeastFit = 0.42f;
@@ -52,6 +54,7 @@ internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget budget, S
     public (FoundCode? Code, IReadOnlyList<ModuleGrid> Grids) Read(SymbolCandidate candidate)
     {
         var (picture, _, scale) = Near(candidate.Triple);
+        var seen = asSeen?.Level(pyramid.LevelFor(candidate.Triple.Module));
         var grids = candidate.Sizes()
             .Select(size => Fit(picture, candidate, size))
             .Where(g => g.Score > LeastFit)
@@ -62,6 +65,11 @@ internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget budget, S
         {
             foreach (var grid in grids)
             {
+                if ((seen is null ? null : Decode(seen, grid, looks)) is { } unblurred)
+                {
+                    return (Found(unblurred, grid, scale), grids);
+                }
+
                 if (Decode(picture, grid, looks) is { } text)
                 {
                     return (Found(text, grid, scale), grids);
@@ -149,7 +157,7 @@ internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget budget, S
     /// <summary>The level to sample in, and the same finder patterns there.</summary>
     private (GrayPicture Picture, FinderTriple Triple, float Scale) Near(FinderTriple triple)
     {
-        var level = pyramid.LevelFor((triple.Corner.Module + triple.Right.Module + triple.Below.Module) / 3);
+        var level = pyramid.LevelFor(triple.Module);
         var scale = PicturePyramid.Scale(level);
         return (pyramid.Level(level), triple.Scaled(scale), scale);
     }

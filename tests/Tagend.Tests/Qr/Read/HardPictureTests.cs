@@ -20,7 +20,7 @@ public sealed class HardPictureTests : IDisposable
     {
         ["turned and small"] = 2,
         ["tilted"] = 2,
-        ["out of focus"] = 1,
+        ["out of focus"] = 2,
         ["moved"] = 2,
         ["glare"] = 2,
         ["uneven light"] = 2,
