@@ -42,6 +42,29 @@ public class ScanTests(Browser browser, DemoStation demo) : IClassFixture<DemoSt
     }
 
     [Fact]
+    public async Task Photo_ThatIsReadWhileTheCameraStarts_StopsIt()
+    {
+        var picture = SetOfThree();
+        var read = new TaskCompletionSource();
+        var page = await browser.Open(Size.Phone);
+        await page.RouteAsync("**/scan/photo", async route =>
+        {
+            await read.Task.WaitAsync(TestContext.Current.CancellationToken);
+            await route.ContinueAsync();
+        });
+        await page.RouteAsync("**/scan/frame", route => route.FulfillAsync(new RouteFulfillOptions { Status = 204 }));
+        await page.GotoAsync($"{demo.Station.Address}scan");
+        await Assertions.Expect(page.Locator("#video")).ToBeVisibleAsync();
+        await page.Locator("#photo").SetInputFilesAsync(picture);
+        await Assertions.Expect(page.Locator("#camera-said")).ToHaveTextAsync("The photo is being read.");
+        await page.Locator("#camera").ClickAsync();
+        await Assertions.Expect(page.Locator("#video")).ToBeVisibleAsync();
+        read.SetResult();
+        await Assertions.Expect(page.Locator("#found > h2")).ToHaveTextAsync("3 tags");
+        await Assertions.Expect(page.Locator("#video")).ToBeHiddenAsync();
+    }
+
+    [Fact]
     public async Task Scanner_WithABagTag_ShowsWhatIsInIt()
     {
         var bag = Assert.Single(Printed.Codes(SetOfThree()), c => c.Reading == "bag");

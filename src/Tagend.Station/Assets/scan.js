@@ -1,4 +1,4 @@
-// The camera: frames of a megapixel, three a second, are read by the station until one has a code. A scanner's keys come first.
+// The camera: frames of a megapixel, three a second, are read by the station until one has a code. A scanner's keys and a photo come first.
 (() => {
     "use strict";
     const [video, said, start, photo, found, text] =
@@ -8,15 +8,25 @@
     const between = 333; // ms
     let stream = null;
     let isAsking = false;
+    let isReadingPhoto = false;
 
-    const isTyping = () => text.value !== "";
+    const isOtherwiseTold = () => isReadingPhoto || text.value !== "";
     const say = sentence => { said.textContent = sentence; };
     const send = (path, body) => fetch(path, {
         method: "POST",
         headers: { "X-Tagend-Token": window.tagend.token, "Content-Type": body.type || "application/octet-stream", "HX-Request": "true" },
         body,
     });
+    const stop = () => {
+        stream?.getTracks().forEach(track => track.stop());
+        stream = null;
+        video.hidden = true;
+        start.textContent = "Use the camera";
+    };
+
     const show = html => {
+        stop();
+        say("");
         found.innerHTML = html;
         window.htmx.process(found);
         document.body.classList.toggle("is-held", found.querySelector(".held") !== null);
@@ -30,13 +40,6 @@
         found.scrollIntoView({ block: "start" });
     };
 
-    const stop = () => {
-        stream?.getTracks().forEach(track => track.stop());
-        stream = null;
-        video.hidden = true;
-        start.textContent = "Use the camera";
-    };
-
     const frame = () => new Promise(resolve => {
         const scale = Math.min(1, Math.sqrt(pixels / (video.videoWidth * video.videoHeight)));
         [canvas.width, canvas.height] = [Math.round(video.videoWidth * scale), Math.round(video.videoHeight * scale)];
@@ -48,22 +51,22 @@
         while (stream === mine) {
             const begun = performance.now();
             try {
-                const picture = video.videoWidth > 0 && !isTyping() ? await frame() : null;
+                const picture = video.videoWidth > 0 && !isOtherwiseTold() ? await frame() : null;
                 const answer = picture && await send("/scan/frame", picture);
                 const seen = answer?.status === 200 ? await answer.text() : "";
                 if (stream !== mine) {
                     return;
                 }
 
-                if (seen && !isTyping()) {
-                    stop();
-                    say("");
+                if (seen && !isOtherwiseTold()) {
                     navigator.vibrate?.(100);
                     show(seen);
                     return;
                 }
 
-                say(answer?.ok === false ? "The station cannot read this picture." : "Hold the tag so that it fills half of the picture.");
+                if (!isOtherwiseTold()) {
+                    say(answer?.ok === false ? "The station cannot read this picture." : "Hold the tag so that it fills half of the picture.");
+                }
             } catch {
                 say("The station does not answer; it is tried again.");
             }
@@ -127,12 +130,13 @@
 
         stop();
         say("The photo is being read.");
+        isReadingPhoto = true;
         try {
-            const answer = await send("/scan/photo", file);
-            say("");
-            show(await answer.text());
+            show(await (await send("/scan/photo", file)).text());
         } catch {
             say("The station does not answer: try the photo again.");
+        } finally {
+            isReadingPhoto = false;
         }
 
         photo.value = "";
@@ -147,8 +151,6 @@
     document.addEventListener("htmx:afterSwap", event => {
         if (event.target === found) {
             text.value = "";
-            stop();
-            say("");
             show(found.innerHTML);
         }
     });
