@@ -16,6 +16,9 @@ namespace Tagend.Commands;
 /// <summary><c>tagend check ORDERS.csv</c>: specs and problems, nothing printed.</summary>
 internal static class CheckCommand
 {
+    [ThreadStatic]
+    private static StringWriter? _text; // kept from piece to piece: a season's texts are some million lines
+
     public static Command Create()
     {
         var options = new ShopOptions();
@@ -81,14 +84,16 @@ internal static class CheckCommand
 
     private static (string Text, BuildSpec? Spec) TextOf(PieceReport piece)
     {
-        const int UsualLength = 2048;
-        using var text = new StringWriter(new StringBuilder(UsualLength), CultureInfo.InvariantCulture);
-        if (piece.Spec is { } spec)
+        if (piece.Spec is not { } spec)
         {
-            SpecText.Write(text, spec, piece.Slip);
+            return ("", null);
         }
 
-        return (text.ToString(), piece.Spec);
+        const int UsualLength = 2048;
+        var text = _text ??= new StringWriter(new StringBuilder(UsualLength), CultureInfo.InvariantCulture);
+        text.GetStringBuilder().Clear();
+        SpecText.Write(text, spec, piece.Slip);
+        return (text.ToString(), spec);
     }
 
     private static string Summary(SetReport report)

@@ -98,7 +98,9 @@ internal static class SpecText
         {
             if (text.Length > 0)
             {
-                output.WriteLine($"  {label,-16}{text.ReplaceLineEndings(" ")}");
+                output.Write("  ");
+                output.Write(label.PadRight(16));
+                output.WriteLine(text.ReplaceLineEndings(" "));
             }
         }
 

@@ -27,12 +27,13 @@ public sealed class BookedBows(OrderFormat inner, Func<List<Problem>, BowBook> b
         public IReadOnlyList<LaidRow> Rows(int line, IReadOnlyList<string> written, List<Problem> problems)
         {
             var rows = inner.Rows(line, written, problems);
-            return rows.All(r => r.Row[OrderColumn.Bow] is null)
-                ? rows
-                : [.. rows.SelectMany(row => new BookedRow(row, bows._book ??= bows.Book(problems), problems).Rows())];
+            return rows.Count == 1 ? Booked(rows[0], problems) : [.. rows.SelectMany(row => Booked(row, problems))];
         }
 
         public string? Remark(string file) => inner.Remark(file);
+
+        private IReadOnlyList<LaidRow> Booked(LaidRow row, List<Problem> problems) =>
+            row.Row[OrderColumn.Bow] is { } written ? new BookedRow(row, written, bows._book ??= bows.Book(problems), problems).Rows() : [row];
     }
 
     private BowBook Book(List<Problem> problems) => book(problems);

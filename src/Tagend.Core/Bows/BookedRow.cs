@@ -4,7 +4,8 @@ using Tagend.Problems;
 namespace Tagend.Bows;
 
 /// <summary>One row of an order, with what the bow book has of its bow.</summary>
-internal sealed class BookedRow(LaidRow row, BowBook book, List<Problem> problems)
+/// <param name="written">What the row calls its bow.</param>
+internal sealed class BookedRow(LaidRow row, string written, BowBook book, List<Problem> problems)
 {
     /// <summary>Columns of one piece: a row of a whole set gives them to the only piece that has such a thing.</summary>
     private static readonly string[] OfOnePiece =
@@ -17,11 +18,6 @@ internal sealed class BookedRow(LaidRow row, BowBook book, List<Problem> problem
 
     public IReadOnlyList<LaidRow> Rows()
     {
-        if (_row[OrderColumn.Bow] is not { } written)
-        {
-            return [row];
-        }
-
         var piece = _row[OrderColumn.Piece];
         if (book.Find(written) is not { } bow)
         {

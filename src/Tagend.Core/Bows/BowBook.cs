@@ -1,3 +1,4 @@
+using System.Text;
 using Tagend.Catalog;
 using Tagend.Measures;
 using Tagend.Orders;
@@ -58,6 +59,17 @@ public sealed class BowBook(IReadOnlyList<BowRecipe> bows)
         return new BowBook(bows);
     }
 
-    private static string Plain(string name) =>
-        string.Concat(name.ToLowerInvariant().Where(char.IsLetterOrDigit));
+    private static string Plain(string name)
+    {
+        var plain = new StringBuilder(name.Length);
+        foreach (var c in name)
+        {
+            if (char.IsLetterOrDigit(c))
+            {
+                plain.Append(char.ToLowerInvariant(c));
+            }
+        }
+
+        return plain.ToString();
+    }
 }

@@ -3,8 +3,8 @@ namespace Tagend.Measures;
 /// <summary>Work on long lists by all cores at once.</summary>
 public static class SideBySide
 {
-    // Long enough to keep the cores busy, short enough that what is made of them is little.
-    private const int AtOnce = 256;
+    // Long enough to keep the cores busy, short enough that what is made of them is little: the collector moves what is held.
+    private const int AtOnce = 64;
 
     /// <summary>What becomes of each item, in the list's order; while the caller looks at some, the next ones are worked on.</summary>
     /// <remarks>Few results are held at a time; short lists are worked off on the caller's thread.</remarks>

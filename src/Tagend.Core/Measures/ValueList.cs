@@ -1,5 +1,7 @@
 using System.Collections;
+using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 
 namespace Tagend.Measures;
 
@@ -31,8 +33,10 @@ public sealed class ValueList<T>(T[] items) : IReadOnlyList<T>, IEquatable<Value
         return hash.ToHashCode();
     }
 
-    /// <inheritdoc/>
-    public IEnumerator<T> GetEnumerator() => ((IEnumerable<T>)items).GetEnumerator();
+    /// <summary>For <c>foreach</c>, which needs no object then.</summary>
+    public ImmutableArray<T>.Enumerator GetEnumerator() => ImmutableCollectionsMarshal.AsImmutableArray(items).GetEnumerator();
+
+    IEnumerator<T> IEnumerable<T>.GetEnumerator() => ((IEnumerable<T>)items).GetEnumerator();
 
     IEnumerator IEnumerable.GetEnumerator() => items.GetEnumerator();
 

@@ -19,8 +19,8 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, KnownCells k
         OrderRow row, LengthUnit bareUnit, KnownCells known, OrderSlip slip, List<Problem> problems)
     {
         var cells = new OrderCells(row, bareUnit, known, problems);
-        var order = cells.Read<string?>(OrderColumn.Order, NameReader.TryReadOrder, OrderWording.Order);
-        var piece = cells.Read<string?>(OrderColumn.Piece, NameReader.TryReadName, OrderWording.Piece);
+        var order = cells.Read<string>(OrderColumn.Order, NameReader.TryReadOrder, OrderWording.Order);
+        var piece = cells.Read<string>(OrderColumn.Piece, NameReader.TryReadName, OrderWording.Piece);
         var (finished, bow) = cells.Lengths();
         cells.CheckUnits();
         var line = new OrderLine
@@ -43,12 +43,12 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, KnownCells k
             SpeedNocks = cells.Positions(OrderColumn.SpeedNocks),
             NockGroove = cells.LengthWithin(OrderColumn.NockGroove, WidestNockGroove, OrderWording.NockGroove),
             TurnsPerInch = cells.Twists(),
-            Slip = slip with { Accessories = cells.Accessories() },
+            Slip = row[OrderColumn.Accessories] is { } packed ? slip with { Accessories = Accessories(packed) } : slip,
         };
         return order is null || piece is null ? null : line;
     }
 
-    private string? Name(string column) => Read<string?>(column, NameReader.TryReadName);
+    private string? Name(string column) => Read<string>(column, NameReader.TryReadName);
 
     private (Length? Finished, Length? Bow) Lengths()
     {
@@ -75,8 +75,8 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, KnownCells k
         }
     }
 
-    private ValueList<string> Accessories() =>
-        [.. (row[OrderColumn.Accessories] ?? "").Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)];
+    private static ValueList<string> Accessories(string text) =>
+        [.. text.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)];
 
     private int? Revision() => ReadValue<int>(OrderColumn.Revision, (text, out revision, out error) =>
     {
@@ -92,7 +92,7 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, KnownCells k
         return isNumber && strands > 0 && strands % 2 == 0 && strands < 1000;
     });
 
-    private ValueList<OrderedColor>? Colors() => Read<ValueList<OrderedColor>?>(
+    private ValueList<OrderedColor>? Colors() => Read<ValueList<OrderedColor>>(
         OrderColumn.Colors, (text, out colors, out error) => ColorsReader.TryRead(text, out colors, out error, known.Names));
 
     private Force? DrawWeight() => ReadValue<Force>(OrderColumn.DrawWeight, (text, out force, out error) =>
@@ -111,11 +111,11 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, KnownCells k
         return isNumber && number <= 5;
     });
 
-    private ValueList<OrderedServing>? Servings() => Read<ValueList<OrderedServing>?>(
+    private ValueList<OrderedServing>? Servings() => Read<ValueList<OrderedServing>>(
         OrderColumn.Servings, (text, out servings, out error) =>
             ServingsReader.TryRead(text, bareUnit, out servings, out error, known.Names));
 
-    private OrderedServing? CenterServing() => Read<OrderedServing?>(
+    private OrderedServing? CenterServing() => Read<OrderedServing>(
         OrderColumn.CenterServing, (text, out serving, out error) =>
             ServingsReader.TryReadOne(text, bareUnit, out serving, out error, known.Names));
 
@@ -125,7 +125,7 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, KnownCells k
         return PositionReader.TryRead(text, bareUnit, out position);
     });
 
-    private ValueList<Position>? Positions(string column) => Read<ValueList<Position>?>(
+    private ValueList<Position>? Positions(string column) => Read<ValueList<Position>>(
         column, (text, out positions, out error) =>
             PositionReader.TryReadAll(text, bareUnit, out positions, out error));
 
@@ -141,15 +141,15 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, KnownCells k
 
     private T? ReadValue<T>(string column, Reader<T> reader)
         where T : struct =>
-        Read<T?>(column, (text, out value, out error) =>
-        {
-            var isRead = reader(text, out var read, out error);
-            value = read;
-            return isRead;
-        });
+        TryRead(column, reader, null, out var value) ? value : null;
 
     private T? Read<T>(string column, Reader<T?> reader, string? missing = null)
+        where T : class =>
+        TryRead(column, reader, missing, out var value) ? value : null;
+
+    private bool TryRead<T>(string column, Reader<T> reader, string? missing, out T? value)
     {
+        value = default;
         if (row[column] is not { } text)
         {
             if (missing is not null)
@@ -157,21 +157,22 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, KnownCells k
                 problems.Add(row.Problem(column, missing));
             }
 
-            return default;
+            return false;
         }
 
         if (known.TryGet(column, bareUnit, text, out var before))
         {
-            return (T?)before;
+            value = (T?)before;
+            return true;
         }
 
-        if (reader(text, out var value, out var error))
+        if (reader(text, out value, out var error))
         {
             known.Keep(column, bareUnit, text, value);
-            return value;
+            return true;
         }
 
         problems.Add(row.Problem(column, DueDate.IsEatenFraction(text) ? OrderWording.EatenFraction : error ?? ""));
-        return default;
+        return false;
     }
 }

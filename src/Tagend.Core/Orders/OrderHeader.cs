@@ -149,7 +149,8 @@ internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, str
         }
 
         var row = new OrderRow(file, line, columns, cells);
-        var notes = string.Join('\n', extras.Prepend(row[OrderColumn.Notes]).OfType<string>()).ReplaceLineEndings("\n");
+        var own = row[OrderColumn.Notes];
+        var notes = (extras.Count == 0 ? own ?? "" : string.Join('\n', extras.Prepend(own).OfType<string>())).ReplaceLineEndings("\n");
         if (notes.Length > MostCharacters)
         {
             problems.Add(TooLong(OrderColumn.Notes, notes));

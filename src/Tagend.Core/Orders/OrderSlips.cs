@@ -23,7 +23,7 @@ internal sealed class OrderSlips
 
         for (var i = 0; i < Columns.Length; i++)
         {
-            if (row[Columns[i]] is not { } written)
+            if (row[Columns[i]] is not { } written || written == said[i].Text)
             {
                 continue;
             }

@@ -41,24 +41,21 @@ internal sealed class PlaceSchedule
 
     private ValueList<Serving> ReadServings()
     {
-        var ordered = (_line.Servings ?? _plan.Servings).Select(s => (Serving: s, Column: OrderColumn.Servings));
-        if (_line.CenterServing is { } center)
+        var placed = new List<(Serving Serving, string Column)>();
+        foreach (var serving in _line.Servings ?? _plan.Servings)
         {
-            ordered = ordered.Append((center, OrderColumn.CenterServing));
+            Add(serving, OrderColumn.Servings);
         }
 
-        var placed = new List<(Serving Serving, string Column)>();
-        foreach (var (serving, column) in ordered)
+        if (_line.CenterServing is { } center)
         {
-            if (Place(serving, column) is { } made)
-            {
-                placed.Add((made, column));
-            }
+            Add(center, OrderColumn.CenterServing);
         }
 
         placed.Sort((a, b) => a.Serving.From.CompareTo(b.Serving.From));
-        foreach (var (first, second) in placed.Zip(placed.Skip(1)))
+        for (var i = 1; i < placed.Count; i++)
         {
+            var (first, second) = (placed[i - 1], placed[i]);
             if (second.Serving.From < first.Serving.To)
             {
                 var column = first.Column == OrderColumn.CenterServing ? first.Column : second.Column;
@@ -67,6 +64,14 @@ internal sealed class PlaceSchedule
         }
 
         return placed.Select(p => p.Serving).ToValueList();
+
+        void Add(OrderedServing serving, string column)
+        {
+            if (Place(serving, column) is { } made)
+            {
+                placed.Add((made, column));
+            }
+        }
     }
 
     private Serving? Place(OrderedServing ordered, string column)
@@ -125,6 +130,11 @@ internal sealed class PlaceSchedule
 
     private ValueList<Mark> ReadMarks()
     {
+        if (_line.NockPoint is null && _line.SpeedNocks is null)
+        {
+            return [];
+        }
+
         var speedNocks = (_line.SpeedNocks ?? []).Select(p => (Kind: MarkKind.SpeedNock, At: p, Column: OrderColumn.SpeedNocks));
         var all = _line.NockPoint is { } nock
             ? speedNocks.Prepend((Kind: MarkKind.NockPoint, At: nock, Column: OrderColumn.NockPoint))

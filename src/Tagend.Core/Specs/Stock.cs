@@ -23,7 +23,7 @@ public sealed record StockNeed(StockKind Kind, string Name, string Color, Length
 public static class Stock
 {
     /// <summary>What one piece takes: its strands by color, then its threads, each spool once.</summary>
-    public static ValueList<StockNeed> Of(BuildSpec spec, Shop shop) => Total([.. Strands(spec, shop), .. Threads(spec, shop)]);
+    public static ValueList<StockNeed> Of(BuildSpec spec, Shop shop) => Total(Strands(spec, shop).Concat(Threads(spec, shop)));
 
     /// <summary>Strands before threads, in order of name and color.</summary>
     internal static ValueList<StockNeed> Sorted(IEnumerable<StockNeed> needs) =>
@@ -65,9 +65,22 @@ public static class Stock
         }
     }
 
-    private static ValueList<StockNeed> Total(IEnumerable<StockNeed> needs) => needs
-        .GroupBy(need => (need.Kind, need.Name, need.Color))
-        .Select(spool => new StockNeed(
-            spool.Key.Kind, spool.Key.Name, spool.Key.Color, spool.Aggregate(Length.Zero, (sum, need) => sum + need.Length)))
-        .ToValueList();
+    private static ValueList<StockNeed> Total(IEnumerable<StockNeed> needs)
+    {
+        var total = new List<StockNeed>();
+        foreach (var need in needs)
+        {
+            var at = total.FindIndex(t => t.Kind == need.Kind && t.Name == need.Name && t.Color == need.Color);
+            if (at < 0)
+            {
+                total.Add(need);
+            }
+            else
+            {
+                total[at] = need with { Length = total[at].Length + need.Length };
+            }
+        }
+
+        return total.ToValueList();
+    }
 }
