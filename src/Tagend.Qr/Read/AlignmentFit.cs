@@ -20,6 +20,9 @@ internal static class AlignmentFit
     private const float TimingRow = 6.5f;
     private const float FirstOfTiming = 12.5f;
 
+    /// <summary>From one part of a timing pattern that is looked for to the next, in modules.</summary>
+    private const int TimingStep = 4;
+
     private static readonly (int X, int Y, bool IsDark)[] AlignmentPattern =
         [.. from y in Enumerable.Range(-2, 5) from x in Enumerable.Range(-2, 5) select (x, y, Math.Max(Math.Abs(x), Math.Abs(y)) != 1)];
 
@@ -52,7 +55,7 @@ internal static class AlignmentFit
         }
 
         var waiting = SymbolLayout.Of(grid.Size).AlignmentPatterns.Select(a => new Landmark(new(a.X + 0.5f, a.Y + 0.5f), AlignmentPattern, Reach)).ToList();
-        for (var along = FirstOfTiming; along <= grid.Size - FirstOfTiming; along += ModuleGrid.Spacing)
+        for (var along = FirstOfTiming; along <= grid.Size - FirstOfTiming; along += TimingStep)
         {
             waiting.Add(new(new(along, TimingRow), TimingAcross, ReachOfTiming));
             waiting.Add(new(new(TimingRow, along), TimingDown, ReachOfTiming));

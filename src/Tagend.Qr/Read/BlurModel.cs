@@ -43,8 +43,16 @@ internal sealed class BlurModel
     /// <param name="seen">Darkness, in any unit, even over the symbol.</param>
     /// <param name="guess">Above 0 where a module seems dark.</param>
     /// <returns>Darkness, -1 to 1; null where nothing can be learnt.</returns>
-    public static float[]? Undo(SymbolLayout layout, float[] seen, float[] guess)
+    public static float[]? Undo(SymbolLayout layout, float[] seen, float[] guess) => Undo(layout, seen, guess, out _);
+
+    /// <param name="layout">Of the symbol.</param>
+    /// <param name="seen">Darkness, in any unit, even over the symbol.</param>
+    /// <param name="guess">Above 0 where a module seems dark.</param>
+    /// <param name="explained">What is seen if the model is right, in the same unit.</param>
+    /// <returns>Darkness, -1 to 1; null where nothing can be learnt.</returns>
+    public static float[]? Undo(SymbolLayout layout, float[] seen, float[] guess, out float[] explained)
     {
+        explained = [];
         var model = new BlurModel(layout.Size, seen, layout.FunctionPatterns);
         var darkness = model.Framed(i => layout.FunctionPatterns[i] != 0 ? layout.FunctionPatterns[i] : guess[i] > 0 ? 0.7f : -0.7f);
         if (!model.Learn(darkness, knownOnly: true))
@@ -58,10 +66,12 @@ internal sealed class BlurModel
             model.Explain(darkness);
         }
 
-        var result = new float[seen.Length];
+        var (result, leaked) = (new float[seen.Length], new float[darkness.Length]);
+        model.Leak(darkness, leaked);
+        explained = new float[seen.Length];
         for (var i = 0; i < result.Length; i++)
         {
-            result[i] = darkness[model.Place(i)];
+            (result[i], explained[i]) = (darkness[model.Place(i)], leaked[model.Place(i)] + model._offset);
         }
 
         return result;
@@ -125,7 +135,7 @@ internal sealed class BlurModel
             return false;
         }
 
-        Solve(normal);
+        LeastSquares.Solve(normal);
         for (var k = 0; k < Pairs; k++)
         {
             _kernel[k] = _kernel[(Side * Side) - 1 - k] = (float)normal[k, Unknowns];
@@ -147,31 +157,6 @@ internal sealed class BlurModel
         }
 
         return true;
-    }
-
-    private static void Solve(double[,] normal)
-    {
-        for (var pivot = 0; pivot < Unknowns; pivot++)
-        {
-            for (var r = 0; r < Unknowns; r++)
-            {
-                if (r == pivot)
-                {
-                    continue;
-                }
-
-                var factor = normal[r, pivot] / normal[pivot, pivot];
-                for (var c = pivot; c <= Unknowns; c++)
-                {
-                    normal[r, c] -= factor * normal[pivot, c];
-                }
-            }
-        }
-
-        for (var r = 0; r < Unknowns; r++)
-        {
-            normal[r, Unknowns] /= normal[r, r];
-        }
     }
 
     /// <summary>With momentum: Beck and Teboulle, A Fast Iterative Shrinkage-Thresholding Algorithm, 2009.</summary>

@@ -5,8 +5,8 @@ namespace Tagend.Qr.Read;
 /// <summary>Pulls a grid's nodes to where modules are sharpest: for labels that are curved or crumpled.</summary>
 /// <remarks>
 /// A module seen at its middle is darker or lighter than one seen at its edge, whatever it holds; so the right place of a
-/// node is where the modules around it differ most. It goes from the finder patterns outwards, each node starting from
-/// where its solved neighbors point. Which way they point at a finder pattern, its own shape says.
+/// node is where the modules around it differ most. It grows from the finder patterns to where it is clearest, each node starting
+/// from where its solved neighbors point. Which way they point at a finder pattern, its own shape says.
 /// </remarks>
 internal sealed class GridBend
 {
@@ -19,20 +19,30 @@ internal sealed class GridBend
     /// <summary>Nodes as near to a finder pattern's middle are placed by its shape alone.</summary>
     private const float NearFinder = 5.5f;
 
+    /// <summary>Nodes that point to the next one: of a net that grows, and of one that is whole.</summary>
+    private const int GrowingReach = 3;
+
+    private const int SettlingReach = 2;
+
+    /// <summary>A curve is looked for at one node in so many each way.</summary>
+    private const int CurveNodes = 3;
+
     private readonly GrayPicture _picture;
     private readonly ModuleGrid _grid;
     private readonly SymbolLayout _layout;
     private readonly float[] _pullX;
     private readonly float[] _pullY;
     private readonly bool[] _solved;
-    private float[] _curveX = [];
-    private float[] _curveY = [];
+    private readonly float[] _clarity;
+
+    /// <summary>What the bend began with.</summary>
+    private ModuleGrid _curved;
 
     private GridBend(GrayPicture picture, ModuleGrid grid)
     {
-        (_picture, _grid, _layout) = (picture, grid, SymbolLayout.Of(grid.Size));
+        (_picture, _grid, _curved, _layout) = (picture, grid, grid, SymbolLayout.Of(grid.Size));
         var nodes = grid.Nodes * grid.Nodes;
-        (_pullX, _pullY, _solved) = (new float[nodes], new float[nodes], new bool[nodes]);
+        (_pullX, _pullY, _solved, _clarity) = (new float[nodes], new float[nodes], new bool[nodes], new float[nodes]);
     }
 
     public long Looks { get; private set; }
@@ -64,35 +74,63 @@ internal sealed class GridBend
     public static ModuleGrid Settled(GrayPicture picture, ModuleGrid grid, out long looks)
     {
         var bend = new GridBend(picture, grid);
-        (bend._curveX, bend._curveY) = grid.Pulls;
+        bend._curved = grid;
         return bend.Settled(out looks);
     }
 
     private ModuleGrid Settled(out long looks)
     {
-        var order = Enumerable.Range(0, _pullX.Length).OrderBy(FromFinders).ToList();
         var far = _grid.Size - ModuleGrid.FinderInset;
         Anchor(ModuleGrid.FinderInset, ModuleGrid.FinderInset);
         Anchor(far, ModuleGrid.FinderInset);
         Anchor(ModuleGrid.FinderInset, far);
-        foreach (var node in order.Where(n => !_solved[n]))
-        {
-            var (x, y) = Expected(node, 2);
-            Settle(node, x, y, [0.3f, 0.15f, 0.08f], 2);
-        }
-
+        Grow();
+        var order = Enumerable.Range(0, _pullX.Length).OrderByDescending(n => _clarity[n]).ToList();
         for (var round = 0; round < 2; round++)
         {
             foreach (var node in order)
             {
-                var (x, y) = Expected(node, 1);
-                Settle(node, x, y, [0.15f, 0.08f], 1);
+                Solve(node, Settled(node, Expected(node, SettlingReach), [0.15f, 0.08f], 1));
             }
         }
 
         looks = Looks;
         return _grid.Bent(_pullX, _pullY);
     }
+
+    /// <summary>From solved nodes to those beside them, always to the clearest: what is unclear is reached from all sides.</summary>
+    private void Grow()
+    {
+        var offers = new Dictionary<int, (LocalPull Pull, float Clarity)>();
+        foreach (var node in Enumerable.Range(0, _solved.Length).Where(n => _solved[n]).ToList())
+        {
+            Offer(node);
+        }
+
+        while (offers.Count > 0)
+        {
+            var (node, pull) = offers.MaxBy(o => o.Value.Clarity);
+            offers.Remove(node);
+            Solve(node, pull);
+            Offer(node);
+        }
+
+        void Offer(int from)
+        {
+            var (column, row) = (from % _grid.Nodes, from / _grid.Nodes);
+            foreach (var (x, y) in (ReadOnlySpan<(int, int)>)[(column - 1, row), (column + 1, row), (column, row - 1), (column, row + 1)])
+            {
+                var node = (y * _grid.Nodes) + x;
+                if (x >= 0 && y >= 0 && x < _grid.Nodes && y < _grid.Nodes && !_solved[node])
+                {
+                    offers[node] = Settled(node, Expected(node, GrowingReach), [0.3f, 0.15f, 0.08f], 2);
+                }
+            }
+        }
+    }
+
+    private void Solve(int node, (LocalPull Pull, float Clarity) found) =>
+        (_pullX[node], _pullY[node], _clarity[node], _solved[node]) = (found.Pull.Middle.X, found.Pull.Middle.Y, found.Clarity, true);
 
     /// <summary>Fits the pull and how it changes around a finder pattern to its shape, and places the nodes there.</summary>
     private void Anchor(float u, float v)
@@ -127,20 +165,16 @@ internal sealed class GridBend
             var (du, dv) = ((node % _grid.Nodes * ModuleGrid.Spacing) - u, (node / _grid.Nodes * ModuleGrid.Spacing) - v);
             if (Math.Max(Math.Abs(du), Math.Abs(dv)) <= NearFinder)
             {
-                (_pullX[node], _pullY[node]) = pull.At(du, dv);
-                _solved[node] = true;
+                Solve(node, (pull with { Middle = pull.At(du, dv) }, 1));
             }
         }
     }
 
     private LocalPull CurveAt(float u, float v)
     {
-        var curved = _grid.Bent(_curveX, _curveY);
-        var (x, y) = curved.Pull(u, v);
-        var (rightX, rightY) = curved.Pull(u + ModuleGrid.Spacing, v);
-        var (downX, downY) = curved.Pull(u, v + ModuleGrid.Spacing);
         const float Step = ModuleGrid.Spacing;
-        return new LocalPull(new(x, y), new((rightX - x) / Step, (rightY - y) / Step), new((downX - x) / Step, (downY - y) / Step));
+        var (at, right, down) = (_curved.PullAt(u, v), _curved.PullAt(u + Step, v), _curved.PullAt(u, v + Step));
+        return new LocalPull(at, (right - at) * (1 / Step), (down - at) * (1 / Step));
     }
 
     private float Fit(List<(float U, float V, sbyte Known)> modules, float u, float v, LocalPull pull)
@@ -162,19 +196,11 @@ internal sealed class GridBend
         return variance < 1 ? 0 : (product - (sum * known / n)) / MathF.Sqrt(variance);
     }
 
-    private float FromFinders(int node)
-    {
-        var (u, v) = (node % _grid.Nodes * ModuleGrid.Spacing, node / _grid.Nodes * ModuleGrid.Spacing);
-        var far = _grid.Size - ModuleGrid.FinderInset;
-        float To(float x, float y) => ((u - x) * (u - x)) + ((v - y) * (v - y));
-        return Math.Min(To(ModuleGrid.FinderInset, ModuleGrid.FinderInset), Math.Min(To(far, ModuleGrid.FinderInset), To(ModuleGrid.FinderInset, far)));
-    }
-
     /// <summary>Begins with the round thing that the label may be on: the one that shows the modules sharpest.</summary>
     /// <returns>How sharp.</returns>
     private float Curve()
     {
-        var windows = Enumerable.Range(0, _pullX.Length).Where(n => ((n % _grid.Nodes) + (n / _grid.Nodes)) % 2 == 0)
+        var windows = Enumerable.Range(0, _pullX.Length).Where(n => n % _grid.Nodes % CurveNodes == 0 && n / _grid.Nodes % CurveNodes == 0)
             .Select(n => (Node: n, Modules: Around(n))).ToList();
         var (best, bestScore) = (LabelCurve.Flat, Score(LabelCurve.Flat) * CurveGain);
         foreach (var curve in LabelCurve.Starts())
@@ -190,7 +216,8 @@ internal sealed class GridBend
             }
         }
 
-        (_curveX, _curveY) = best.Pulls(_grid);
+        var (pullX, pullY) = best.Pulls(_grid);
+        _curved = _grid.Bent(pullX, pullY);
         return bestScore;
 
         void Try(LabelCurve curve)
@@ -205,87 +232,70 @@ internal sealed class GridBend
         float Score(LabelCurve curve)
         {
             var (x, y) = curve.Pulls(_grid);
-            return windows.Sum(w => Contrast(w.Modules, x[w.Node], y[w.Node]));
+            return windows.Sum(w => Contrast(w.Modules, w.Node, LocalPull.Of(x, y, _grid.Nodes, w.Node), out _));
         }
     }
 
-    /// <summary>A plane through the pulls of solved nodes nearby, at this node.</summary>
-    private (float X, float Y) Expected(int node, int reach)
+    /// <summary>Where the pulls of solved nodes nearby point.</summary>
+    /// <param name="reach">How far they may be, in nodes.</param>
+    private LocalPull Expected(int node, int reach)
     {
         var (column, row) = (node % _grid.Nodes, node / _grid.Nodes);
-        // Weighted least squares of p = a + b·dx + c·dy; slopes are held back a little, so few neighbors cannot throw it.
-        double n = 1e-6, sx = 0, sy = 0, sxx = 0.15, sxy = 0, syy = 0.15, px = 0, py = 0, pxx = 0, pxy = 0, pyx = 0, pyy = 0;
-        for (var dy = -reach; dy <= reach; dy++)
+        Span<(Point Place, Point Pull, float Weight)> near = stackalloc (Point, Point, float)[((2 * reach) + 1) * ((2 * reach) + 1)];
+        var count = 0;
+        for (var y = Math.Max(0, row - reach); y <= Math.Min(_grid.Nodes - 1, row + reach); y++)
         {
-            for (var dx = -reach; dx <= reach; dx++)
+            for (var x = Math.Max(0, column - reach); x <= Math.Min(_grid.Nodes - 1, column + reach); x++)
             {
-                var (nx, ny) = (column + dx, row + dy);
-                if (nx < 0 || ny < 0 || nx >= _grid.Nodes || ny >= _grid.Nodes || !_solved[(ny * _grid.Nodes) + nx])
+                var i = (y * _grid.Nodes) + x;
+                if (_solved[i])
                 {
-                    continue;
+                    var (u, v) = Place(i);
+                    var (dx, dy) = (x - column, y - row);
+                    var weight = MathF.Pow(_clarity[i], 4) / (1 + (dx * dx) + (dy * dy));
+                    near[count++] = (new(dx * ModuleGrid.Spacing, dy * ModuleGrid.Spacing), new Point(_pullX[i], _pullY[i]) - _curved.PullAt(u, v), weight);
                 }
-
-                var i = (ny * _grid.Nodes) + nx;
-                var (x, y) = (_pullX[i] - _curveX[i], _pullY[i] - _curveY[i]);
-                var w = 1.0 / (1 + (dx * dx) + (dy * dy));
-                n += w;
-                sx += w * dx;
-                sy += w * dy;
-                sxx += w * dx * dx;
-                sxy += w * dx * dy;
-                syy += w * dy * dy;
-                px += w * x;
-                py += w * y;
-                pxx += w * dx * x;
-                pxy += w * dy * x;
-                pyx += w * dx * y;
-                pyy += w * dy * y;
             }
         }
 
-        // Cramer's rule for a.
-        var minor = (sxx * syy) - (sxy * sxy);
-        var det = (n * minor) - (sx * ((sx * syy) - (sxy * sy))) + (sy * ((sx * sxy) - (sxx * sy)));
-        double At(double p, double q, double r) =>
-            ((p * minor) - (sx * ((q * syy) - (sxy * r))) + (sy * ((q * sxy) - (sxx * r)))) / det;
-        return Math.Abs(det) < 1e-9
-            ? (_curveX[node], _curveY[node])
-            : (_curveX[node] + (float)At(px, pxx, pxy), _curveY[node] + (float)At(py, pyx, pyy));
+        var at = Place(node);
+        return CurveAt(at.X, at.Y) + LocalPull.Through(near[..count]);
     }
 
+    private Point Place(int node) => new(node % _grid.Nodes * ModuleGrid.Spacing, node / _grid.Nodes * ModuleGrid.Spacing);
+
+    /// <summary>Where the modules around a node are sharpest, near a place.</summary>
     /// <param name="steps">In modules, each around the best place of the one before.</param>
     /// <param name="reach">Steps tried to each side, of the first.</param>
-    private void Settle(int node, float x, float y, ReadOnlySpan<float> steps, int reach)
+    private (LocalPull Pull, float Clarity) Settled(int node, LocalPull expected, ReadOnlySpan<float> steps, int reach)
     {
         var modules = Around(node);
-        var (bestX, bestY, best) = (x, y, Contrast(modules, x, y));
+        var best = expected;
+        var most = Contrast(modules, node, best, out var clarity);
         foreach (var step in steps)
         {
-            var (fromX, fromY) = (bestX, bestY);
-            for (var dy = -reach; dy <= reach; dy++)
+            var from = best.Middle;
+            for (var i = 0; i < ((2 * reach) + 1) * ((2 * reach) + 1); i++)
             {
-                for (var dx = -reach; dx <= reach; dx++)
+                var tried = expected with { Middle = from + new Point(((i % ((2 * reach) + 1)) - reach) * step, ((i / ((2 * reach) + 1)) - reach) * step) };
+                // Going far from where the neighbors point costs something.
+                var away = tried.Middle - expected.Middle;
+                var contrast = Contrast(modules, node, tried, out var clear) * (1 - (0.12f * away.Dot(away)));
+                if (contrast > most)
                 {
-                    var (tryX, tryY) = (fromX + (dx * step), fromY + (dy * step));
-                    // Going far from where the neighbors point costs something.
-                    var away = ((tryX - x) * (tryX - x)) + ((tryY - y) * (tryY - y));
-                    var contrast = Contrast(modules, tryX, tryY) * (1 - (0.12f * away));
-                    if (contrast > best)
-                    {
-                        (bestX, bestY, best) = (tryX, tryY, contrast);
-                    }
+                    (best, most, clarity) = (tried, contrast, clear);
                 }
             }
 
             reach = 1;
         }
 
-        (_pullX[node], _pullY[node], _solved[node]) = (bestX, bestY, true);
+        return (best, clarity);
     }
 
     private List<(float U, float V, sbyte Known)> Around(int node)
     {
-        var (u, v) = (node % _grid.Nodes * ModuleGrid.Spacing, node / _grid.Nodes * ModuleGrid.Spacing);
+        var (u, v) = Place(node);
         var modules = new List<(float, float, sbyte)>();
         for (var y = (int)Math.Floor(v - Reach); y <= v + Reach; y++)
         {
@@ -302,46 +312,29 @@ internal sealed class GridBend
         return modules;
     }
 
-    private float Contrast(List<(float U, float V, sbyte Known)> modules, float pullX, float pullY)
+    /// <param name="clarity">How nearly all modules are as dark or as light as one another: about 1 where they are, less between them.</param>
+    private float Contrast(List<(float U, float V, sbyte Known)> modules, int node, LocalPull pull, out float clarity)
     {
+        var (u, v) = Place(node);
         Span<float> light = stackalloc float[modules.Count];
         var sum = 0f;
         for (var i = 0; i < light.Length; i++)
         {
-            light[i] = _picture.At(_grid.OnPlane(modules[i].U + pullX, modules[i].V + pullY));
+            var (x, y) = pull.At(modules[i].U - u, modules[i].V - v);
+            light[i] = _picture.At(_grid.OnPlane(modules[i].U + x, modules[i].V + y));
             sum += light[i];
         }
 
         Looks += light.Length;
-        var (mean, contrast) = (sum / light.Length, 0f);
+        var (mean, contrast, squares) = (sum / light.Length, 0f, 1f);
         for (var i = 0; i < light.Length; i++)
         {
             var from = light[i] - mean;
             contrast += modules[i].Known == 0 ? Math.Abs(from) : -1.5f * from * modules[i].Known;
+            squares += from * from;
         }
 
+        clarity = contrast / MathF.Sqrt(squares * light.Length);
         return contrast;
-    }
-
-    /// <summary>The pull at a place, and how it changes around it.</summary>
-    /// <param name="Middle">In modules.</param>
-    /// <param name="Across">Its change a module to the right.</param>
-    /// <param name="Down">Its change a module down.</param>
-    private readonly record struct LocalPull(Point Middle, Point Across, Point Down)
-    {
-        public const int Numbers = 6;
-
-        public Point At(float du, float dv) => Middle + (Across * du) + (Down * dv);
-
-        public LocalPull Changed(int number, float by)
-        {
-            var step = number % 2 == 0 ? new Point(by, 0) : new Point(0, by);
-            return (number / 2) switch
-            {
-                0 => this with { Middle = Middle + step },
-                1 => this with { Across = Across + (step * 0.25f) },
-                _ => this with { Down = Down + (step * 0.25f) },
-            };
-        }
     }
 }

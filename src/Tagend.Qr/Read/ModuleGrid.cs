@@ -10,7 +10,7 @@ internal sealed class ModuleGrid
     public const float FinderInset = 3.5f;
 
     /// <summary>Between nodes, in modules.</summary>
-    public const int Spacing = 4;
+    public const int Spacing = 2;
 
     private readonly float[] _pullX;
     private readonly float[] _pullY;
@@ -39,9 +39,6 @@ internal sealed class ModuleGrid
     /// <summary>A side.</summary>
     public int Nodes { get; }
 
-    /// <summary>How far each node is pulled aside, in modules; empty where the grid is a plane.</summary>
-    public (float[] X, float[] Y) Pulls => (_pullX, _pullY);
-
     /// <summary>The mean side of a module, in pixels.</summary>
     public float Module => ((Corners.TopRight - Corners.TopLeft).Length + (Corners.BottomLeft - Corners.TopLeft).Length
         + (Corners.BottomRight - Corners.TopRight).Length + (Corners.BottomRight - Corners.BottomLeft).Length) / (4 * (Size - (2 * FinderInset)));
@@ -58,13 +55,8 @@ internal sealed class ModuleGrid
     /// <summary>To pixels.</summary>
     public Point At(float u, float v)
     {
-        if (_isBent)
-        {
-            var (x, y) = Pull(u, v);
-            (u, v) = (u + x, v + y);
-        }
-
-        return OnPlane(u, v);
+        var (x, y) = PullAt(u, v);
+        return OnPlane(u + x, v + y);
     }
 
     /// <summary>To pixels, as if no node were pulled.</summary>
@@ -74,8 +66,13 @@ internal sealed class ModuleGrid
     public Point FromPlane(Point place) => _plane.From(place);
 
     /// <summary>How far a place is pulled aside, in modules.</summary>
-    public (float X, float Y) Pull(float u, float v)
+    public Point PullAt(float u, float v)
     {
+        if (!_isBent)
+        {
+            return default;
+        }
+
         var (gu, gv) = (Math.Clamp(u / Spacing, 0, Nodes - 1.001f), Math.Clamp(v / Spacing, 0, Nodes - 1.001f));
         var (column, row) = ((int)gu, (int)gv);
         var (fu, fv) = (gu - column, gv - row);
@@ -87,6 +84,6 @@ internal sealed class ModuleGrid
             return upper + ((lower - upper) * fv);
         }
 
-        return (Mix(_pullX), Mix(_pullY));
+        return new(Mix(_pullX), Mix(_pullY));
     }
 }

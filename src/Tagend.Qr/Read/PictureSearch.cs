@@ -30,8 +30,14 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget budget, 
     /// <summary>Threes of one pass that are read, the likeliest.</summary>
     private const int ReadInPass = 24;
 
-    /// <summary>Of those, the most that are read as bent.</summary>
-    private const int ReadBent = 8;
+    /// <summary>The same where they were found by their light, which texture has too.</summary>
+    private const int ReadMatched = 8;
+
+    /// <summary>Of those, one in so many is read as bent.</summary>
+    private const int BentOneIn = 3;
+
+    /// <summary>What a costly pass may spend of what is left, one part in so many.</summary>
+    private const int ShareOfCostly = 3;
 
     /// <summary>Where something was read, only likely ones are worth more.</summary>
     private const float LeastEvidenceBesides = 0.8f;
@@ -129,10 +135,11 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget budget, 
     /// <summary>The costly way for some of the likeliest, then the costliest for a few of those.</summary>
     private void ReadCostly(SymbolReader reader, IEnumerable<SymbolCandidate> candidates, bool inverted, int times, int most)
     {
+        var (bent, least) = (most / BentOneIn, budget.Left - (budget.Left / ShareOfCostly));
         var flat = new List<(SymbolCandidate Candidate, IReadOnlyList<ModuleGrid> Grids)>();
         foreach (var candidate in candidates)
         {
-            if (budget.IsSpent || most == 0)
+            if (budget.Left <= least || most == 0)
             {
                 break;
             }
@@ -148,9 +155,9 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget budget, 
             }
         }
 
-        foreach (var (candidate, grids) in flat.Take(ReadBent))
+        foreach (var (candidate, grids) in flat.Take(bent))
         {
-            if (!budget.IsSpent && !IsUsed(candidate.Triple))
+            if (budget.Left > least && !IsUsed(candidate.Triple))
             {
                 Keep(reader.ReadBent(candidate, grids));
             }
@@ -195,7 +202,7 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget budget, 
             .ToList();
         if (!isPlain)
         {
-            ReadCostly(reader, candidates, inverted, Tries, ReadInPass);
+            ReadCostly(reader, candidates, inverted, Tries, pass.Matched ? ReadMatched : ReadInPass);
             return;
         }
 

@@ -47,16 +47,16 @@ internal sealed record ReadingPass(
     /// <summary>Dearer ones, cheapest first within what is likely to help. More ways to look are more rows here.</summary>
     public static IReadOnlyList<ReadingPass> Costly { get; } =
     [
-        new(1, 0, Treatment.AsIs, 0, Matched: true),
-        new(1, 1, Treatment.AsIs, 0, Matched: true),
-        new(1, -1, Treatment.AsIs, 0, Matched: true),
-        new(1, 0, Treatment.Deblurred, 0, Matched: true),
-        new(1, 1, Treatment.Deblurred, 0, Matched: true),
-        new(1, -1, Treatment.Deblurred, 0, Matched: true),
         new(1, 1, Treatment.AsIs, 14, Guesses: true, LeastRings: ClearRings),
         new(1, 0, Treatment.AsIs, 14, Guesses: true, LeastRings: ClearRings),
+        new(1, 0, Treatment.AsIs, 0, Matched: true),
+        new(1, 0, Treatment.Deblurred, 0, Matched: true),
+        new(1, -1, Treatment.AsIs, 0, Matched: true),
+        new(1, -1, Treatment.Deblurred, 0, Matched: true),
         new(1, 0, Treatment.AsIs, 14),
         new(1, 1, Treatment.AsIs, 14),
+        new(2, 1, Treatment.AsIs, 0, Matched: true),
+        new(2, 1, Treatment.Deblurred, 0, Matched: true),
         new(2, 2, Treatment.AsIs, 14),
         new(2, -1, Treatment.AsIs, 10),
         new(2, -2, Treatment.AsIs, 10),

@@ -41,6 +41,23 @@ internal sealed record SymbolCandidate(
         return byTiming.Concat(sizes).Where(SymbolLayout.IsSize).Distinct();
     }
 
+    /// <summary>The finder patterns' middles and the fourth corner of a symbol of a size: where one was not seen, the modules of the other two point there.</summary>
+    public Quadrilateral CornersFor(int size)
+    {
+        if (Triple.Guessed is not { } guessed)
+        {
+            return Corners;
+        }
+
+        var (corner, right, below) = (Shapes[0], Shapes[1], Shapes[2]);
+        var side = size - (2 * ModuleGrid.FinderInset);
+        return guessed == Triple.Below ? Corners with { BottomLeft = corner.At(0, side), BottomRight = right.At(0, side) }
+            : guessed == Triple.Right ? Corners with { TopRight = corner.At(side, 0), BottomRight = below.At(side, 0) }
+            : Corners with { TopLeft = Between(right.At(-side, 0), below.At(0, -side)), BottomRight = Between(right.At(0, side), below.At(side, 0)) };
+
+        static Point Between(Point a, Point b) => (a + b) * 0.5f;
+    }
+
     /// <summary>Looks closer; null where one is no finder pattern.</summary>
     /// <param name="picture">The level to sample the symbol in.</param>
     /// <param name="scaled">In pixels of that level.</param>
@@ -58,10 +75,22 @@ internal sealed record SymbolCandidate(
         {
             looks += FinderShape.Looks;
             shapes[i] = FinderShape.Of(picture, finders[i], across, down);
-            patterns = finders[i] == scaled.Guessed ? patterns : Math.Min(patterns, shapes[i].Correlation(picture));
+            if (finders[i] == scaled.Guessed)
+            {
+                continue;
+            }
+
+            patterns = Math.Min(patterns, shapes[i].Correlation(picture));
             if (patterns < leastPatterns)
             {
                 return null;
+            }
+
+            if (scaled.Guessed is not null)
+            {
+                // Where the third is, is known from the slant of these two.
+                looks += FinderShape.LooksToFit;
+                shapes[i] = shapes[i].Fitted(picture);
             }
         }
 

@@ -16,6 +16,11 @@ internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget budget, S
     /// <summary>In modules, by the finder patterns: from 45 on a symbol tells its version and has alignment patterns enough to bend the grid by.</summary>
     private const float LeastSideOfVersion = 38;
 
+    /// <summary>Of the grids on planes, the best that are nudged, and how often.</summary>
+    private const int GridsNudged = 1;
+
+    private const int Nudges = 2;
+
     /// <summary>Of a bent symbol, the most sizes that are tried.</summary>
     private const int SizesBent = 3;
 
@@ -87,12 +92,27 @@ internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget budget, S
     public FoundCode? ReadBent(SymbolCandidate candidate, IReadOnlyList<ModuleGrid> grids)
     {
         var (picture, triple, scale) = Near(candidate.Triple);
+        var seen = asSeen?.Level(pyramid.LevelFor(candidate.Triple.Module)) ?? picture;
+        foreach (var grid in grids.Take(GridsNudged))
+        {
+            var nudged = grid;
+            for (var n = 0; n < Nudges && !budget.IsSpent && GridNudge.Of(seen, nudged, out var looks) is { } moved; n++)
+            {
+                budget.Spend(looks);
+                nudged = moved;
+                if (Decode(seen, nudged, ThoroughLooks) is { } text)
+                {
+                    return Found(text, nudged, scale);
+                }
+            }
+        }
+
         if (candidate.Triple.Guessed is null)
         {
             var finders = Fitted(picture, candidate);
             foreach (var size in VersionSizes(picture, candidate, finders).Concat(grids.Select(g => g.Size)).Distinct().Take(SizesBent).TakeWhile(_ => !budget.IsSpent))
             {
-                var plane = grids.FirstOrDefault(g => g.Size == size) ?? new ModuleGrid(size, candidate.Corners);
+                var plane = grids.FirstOrDefault(g => g.Size == size) ?? new ModuleGrid(size, candidate.CornersFor(size));
                 foreach (var flat in (ModuleGrid[])[plane, new ModuleGrid(size, triple.Corners)])
                 {
                     var bent = AlignmentFit.Bent(picture, flat, finders, out var looks);
@@ -141,7 +161,7 @@ internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget budget, S
         var finders = Fitted(picture, candidate);
         foreach (var size in VersionSizes(picture, candidate, finders))
         {
-            var bent = AlignmentFit.Bent(picture, new ModuleGrid(size, candidate.Corners), finders, out var looks);
+            var bent = AlignmentFit.Bent(picture, new ModuleGrid(size, candidate.CornersFor(size)), finders, out var looks);
             budget.Spend(looks);
             if (Decode(picture, bent, QuickLooks) is { } text)
             {
@@ -184,7 +204,7 @@ internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget budget, S
         }
 
         var fit = new PatternFit(picture, size);
-        var corners = candidate.Corners;
+        var corners = candidate.CornersFor(size);
         var tilted = fit.Improved(
             fit.Tilted(corners with { BottomRight = corners.TopRight + corners.BottomLeft - corners.TopLeft }), grid.Module / 2);
         budget.Spend(fit.Looks);
@@ -194,10 +214,10 @@ internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget budget, S
     /// <summary>The better of no perspective and the one that the finder patterns show, moved to where the patterns fit best.</summary>
     private static (Quadrilateral Corners, float Score) FourthCorner(PatternFit fit, SymbolCandidate candidate, int size)
     {
-        var corners = candidate.Corners;
+        var corners = candidate.CornersFor(size);
         var straight = corners with { BottomRight = corners.TopRight + corners.BottomLeft - corners.TopLeft };
         var start = fit.Score(corners) > fit.Score(straight) ? corners : straight;
-        return fit.Improved(start, new ModuleGrid(size, start).Module, from: Quadrilateral.OfBottomRight);
+        return fit.Improved(start, new ModuleGrid(size, start).Module, from: candidate.Triple.Guessed is null ? Quadrilateral.OfBottomRight : 0);
     }
 
     private string? Decode(GrayPicture picture, ModuleGrid grid, Func<SymbolLayout, float[], IEnumerable<float[]>> looks)
@@ -230,6 +250,7 @@ internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget budget, S
         yield return ModuleLight.Darkness(ModuleLight.Sharpened(light, size, 0.4f, 0.4f), size, 2);
         yield return ModuleLight.AgainstMean(light, size, 4);
         yield return ModuleLight.AgainstMean(light, size, 1);
+        yield return ModuleLight.Unglared(ModuleLight.AgainstMean(light, size, 3));
         foreach (var seen in new[] { ModuleLight.AgainstMean(light, size, 8), ModuleLight.AgainstMean(light, size, 4) })
         {
             if (BlurModel.Undo(layout, seen, ModuleLight.AgainstMean(light, size, 1)) is { } clear)
