@@ -58,12 +58,18 @@ internal sealed class DrawnCode
         return new DrawnCode(Text, dark);
     }
 
-    public byte[] Picture(float module, float degrees, SKEncodedImageFormat format)
+    /// <param name="module">In pixels.</param>
+    /// <param name="degrees">That it is turned by.</param>
+    /// <param name="format">Of the file.</param>
+    /// <param name="blur">In modules.</param>
+    public byte[] Picture(float module, float degrees, SKEncodedImageFormat format, float blur = 0)
     {
         var side = (int)(Size * module * (degrees == 0 ? 1 : 1.42f));
         using var bitmap = new SKBitmap(side, side, SKColorType.Rgba8888, SKAlphaType.Opaque);
         using var canvas = new SKCanvas(bitmap);
         using var ink = new SKPaint { Color = SKColors.Black, IsAntialias = true };
+        using var lens = new SKPaint { ImageFilter = blur > 0 ? SKImageFilter.CreateBlur(blur * module, blur * module) : null };
+        canvas.SaveLayer(lens);
         canvas.Clear(SKColors.White);
         canvas.Translate(side / 2f, side / 2f);
         canvas.RotateDegrees(degrees);
@@ -80,6 +86,7 @@ internal sealed class DrawnCode
             }
         }
 
+        canvas.Restore();
         using var data = bitmap.Encode(format, 80);
         return data.ToArray();
     }

@@ -55,7 +55,8 @@ internal sealed class PicturesTarget : ITarget
             file = code.Damaged(mutation, mutation.Pick(_codes)).Picture(
                 (float)(2 + (mutation.Random.NextDouble() * 2)),
                 mutation.OneIn(2) ? 0 : mutation.Random.Next(360),
-                mutation.OneIn(4) ? SKEncodedImageFormat.Jpeg : SKEncodedImageFormat.Png);
+                mutation.OneIn(4) ? SKEncodedImageFormat.Jpeg : SKEncodedImageFormat.Png,
+                mutation.OneIn(3) ? (float)mutation.Random.NextDouble() : 0);
         }
 
         mutation.Spoiled = file;

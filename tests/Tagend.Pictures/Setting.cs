@@ -246,7 +246,7 @@ public static class Setting
         return (scene, [symbol.Text]);
     }
 
-    /// <summary>Cards with codes lying about on a bench, from 4 to 20 in a picture, some large and some small.</summary>
+    /// <summary>Cards with codes lying about on a bench, from 4 to 20 in a picture, some large and some small, one in four with something on a corner pattern.</summary>
     private static (Scene, IReadOnlyList<string>) Scattered(int strength, bool isTag, Random random)
     {
         var (columns, rows) = strength switch { 1 => (2, 2), 2 => (3, 2), 3 => (4, 3), 4 => (4, 4), _ => (5, 4) };
@@ -263,7 +263,12 @@ public static class Setting
             var symbol = OneOf(isTag, random);
             var side = Math.Min(wide, high) * scene.Between(0.42, 0.66);
             var (x, y) = (((n % columns) + 0.5) * wide, ((n / columns) + 0.5) * high);
-            Lay(scene, symbol, x - (scene.Width / 2.0), y - (scene.Height / 2.0), side / (symbol.Size + 10), scene.Between(0, 6.28), scene.Between(0, 45));
+            var covered = random.Next(4) == 0 ? random.Next(3) : -1;
+            var (left, top) = (covered == 1 ? symbol.Size - 6.5 : -1, covered == 2 ? symbol.Size - 6.5 : -1);
+            scene.Paint(
+                View(scene, x - (scene.Width / 2.0), y - (scene.Height / 2.0), side / (symbol.Size + 10), scene.Between(0, 6.28), scene.Between(0, 45), 2.6 * symbol.Size),
+                (u, v) => covered >= 0 && u + (symbol.Size / 2.0) > left && v + (symbol.Size / 2.0) > top && u + (symbol.Size / 2.0) < left + 7.5 && v + (symbol.Size / 2.0) < top + 7.5
+                    ? 150 : symbol.LightAt(u + (symbol.Size / 2.0), v + (symbol.Size / 2.0), 30, 228));
             texts.Add(symbol.Text);
         }
 

@@ -49,12 +49,21 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget budget, 
     /// <summary>In pixels: with modules of 2 to 4 pixels, half of one or all of it.</summary>
     private const float BlurUndone = 2;
 
+    /// <summary>What hardly is anything but a finder pattern has so clear rings, and is crossed by so many rows.</summary>
+    private const float VeryClearRings = 0.9f;
+
+    private const int RowsOfClear = 4;
+
     /// <summary>A three that could not be read is not tried again more than so often.</summary>
     private const int Tries = 3;
 
     private readonly List<FoundCode> _found = [];
     private readonly List<SymbolCandidate> _unread = [];
     private readonly List<SymbolCandidate> _unlikely = [];
+
+    /// <summary>What the plain pass saw that hardly is anything but a finder pattern.</summary>
+    private readonly List<FinderPattern> _clear = [];
+
     /// <summary>What the plain pass saw in the level before, for of a tilted symbol one pattern may show there and the others here.</summary>
     private List<FinderPattern> _coarser = [];
 
@@ -74,6 +83,15 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget budget, 
         }
 
         Retry();
+        if (_found.Count > 0 && _clear.Where(f => !IsUsed(f)).Take(2).Count() == 2)
+        {
+            // Beside what was read stands another code, it seems, of which one pattern is lost.
+            foreach (var pass in ReadingPass.Costly.TakeWhile(p => p.Guesses))
+            {
+                Look(pass, isPlain: false);
+            }
+        }
+
         return _found;
     }
 
@@ -192,6 +210,11 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget budget, 
         var (here, coarser) = (finders, isPlain ? _coarser : []);
         finders = [.. here, .. coarser.Where(c => !IsUsed(c) && !here.Exists(c.IsAt))];
         _coarser = here;
+        if (isPlain && !inverted)
+        {
+            _clear.AddRange(here.Where(f => f.Rings >= VeryClearRings && f.Count >= RowsOfClear));
+        }
+
         var share = budget.Left - (budget.Left / ShareOfPass);
         var candidates = (pass.Guesses ? FinderTriple.Guesses([.. finders.Take(FindersOfGuesses)]) : FinderTriple.Among(finders))
             .Where(t => !(coarser.Contains(t.Corner) && coarser.Contains(t.Right) && coarser.Contains(t.Below)))

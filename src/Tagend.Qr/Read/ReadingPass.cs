@@ -73,6 +73,8 @@ internal sealed record ReadingPass(
         new(6, 3, Treatment.AsIs, 14),
         new(6, 0, Treatment.Doubled, 14),
         new(6, 1, Treatment.Doubled, 14),
+        new(7, 0, Treatment.Doubled, 0, Matched: true),
+        new(7, 1, Treatment.Doubled, 0, Matched: true),
         new(7, 2, Treatment.Doubled, 14),
     ];
 

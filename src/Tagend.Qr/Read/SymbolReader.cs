@@ -127,7 +127,7 @@ internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget budget, S
             }
         }
 
-        foreach (var grid in grids.Take(SizesBent).TakeWhile(_ => !budget.IsSpent))
+        foreach (var grid in grids.Take(candidate.Triple.Guessed is null ? SizesBent : 1).TakeWhile(_ => !budget.IsSpent))
         {
             var bent = GridBend.Rounded(picture, grid, triple.Corners, out var looks);
             budget.Spend(looks);
