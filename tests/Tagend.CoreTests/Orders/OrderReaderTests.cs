@@ -210,6 +210,29 @@ public class OrderReaderTests
         Assert.Empty(file.Lines);
     }
 
+    /// <summary>The header says what stands between cells, and neither the rows below it nor what its names have in quotes.</summary>
+    [Theory]
+    [InlineData("order,piece,finished_length,notes\n1,string,60,a;b;c;d;e;f\n", "a;b;c;d;e;f")]
+    [InlineData("\r\n  \r\norder,piece,finished_length,notes\n1,string,60,a;b;c;d;e;f\n", "a;b;c;d;e;f")]
+    [InlineData("order,piece,finished_length,notes,\"a;b;c\nd;e;f\"\n1,string,60,wax,\n", "wax")]
+    [InlineData("order;piece;finished_length;notes\n1;string;60;a,b,c,d,e,f\n", "a,b,c,d,e,f")]
+    public void Read_SeparatorsElsewhere_DoNotCount(string text, string notes)
+    {
+        var file = Read(text);
+        Assert.Empty(file.Problems);
+        Assert.Equal(notes, Assert.Single(file.Lines).Slip.Notes);
+    }
+
+    [Fact]
+    public void Read_PieceThatAnotherFileHas_NamesThatFile()
+    {
+        var text = "order,piece,finished_length\n1,buss,38\n"u8.ToArray();
+        var file = OrderReader.Read([("a.csv", text), ("b.csv", text)], LengthUnit.Inch, new OwnColumns(new Dictionary<string, string>()));
+        Assert.Equal(
+            "b.csv:2: piece \"buss\": order 1 already has a piece of that name in line 2 of a.csv: give each piece of a set its own name",
+            Assert.Single(file.Problems).ToString());
+    }
+
     [Fact]
     public void Read_HeaderWithANameWithoutEnd_IsRefusedBeforeItIsCompared()
     {

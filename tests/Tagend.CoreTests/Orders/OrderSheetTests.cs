@@ -2,6 +2,7 @@ using System.Text;
 using CsCheck;
 using Tagend.Measures;
 using Tagend.Orders;
+using Tagend.Problems;
 using Xunit;
 
 namespace Tagend.Tests.Orders;
@@ -60,6 +61,44 @@ public class OrderSheetTests
     [Fact]
     public void WithoutRow_TakesItsLineOut() =>
         Assert.Equal("order,piece,finished_length\r\n\r\n1002,\"buss\nwide\",38 1/2\r\n", Text(Read(Small).WithoutRow(0)));
+
+    [Theory]
+    [InlineData("order,piece\n7,string\n8,buss\n", "order,piece\n8,buss\n")]
+    [InlineData("order,piece\n7,string", "order,piece\n")]
+    [InlineData("order,piece\r\n7,string", "order,piece\r\n")]
+    public void WithoutRow_AtAnyEndOfALine_TakesThatEndAlone(string before, string after) => Assert.Equal(after, Text(Read(before).WithoutRow(0)));
+
+    [Theory]
+    [InlineData("", 0, new string[0])]
+    [InlineData("\n\n,,\n", 0, new string[0])]
+    [InlineData("\n order , piece\n7,string\n", 2, new[] { "order", "piece" })]
+    [InlineData("sep=;\norder;piece\n7;string\n", 2, new[] { "order", "piece" })]
+    public void Header_OfAFile_IsItsFirstLineWithText(string text, int line, string[] titles)
+    {
+        var sheet = Read(text);
+        Assert.Equal(line, sheet.HeaderLine);
+        Assert.Equal(titles, sheet.Titles);
+        Assert.Equal(titles.Length > 0 ? 1 : 0, sheet.Rows.Count);
+    }
+
+    [Fact]
+    public void Cell_OutsideItsRow_IsEmpty()
+    {
+        var row = Assert.Single(Read("order,piece\n7,string\n").Rows);
+        Assert.Equal(["", "7", "string", ""], Enumerable.Range(-1, 4).Select(column => row[column]));
+    }
+
+    [Fact]
+    public void WithColumn_OfRowsOfAnyLength_StandsBehindTheHeadersLast() =>
+        Assert.Equal("order,piece,peep\n7,,\n8,buss,,more\n", Text(Read("order,piece\n7\n8,buss,more\n").WithColumn("peep")));
+
+    [Fact]
+    public void Read_OfNoText_SaysWhatIsWrong()
+    {
+        List<Problem> problems = [];
+        Assert.Null(OrderSheet.Read("orders.csv", [0xD0, 0xCF, 0x11, 0xE0, 0xA1], problems));
+        Assert.StartsWith("orders.csv: this is a spreadsheet's own file", Assert.Single(problems).ToString(), StringComparison.Ordinal);
+    }
 
     [Fact]
     public void Begin_ThenRows_IsAFileThatIsRead()

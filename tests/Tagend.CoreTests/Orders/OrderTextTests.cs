@@ -47,6 +47,16 @@ public sealed class OrderTextTests : IDisposable
             "orders.csv:2: byte C3 is not UTF-8, so a letter of this line would be guessed: save the file as \"CSV UTF-8\""
         },
         {
+            "a letter of another code after old line ends",
+            [.. "order\r1\r2"u8, 0xFF],
+            "orders.csv:3: byte FF is not UTF-8, so a letter of this line would be guessed: save the file as \"CSV UTF-8\""
+        },
+        {
+            "a letter of another code in the first line",
+            [.. "order"u8, 0xFF],
+            "orders.csv:1: byte FF is not UTF-8, so a letter of this line would be guessed: save the file as \"CSV UTF-8\""
+        },
+        {
             "UTF-16 without a mark",
             Encoding.Unicode.GetBytes("order,piece"),
             "orders.csv:1: the file is not UTF-8 text: save it as \"CSV UTF-8\""

@@ -20,6 +20,12 @@ public class PositionReaderTests
     }
 
     [Theory]
+    [InlineData(PieceEnd.A, 8)]
+    [InlineData(PieceEnd.B, 52)]
+    public void FromA_OfAPlace_IsItsDistanceFromA(PieceEnd end, double inches) =>
+        Assert.Equal(Length.FromInches(inches), new Position(end, Length.FromInches(8)).FromA(Length.FromInches(60)));
+
+    [Theory]
     [InlineData("")]
     [InlineData("A")]
     [InlineData("C 8")]
