@@ -5,8 +5,8 @@ cd "$(dirname "$0")"
 export DOTNET_NOLOGO=1 DOTNET_CLI_TELEMETRY_OPTOUT=1 LC_ALL=C.UTF-8
 
 tagend=src/Tagend.Cli/bin/Release/net10.0/tagend
-outside_tools=(pdftoppm rsvg-convert qpdf zbarimg mutool ZXingReader identify cupsd ippeveprinter lp dbus-daemon strace script /usr/share/X11/xkb/symbols/us mandoc zsh /usr/bin/time chromium)
-outside_packages=(poppler-utils librsvg2-bin qpdf zbar-tools mupdf-tools zxing-cpp-tools imagemagick cups cups-ipp-utils cups-client dbus strace bsdutils xkb-data mandoc zsh time chromium)
+outside_tools=(pdftoppm rsvg-convert qpdf zbarimg mutool ZXingReader identify cupsd ippeveprinter lp dbus-daemon strace script /usr/share/X11/xkb/symbols/us mandoc zsh /usr/bin/time chromium chromium-headless-shell)
+outside_packages=(poppler-utils librsvg2-bin qpdf zbar-tools mupdf-tools zxing-cpp-tools imagemagick cups cups-ipp-utils cups-client dbus strace bsdutils xkb-data mandoc zsh time chromium chromium-headless-shell)
 sample_date=2026-03-14
 export TAGEND_JOB_BOOK=none # demo orders are nobody's
 demo_shop=out/demo-shop
@@ -35,7 +35,7 @@ install_outside_tools() { install_packages "the checks that need them" outside_t
 # install_packages WHAT PROGRAMS PACKAGES: the packages whose program is missing; those beyond the programs come with them.
 install_packages() {
     local -n programs=$2 packages=$3
-    local missing=()
+    local missing=() package
     PATH="$PATH:/usr/sbin"
     for i in "${!packages[@]}"; do
         [ -n "${programs[$i]:-}" ] || { [ ${#missing[@]} -eq 0 ] || missing+=("${packages[$i]}"); continue; }
@@ -43,8 +43,11 @@ install_packages() {
     done
     [ ${#missing[@]} -eq 0 ] && return
     if [ "$(id -u)" -eq 0 ] && command -v apt-get > /dev/null; then
-        { apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq "${missing[@]}"; } > /dev/null \
-            || echo "could not install ${missing[*]}: $1 will be skipped"
+        apt-get update -qq > /dev/null || true
+        apt_install() { DEBIAN_FRONTEND=noninteractive apt-get install -y -qq "$@" > /dev/null; }
+        apt_install "${missing[@]}" || for package in "${missing[@]}"; do
+            apt_install "$package" || echo "could not install $package: $1 will be skipped"
+        done
     else
         echo "$1 will be skipped; to have them: sudo apt-get install ${missing[*]}"
     fi
