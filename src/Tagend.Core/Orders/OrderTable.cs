@@ -60,17 +60,16 @@ internal sealed class OrderTable(byte[] utf8)
     /// <remarks>A quote inside an unquoted cell is text: it is an inch mark.</remarks>
     public IEnumerable<OrderRecord> Records()
     {
-        CsvMalformedReason? quoting = null;
-        var options = Options with { TrackLineNumbers = true, OnMalformedRecord = malformed => quoting = malformed.Reason };
+        var isMalformed = false;
+        var options = Options with { TrackLineNumbers = true, OnMalformedRecord = _ => isMalformed = true };
         using var reader = CsvReader.Create(utf8, options);
         while (reader.Read())
         {
             var raw = reader.RawRecord;
             var place = new RecordPlace((int)reader.LineNumber, (int)reader.ByteOffset, raw.Length);
-            var isOpen = quoting == CsvMalformedReason.UnterminatedQuote;
-            var quoteLine = isOpen ? place.Line + LinesBeforeOpenQuote(raw, _separator) : place.Line;
-            yield return new OrderRecord(place, quoteLine, raw.IndexOfAny("\r\n"u8) >= 0, quoting, CellsOf(reader));
-            quoting = null;
+            var (quoting, linesBefore) = isMalformed ? OrderQuotes.FaultIn(raw, _separator) : (null, 0);
+            yield return new OrderRecord(place, place.Line + linesBefore, raw.IndexOfAny("\r\n"u8) >= 0, quoting, CellsOf(reader));
+            isMalformed = false;
         }
     }
 
@@ -124,33 +123,4 @@ internal sealed class OrderTable(byte[] utf8)
     /// <summary>With a space for each control character but tabs and line ends, and without marks that only change how others are shown.</summary>
     private static string Printable(string cell) => ShownText.IsShown(cell) ? cell : string.Concat(cell.EnumerateRunes().Select(c =>
         ShownText.IsShown(c) || c.Value is '\t' or '\r' or '\n' ? c.ToString() : Rune.GetUnicodeCategory(c) == UnicodeCategory.Format ? "" : " "));
-
-    /// <summary>Line ends before the quote that is still open at the end of a record.</summary>
-    private static int LinesBeforeOpenQuote(ReadOnlySpan<byte> raw, char separator)
-    {
-        var (lines, linesBeforeQuote) = (0, 0);
-        var (isQuoted, isCellStart) = (false, true);
-        for (var i = 0; i < raw.Length; i++)
-        {
-            var b = raw[i];
-            var next = i + 1 < raw.Length ? raw[i + 1] : 0;
-            lines += b == '\n' || (b == '\r' && next != '\n') ? 1 : 0;
-            if (isQuoted)
-            {
-                // A doubled quote is one quote of the text.
-                i += b == '"' && next == '"' ? 1 : 0;
-                isQuoted = b != '"' || next == '"';
-            }
-            else if (b == '"' && isCellStart)
-            {
-                (isQuoted, isCellStart, linesBeforeQuote) = (true, false, lines);
-            }
-            else
-            {
-                isCellStart = b == separator || (isCellStart && b is (byte)' ' or (byte)'\t');
-            }
-        }
-
-        return linesBeforeQuote;
-    }
 }

@@ -192,6 +192,7 @@ public class OrderReaderTests
     [InlineData("2,\"a\nb\",\"60 1/4\"\"\",\"x\n3,string,61,\n", 4)]
     [InlineData("2,\"a\r\nb\",60\",\"x\"\"y\r\n\"\"\r\n3,string,61,\r\n", 4)]
     [InlineData("2,\"x,\n,\"\"\n", 3)]
+    [InlineData("2,buss 38\",60\",\"x\n3,string,61,\n4,string,62,\n", 3)] // an inch mark before it
     public void Read_QuoteNeverClosed_IsShownWhereItOpens(string rows, int line)
     {
         var file = Read($"order,piece,finished_length,notes\n1,string,60,\n{rows}");
