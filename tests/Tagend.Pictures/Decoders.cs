@@ -22,7 +22,7 @@ internal static class Decoders
     public static IReadOnlyDictionary<string, Func<IReadOnlyList<string>, string, IEnumerable<Reading>>> All { get; } =
         new Dictionary<string, Func<IReadOnlyList<string>, string, IEnumerable<Reading>>>
         {
-            ["Tagend"] = (pictures, _) => pictures.Select(p => OfPixels(p, Ours)),
+            ["Tagend"] = (pictures, _) => pictures.Select(Ours),
             ["ZXing.Net 0.16.11"] = (pictures, _) => pictures.Select(p => OfPixels(p, ZXingAsItComes)),
             ["zbar"] = (pictures, _) => pictures.Select(Zbar),
             ["zxing-cpp (zxing-wasm 3.1.4)"] = (pictures, modules) => Node("zxing-wasm", modules, pictures),
@@ -39,8 +39,13 @@ internal static class Decoders
         return new Reading(Path.GetFileName(picture), (Environment.CpuUsage.TotalTime - start).TotalMilliseconds, texts);
     }
 
-    private static string[] Ours(byte[] pixels, int width, int height) =>
-        [.. TagPictures.Reader.Read(new GrayPicture(pixels, width, height)).Select(c => c.Text)];
+    private static Reading Ours(string picture)
+    {
+        var decoded = PictureFile.Load(picture);
+        var start = Environment.CpuUsage.TotalTime;
+        string[] texts = [.. TagPictures.Reader.Read(decoded, long.MaxValue).Select(c => c.Text)];
+        return new Reading(Path.GetFileName(picture), (Environment.CpuUsage.TotalTime - start).TotalMilliseconds, texts);
+    }
 
     private static string[] ZXingAsItComes(byte[] pixels, int width, int height)
     {

@@ -49,9 +49,10 @@ internal readonly record struct FinderShape(Point Middle, Point Across, Point Do
         float sum = 0, squares = 0, dark = 0;
         for (var y = -Side / 2; y <= Side / 2; y++)
         {
-            for (var x = -Side / 2; x <= Side / 2; x++)
+            var place = At(-Side / 2, y);
+            for (var x = -Side / 2; x <= Side / 2; x++, place += Across)
             {
-                var light = picture.At(At(x, y));
+                var light = picture.At(place);
                 sum += light;
                 squares += light * light;
                 dark += Math.Max(Math.Abs(x), Math.Abs(y)) is 0 or 1 or 3 ? light : 0;

@@ -9,7 +9,7 @@ namespace Tagend.Qr.Read;
 public sealed class FrameReader(CheckedTexts checkedTexts)
 {
     /// <summary>Pixels looked at in a frame: a megapixel at every level, and a few symbols.</summary>
-    private const long Looks = 6_000_000;
+    private const long Looks = 4_500_000;
 
     /// <summary>How far a code may have moved since the last frame, in its own size.</summary>
     private const float Moved = 0.5f;

@@ -9,11 +9,6 @@ internal static class ModuleLight
     /// <summary>Between looks, in modules.</summary>
     private const float Apart = 0.22f;
 
-    /// <summary>Of a module, against the mean of all light ones: more is glare.</summary>
-    private const float MostLight = 1.7f;
-
-    private const float Doubtful = 0.05f;
-
     public static float[] Read(GrayPicture picture, ModuleGrid grid)
     {
         var light = new float[grid.Size * grid.Size];
@@ -97,13 +92,6 @@ internal static class ModuleLight
         }
 
         return mean;
-    }
-
-    /// <summary>Darkness in which modules lighter than the light ones are doubtful: glare may have made them so.</summary>
-    public static float[] Unglared(float[] darkness)
-    {
-        var light = -darkness.Where(d => d < 0).DefaultIfEmpty(0).Average();
-        return [.. darkness.Select(d => d < -MostLight * light ? -Doubtful * light : d)];
     }
 
     public static float[] Transposed(float[] light, int size)

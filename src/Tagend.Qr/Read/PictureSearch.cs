@@ -36,8 +36,10 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget budget, 
     /// <summary>Of those, one in so many is read as bent.</summary>
     private const int BentOneIn = 3;
 
-    /// <summary>What a costly pass may spend of what is left, one part in so many.</summary>
-    private const int ShareOfCostly = 3;
+    /// <summary>What may be spent of what is left, by what the plain passes saw and by a costly pass.</summary>
+    private const float ShareOfRetry = 0.5f;
+
+    private const float ShareOfCostly = 0.35f;
 
     /// <summary>Where something was read, only likely ones are worth more.</summary>
     private const float LeastEvidenceBesides = 0.8f;
@@ -105,7 +107,8 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget budget, 
                 break;
             }
 
-            foreach (var pass in round)
+            // Once something was found, edges are enough for what is beside it.
+            foreach (var pass in round.Where(p => _found.Count == 0 || !p.Matched))
             {
                 Look(pass, isPlain: false);
             }
@@ -147,13 +150,14 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget budget, 
         var likely = _unread.Concat(hasFound ? [] : _unlikely)
             .Where(c => !hasFound || (c.Patterns > LeastPatternsBesides && c.Evidence > LeastEvidenceBesides))
             .OrderByDescending(c => c.Evidence);
-        ReadCostly(reader, likely, inverted: false, Tries - 1, hasFound ? ReadBesides : ReadInPass);
+        ReadCostly(reader, likely, inverted: false, Tries - 1, hasFound ? ReadBesides : ReadInPass, ShareOfRetry);
     }
 
     /// <summary>The costly way for some of the likeliest, then the costliest for a few of those.</summary>
-    private void ReadCostly(SymbolReader reader, IEnumerable<SymbolCandidate> candidates, bool inverted, int times, int most)
+    /// <param name="share">Of what is left.</param>
+    private void ReadCostly(SymbolReader reader, IEnumerable<SymbolCandidate> candidates, bool inverted, int times, int most, float share)
     {
-        var (bent, least) = (most / BentOneIn, budget.Left - (budget.Left / ShareOfCostly));
+        var (bent, least) = (most / BentOneIn, budget.Left * (1 - share));
         var flat = new List<(SymbolCandidate Candidate, IReadOnlyList<ModuleGrid> Grids)>();
         foreach (var candidate in candidates)
         {
@@ -225,7 +229,7 @@ internal sealed class PictureSearch(PicturePyramid pyramid, PixelBudget budget, 
             .ToList();
         if (!isPlain)
         {
-            ReadCostly(reader, candidates, inverted, Tries, pass.Matched ? ReadMatched : ReadInPass);
+            ReadCostly(reader, candidates, inverted, Tries, pass.Matched ? ReadMatched : ReadInPass, ShareOfCostly);
             return;
         }
 

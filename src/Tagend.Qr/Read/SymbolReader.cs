@@ -250,7 +250,6 @@ internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget budget, S
         yield return ModuleLight.Darkness(ModuleLight.Sharpened(light, size, 0.4f, 0.4f), size, 2);
         yield return ModuleLight.AgainstMean(light, size, 4);
         yield return ModuleLight.AgainstMean(light, size, 1);
-        yield return ModuleLight.Unglared(ModuleLight.AgainstMean(light, size, 3));
         foreach (var seen in new[] { ModuleLight.AgainstMean(light, size, 8), ModuleLight.AgainstMean(light, size, 4) })
         {
             if (BlurModel.Undo(layout, seen, ModuleLight.AgainstMean(light, size, 1)) is { } clear)
