@@ -169,6 +169,8 @@ public class OrdersTests(Browser browser, DemoStation demo) : IClassFixture<Demo
         await Assertions.Expect(page.Locator(".says.is-warn").First).ToContainTextAsync("is now revision 2: customer Second Example (was First Example)");
         await page.ReloadAsync();
         await Assertions.Expect(meant).ToBeCheckedAsync();
+        await Assertions.Expect(page.Locator("section.set .who")).ToHaveTextAsync("Second Example");
+        await Assertions.Expect(page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = "Print what is ready: 1 set" })).ToBeVisibleAsync();
         await Look.Everywhere(page, "orders-again");
         await page.GotoAsync($"{demo.Station.Address}papers/again.csv?order={order}&kind=cards");
         await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Print", Exact = true }).ClickAsync();

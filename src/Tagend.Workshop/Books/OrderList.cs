@@ -80,7 +80,7 @@ public static class OrderList
         bool IsClosed(string order) => isOpenOnly && book?.Find(new JobSearch { Order = order }).Any() == true;
     }
 
-    /// <summary>Lists the orders of a file alone, and asks the book for these.</summary>
+    /// <summary>Lists the orders of a file alone, and asks the book for these. One that the book has for another customer was never printed.</summary>
     /// <param name="book">Null where there is none yet.</param>
     /// <param name="file">Order files that were read.</param>
     /// <param name="style">How the shop writes dates in numbers.</param>
@@ -89,7 +89,7 @@ public static class OrderList
     /// <exception cref="Problems.TagendException">The book cannot be used.</exception>
     public static IReadOnlyList<ListedOrder> OfFile(IJobBook? book, OrderFile file, DateStyle style, DateOnly today) =>
     [
-        .. file.Lines.GroupBy(l => l.Order).Select(o => book?.Find(new JobSearch { Order = o.Key }).ToList() is { Count: > 0 } jobs
+        .. file.Lines.GroupBy(l => l.Order).Select(o => book?.Find(new JobSearch { Order = o.Key }).ToList() is { Count: > 0 } jobs && !IsAnothers(jobs, o)
             ? Printed(jobs, [.. o], book.Events, style, today)
             : New([.. o], style, today)),
     ];
@@ -121,6 +121,12 @@ public static class OrderList
                 job.Piece, state, job.Revision, build?.Bench is { Length: > 0 } bench ? bench : job.Bench, build?.Built.Who ?? "", ReasonOf(job.Piece, state, log));
         }).ToValueList();
     }
+
+    /// <summary>Whether a number was last printed for somebody else than it is ordered for.</summary>
+    private static bool IsAnothers(IEnumerable<PrintedJob> printed, IEnumerable<OrderLine> ordered) =>
+        ordered.FirstOrDefault(l => l.Slip.Customer.Length > 0)?.Slip.Customer is { } now
+        && printed.LastOrDefault(j => j.Customer.Length > 0)?.Customer is { } last
+        && !last.Equals(now, StringComparison.OrdinalIgnoreCase);
 
     private static string ReasonOf(string piece, PieceState state, IReadOnlyList<BookEvent> log) => state switch
     {

@@ -42,6 +42,18 @@ public sealed class OrderListTests : IDisposable
         Assert.Equal("Demo four", listed[0].Customer);
     }
 
+    [Theory]
+    [InlineData("Demo two", OrderState.New, "Demo two", "2027-01-04")]
+    [InlineData("DEMO ONE", OrderState.Printed, "Demo one", "2026-12-04")]
+    [InlineData("", OrderState.Printed, "Demo one", "2026-12-04")]
+    public void OfFile_NumberThatWasPrinted_IsNewForAnotherCustomer(string customer, OrderState state, string listed, string due)
+    {
+        _folder.Book.Record(Check(Header + "701,buss,buss-cable,38,Demo one,2026-12-04\n").Report.MakeSets());
+        using var book = new SqliteAddress(_folder["book.db"]).OpenExisting(TimeProvider.System)!;
+        var order = Assert.Single(OrderList.OfFile(book, Check(Header + $"701,buss,buss-cable,38,{customer},2027-01-04\n").File, DateStyle.Unknown, Today));
+        Assert.Equal((state, listed, due), (order.State, order.Customer, order.DueText));
+    }
+
     [Fact]
     public void Of_PieceWithANewerRevision_IsNotBuiltByItsOldPapers()
     {

@@ -110,7 +110,7 @@ internal sealed class OrderTable
     {
         var customer = Checked.File.Lines.FirstOrDefault(l => l.Order == order && l.Slip.Customer.Length > 0)?.Slip.Customer ?? "";
         var isMeant = File.IsReused(order, customer);
-        return Checked.Strangers.Contains(order) || (isMeant && Listed.GetValueOrDefault(order)?.Customer is { Length: > 0 } known && known != customer)
+        return Checked.Strangers.Contains(order) || (isMeant && Listed.GetValueOrDefault(order)?.State == OrderState.New)
             ? new ReusedNumber(customer, isMeant)
             : null;
     }
