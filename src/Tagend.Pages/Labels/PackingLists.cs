@@ -63,20 +63,14 @@ public sealed class PackingLists : IPageKind
 
     private sealed class Batch(ShopCatalog catalog, Fonts fonts, PageSetting setting, string name) : IPageBatch
     {
-        private readonly List<TagLabel> _labels = [];
+        private readonly LabelBatch _labels = new(name, [setting.BagStock], setting, fonts);
 
         public LaidSet Lay(BuildSet set)
         {
             var made = Of(set, catalog, fonts, setting.BagStock, setting.Use);
-            return new LaidSet(made.Problems, () => _labels.AddRange(made.Labels.Select(l => l with { Bookmark = Bookmark.Of(set) })));
+            return new LaidSet(made.Problems, () => _labels.Keep(made.Labels.Select(l => l with { Bookmark = Bookmark.Of(set) })));
         }
 
-        public Bound Bind(Lazy<BatchPull> pull)
-        {
-            var pages = TagLabels.Pages(_labels, setting.Use);
-            var paper = new Paper(setting.BagStock.Name, setting.BagStock.PageWidth, setting.BagStock.PageHeight);
-            return new Bound(
-                [new Document(name, paper, setting.BagStock.DotsPerInch is null ? setting.Scaled(pages) : pages) { IsOfLabels = true, NextLabels = TagLabels.Next(_labels, setting.Use) }], []);
-        }
+        public Bound Bind(Lazy<BatchPull> pull) => new(_labels.Documents(), []);
     }
 }

@@ -20,36 +20,16 @@ public sealed class SetTags : IPageKind
 
     private sealed class Batch(ShopCatalog catalog, Fonts fonts, PageSetting setting, string name) : IPageBatch
     {
-        private readonly List<TagLabel> _labels = [];
+        private readonly LabelBatch _labels = new(name, [setting.BagStock, setting.LoopStock], setting, fonts);
 
         public LaidSet Lay(BuildSet set)
         {
             var tags = TagLabels.Of(set, catalog, fonts, setting.BagStock, setting.LoopStock, setting.Use);
             var labels = tags.Labels.Skip(setting.IsOfLoosePieces ? 1 : 0);
-            return new LaidSet(tags.Problems, () => _labels.AddRange(
+            return new LaidSet(tags.Problems, () => _labels.Keep(
                 labels.Select((label, i) => i == 0 ? label with { Bookmark = Bookmark.Of(set) } : label)));
         }
 
-        /// <summary>One document, or for a printer one a stock.</summary>
-        public Bound Bind(Lazy<BatchPull> pull)
-        {
-            var byStock = _labels.GroupBy(l => l.Stock).ToList();
-            return new Bound(
-                setting.HasOnePaperADocument && byStock.Count > 1
-                    ? [.. byStock.Select(g => DocumentOf($"{name}-{g.Key.Name}", g.Key, [.. g]))]
-                    : [DocumentOf(name, _labels[0].Stock, _labels)],
-                []);
-        }
-
-        private Document DocumentOf(string file, LabelStock stock, IReadOnlyCollection<TagLabel> labels) =>
-            new(file, new Paper(stock.Name, stock.PageWidth, stock.PageHeight), OnDots(TagLabels.Pages(labels, setting.Use)))
-            {
-                IsOfLabels = true,
-                NextLabels = TagLabels.Next(labels, setting.Use),
-            };
-
-        /// <summary>Labels of a printer whose dots are known stay on its dots.</summary>
-        private IReadOnlyList<Page> OnDots(IReadOnlyList<Page> pages) =>
-            setting.BagStock.DotsPerInch is null && setting.LoopStock.DotsPerInch is null ? setting.Scaled(pages) : pages;
+        public Bound Bind(Lazy<BatchPull> pull) => new(_labels.Documents(), []);
     }
 }

@@ -34,6 +34,9 @@ public sealed record PageSetting
     /// <summary>Pages are written as they come and not kept, where the kind's follow each other as its sets do.</summary>
     public bool IsDrafted { get; init; }
 
+    /// <summary>The same of labels, whose pages are also kept where pictures of them are wanted.</summary>
+    public bool AreLabelsDrafted { get; init; }
+
     /// <summary>The page as the printer must be given it.</summary>
     internal Page Scaled(Page page) => Scale is { } scale ? page.Through(scale) : page;
 

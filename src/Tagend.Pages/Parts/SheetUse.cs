@@ -28,6 +28,9 @@ public sealed record SheetUse(int FirstLabel, IReadOnlySet<int> Spoiled)
         }
     }
 
+    /// <summary>How many labels the first sheet has; 1 of a roll.</summary>
+    public int LeftOn(LabelStock stock) => PlacesOn(stock).TakeWhile(place => place.Sheet == 0).Count();
+
     /// <summary>The first label that is free after so many were printed, on a sheet of several; 1 where the next sheet is whole.</summary>
     public int NextOn(LabelStock stock, int printed) => PlacesOn(stock).ElementAt(printed).Label;
 

@@ -8,7 +8,10 @@ public sealed class PdfDraft : IDisposable
     /// <summary>Of drafts that are done, for the next ones: one a worker, as large as a volume.</summary>
     private static readonly ConcurrentBag<MemoryStream> Used = [];
 
-    private readonly MemoryStream _written = Used.TryTake(out var used) ? used : new MemoryStream();
+    /// <summary>Of a volume of cards: what grows by doubling leaves as much behind.</summary>
+    private const int UsualBytes = 4 << 20;
+
+    private readonly MemoryStream _written = Used.TryTake(out var used) ? used : new MemoryStream(UsualBytes);
     private readonly PdfFile.Document _document;
 
     public PdfDraft(Fonts fonts) => _document = new PdfFile.Document(_written, fonts);

@@ -33,10 +33,12 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
     public (IReadOnlyList<BuildSet> Sets, IReadOnlyList<Document> Documents, IReadOnlyList<Problem> Problems) Draw(
         IReadOnlyList<BuildSet> sets, Volume volume, CancellationToken stop)
     {
+        var isDrafted = volume.Count > 1 && plan.PreviewDpi is null; // where there is one, all cores write its files
         var setting = plan.Setting with
         {
             Use = volume.Number == 1 ? plan.Setting.Use : SheetUse.Whole,
-            IsDrafted = volume.Count > 1 && plan.PreviewDpi is null, // where there is one, all cores write its files
+            IsDrafted = isDrafted,
+            AreLabelsDrafted = isDrafted && plan.LabelDpi is null,
         };
         var batches = plan.Kinds.Select(kind => kind.Begin(catalog, _fonts, setting)).ToList();
         var problems = new List<Problem>();

@@ -112,6 +112,27 @@ public sealed class PrintBatchTests : IDisposable
         Assert.Contains("cards-001-01.png", _folder.Files);
     }
 
+    /// <summary>The same of labels, on rolls and on sheets of which the first is part used.</summary>
+    [Theory]
+    [InlineData("roll-4x2", "roll-3x2")]
+    [InlineData("letter-2x5", "letter-2x5")]
+    [InlineData("letter-2x5", "roll-3x2")]
+    public void Print_SeveralVolumesOfLabels_WritesTheSameWithPicturesAndWithout(string bag, string loop)
+    {
+        var stocks = Tagend.Tests.Specs.SpecFixture.Catalog.Stocks;
+        var (orders, plan) = (_folder.Check(), _folder.Plan(null, "tags", "packing") with { VolumePieces = 2 });
+        plan = plan with { Setting = plan.Setting with { BagStock = stocks[bag], LoopStock = stocks[loop], Use = new(8, new HashSet<int> { 9 }) } };
+        var drafted = Print(orders, plan);
+        var files = _folder.Files.Where(f => f.EndsWith(".pdf", StringComparison.Ordinal)).ToDictionary(f => f, f => File.ReadAllBytes(_folder[f]));
+        var kept = Print(orders, plan with { PreviewDpi = 10 });
+        Assert.Equal(4, files.Count);
+        Assert.All(files, file => Assert.Equal(file.Value, File.ReadAllBytes(_folder[file.Key])));
+        Assert.Equal(kept.Select(v => v.Printed.NextLabels), drafted.Select(v => v.Printed.NextLabels));
+        Assert.Equal(kept.SelectMany(v => v.Printed.Papers), drafted.SelectMany(v => v.Printed.Papers));
+        Print(orders, plan with { LabelDpi = 60 });
+        Assert.Contains("tags-002-60dpi-01.png", _folder.Files);
+    }
+
     [Fact]
     public void Print_IntoAFolderThatCannotBe_SaysSoAndWritesNothing()
     {
