@@ -49,7 +49,7 @@ internal sealed record SourceSample(IReadOnlyList<SampledColumn> Columns, IReadO
             return null;
         }
 
-        var records = new OrderTable(text).Records().Where(r => !r.IsEmpty && !r.NamesSeparator).Take(MostRows + 1).ToList();
+        var records = new OrderTable(text).Records().Where(r => !r.IsEmpty).Take(MostRows + 1).ToList();
         if (records.Count < 2)
         {
             problems.Add(new Problem(new Place(file), null, ImportWording.NothingToMap));

@@ -29,7 +29,7 @@ public sealed class OrderSheet
         _utf8 = utf8;
         var table = new OrderTable(utf8);
         _separator = table.Separator;
-        _records = [.. table.Records().Where(r => !r.IsEmpty && !r.NamesSeparator)];
+        _records = [.. table.Records().Where(r => !r.IsEmpty)];
         Rows = [.. _records.Skip(1).Select(r => new SheetRow(r.Line, r.Cells))];
     }
 

@@ -23,9 +23,6 @@ internal sealed record OrderRecord(
 
     public bool IsEmpty => Cells.All(c => c.Length == 0);
 
-    /// <summary>A first line <c>sep=;</c>, as spreadsheet programs write it.</summary>
-    public bool NamesSeparator => Line == 1 && Cells[0] == "sep=";
-
     /// <summary>What is wrong with the record below a header of so many columns, as a whole; null where nothing is.</summary>
     public Problem? Fault(string file, int columns)
     {
@@ -56,7 +53,7 @@ internal sealed class OrderTable(byte[] utf8)
     /// <summary>What stands between cells: comma, semicolon or tab.</summary>
     public char Separator => _separator;
 
-    /// <summary>The records, header first; empty lines are passed over.</summary>
+    /// <summary>The records, header first; empty lines, and a first line <c>sep=;</c> of a spreadsheet program, are passed over.</summary>
     /// <remarks>A quote inside an unquoted cell is text: it is an inch mark.</remarks>
     public IEnumerable<OrderRecord> Records()
     {

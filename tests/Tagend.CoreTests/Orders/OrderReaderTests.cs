@@ -220,11 +220,22 @@ public class OrderReaderTests
     [InlineData("\r\n  \r\norder,piece,finished_length,notes\n1,string,60,a;b;c;d;e;f;g;h;i;j\n", "a;b;c;d;e;f;g;h;i;j")]
     [InlineData("order,piece,finished_length,notes,\"a;b;c;d\ne;f;g;h\"\n1,string,60,wax,\n", "wax")]
     [InlineData("\n\r\norder;piece;finished_length;notes\n1;string;60;a,b,c,d,e,f,g,h,i,j\n", "a,b,c,d,e,f,g,h,i,j")]
+    [InlineData("\"order\";\"piece\";\"finished_length\";\"notes\"\n1;string;60;a,b,c,d,e,f,g,h,i,j\n", "a,b,c,d,e,f,g,h,i,j")]
     public void Read_SeparatorsElsewhere_DoNotCount(string text, string notes)
     {
         var file = Read(text);
         Assert.Empty(file.Problems);
         Assert.Equal(notes, Assert.Single(file.Lines).Slip.Notes);
+    }
+
+    [Theory]
+    [InlineData("1,\"string\" ,60\", \"wax\" \t\r\n")]
+    [InlineData("1,\t\"string\"\t,60\",\"wax\"\n")]
+    public void Read_SpacesAroundQuotesBesideAnInchMark_AreNoFault(string row)
+    {
+        var file = Read($"order,piece,finished_length,notes\n{row}");
+        Assert.Empty(file.Problems);
+        Assert.Equal(("string", "wax"), (file.Lines[0].Piece, file.Lines[0].Slip.Notes));
     }
 
     [Fact]
