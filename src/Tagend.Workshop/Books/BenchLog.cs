@@ -207,7 +207,7 @@ public sealed class BenchLog(IJobBook book, LengthUnit unit, SpoolShelf? shelf =
     {
         if (book.Newest(name.Order, name.Piece) is not { } job)
         {
-            return Unknown($"{name.Order}/{name.Piece} is not in the job book; tagend jobs lists what is, or scan the card");
+            return Unknown($"{name.Order}/{name.Piece} is not in the job book: check the name, or scan the card");
         }
 
         return TagReader.Read(job.Tag) is TagReading.Piece printed

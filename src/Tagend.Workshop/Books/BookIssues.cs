@@ -103,7 +103,7 @@ internal sealed class BookIssues(Func<string, IReadOnlyList<PrintedJob>> jobsOf,
         var isWhole = ofOrder.All(piece => piece.Last().State == PieceState.Cancelled);
         if (!isWhole || _cancelled.Count(p => p.Order == newest.Order) == 1)
         {
-            problems.Add(Warning(line, isWhole ? OrderColumn.Order : OrderColumn.Piece, Superseded.Cancelled(isWhole ? newest.Order : $"{newest.Order}/{newest.Piece}")));
+            problems.Add(Warning(line, isWhole ? OrderColumn.Order : OrderColumn.Piece, Superseded.Cancelled));
         }
     }
 

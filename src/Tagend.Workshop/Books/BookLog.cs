@@ -33,7 +33,7 @@ public sealed class BookLog(IJobBook book)
         return new StateAnswer(
             PiecesOf(part),
             what == EventKind.Shipped && unbuilt.Count > 0
-                ? [$"{part.Order}: not logged as built: {string.Join(", ", unbuilt.Select(p => p.Piece))}; tagend built logs it"]
+                ? [$"{part.Order}: not logged as built: {string.Join(", ", unbuilt.Select(p => p.Piece))}; log it, if its length was measured"]
                 : [],
             null);
     }
@@ -89,7 +89,7 @@ public sealed class BookLog(IJobBook book)
         };
 
         string Closed() => $"{part} is {string.Join(" and ", states.Order().Select(StateWords.Of))}"
-            + $"{On(states.Contains(PieceState.Shipped) ? EventKind.Shipped : EventKind.Cancelled)}: tagend reopened {part} reopens it";
+            + $"{On(states.Contains(PieceState.Shipped) ? EventKind.Shipped : EventKind.Cancelled)}: reopen it first";
 
         string On(EventKind kind) => Last(book.Events(part.Order), pieces[0].Piece, kind) is { } found
             ? $" ({Day(found.At)}{(found.Note.Reason.Length > 0 ? $": {found.Note.Reason}" : "")})"

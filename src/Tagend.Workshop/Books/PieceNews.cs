@@ -18,7 +18,7 @@ public static class PieceNews
     {
         return job.State switch
         {
-            PieceState.Cancelled => $"cancelled{When(EventKind.Cancelled)}: do not build it; tagend reopened {job.Order}/{job.Piece} reopens it",
+            PieceState.Cancelled => $"cancelled{When(EventKind.Cancelled)}: do not build it unless it is reopened",
             PieceState.Shipped => $"shipped{When(EventKind.Shipped)}",
             PieceState.Remade => $"to be remade{When(EventKind.Remade)}",
             _ => null,

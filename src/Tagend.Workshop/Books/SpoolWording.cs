@@ -11,7 +11,7 @@ public static class SpoolWording
 
     /// <summary>What is left, and for how many builds like those before.</summary>
     public static string Left(KeptSpool kept, LengthUnit unit) => kept.Left < Length.Zero
-        ? $"{LengthWriter.Spool(Length.Abs(kept.Left), unit)} more was used than it had: count it, tagend spools count {kept.Spool.Number} --left LENGTH"
+        ? $"{LengthWriter.Spool(Length.Abs(kept.Left), unit)} more was used than it had: count what is left"
         : $"{LengthWriter.Spool(kept.Left, unit)} left of {LengthWriter.Spool(kept.Spool.Length, unit)}"
             + (kept.BuildsLeft is { } builds ? builds == 0 ? ", not enough for another build like those before" : $", enough for about {Counted.Of(builds, "build")} like those before" : "");
 

@@ -6,6 +6,8 @@ namespace Tagend.Workshop.Books;
 /// <summary>Papers that are no longer the newest of their piece, in sentences.</summary>
 internal static class Superseded
 {
+    internal const string Cancelled = "is cancelled, so no papers of it are printed: leave it out of the file, or reopen it first";
+
     /// <summary>Changes that are named one by one.</summary>
     private const int MostNamed = 6;
 
@@ -19,10 +21,6 @@ internal static class Superseded
         var named = string.Join("; ", changes.Take(MostNamed)) + (changes.Count > MostNamed ? FormattableString.Invariant($"; {changes.Count - MostNamed} more") : "");
         return $"is now revision {revision}: {named}. Throw away the card, strip and tags of revision {newest.Revision}, printed {DateWriter.Iso(newest.Issued)}";
     }
-
-    /// <param name="part">The order, or a piece of it as <c>701/buss</c>.</param>
-    internal static string Cancelled(string part) =>
-        $"is cancelled, so no papers of it are printed: leave it out of the file, or reopen it with tagend reopened {part}";
 
     internal static string OtherCustomer(PrintedJob last, string now) =>
         $"was printed for {last.Customer} on {DateWriter.Iso(last.Issued)} ({last.Piece}), and here it is for {now}: give this order a number of its own, or say that the number is used again on purpose (--replace)";

@@ -38,7 +38,7 @@ public sealed class BookLogTests : IDisposable
         var answer = Enter("1001", EventKind.Shipped);
         Assert.Null(answer.Error);
         Assert.Equal([("string", PieceState.Shipped), ("buss", PieceState.Shipped)], answer.Pieces.Select(p => (p.Piece, p.State)));
-        Assert.Equal(["1001: not logged as built: buss; tagend built logs it"], answer.Remarks);
+        Assert.Equal(["1001: not logged as built: buss; log it, if its length was measured"], answer.Remarks);
         Assert.Empty(Enter("1001/buss", EventKind.Reopened).Remarks);
     }
 
@@ -61,8 +61,8 @@ public sealed class BookLogTests : IDisposable
     [InlineData("1001/buss", EventKind.Remade, "", "1001/buss: say why with --reason: whoever reads the log later needs it")]
     [InlineData("1001", EventKind.Reopened, "", "1001 is neither shipped nor cancelled")]
     [InlineData("1002", EventKind.Cancelled, "why", "1002 is already cancelled (2026-03-14: called off)")]
-    [InlineData("1002/string", EventKind.Shipped, "", "1002/string is cancelled (2026-03-14: called off): tagend reopened 1002/string reopens it")]
-    [InlineData("1002", EventKind.Remade, "why", "1002 is cancelled (2026-03-14: called off): tagend reopened 1002 reopens it")]
+    [InlineData("1002/string", EventKind.Shipped, "", "1002/string is cancelled (2026-03-14: called off): reopen it first")]
+    [InlineData("1002", EventKind.Remade, "why", "1002 is cancelled (2026-03-14: called off): reopen it first")]
     public void Enter_WhatCannotBe_IsRefusedAndNotLogged(string part, EventKind what, string reason, string error)
     {
         Enter("1002", EventKind.Cancelled, "called off");
@@ -77,7 +77,7 @@ public sealed class BookLogTests : IDisposable
     {
         Enter("1001/buss", EventKind.Cancelled, "not wanted");
         Assert.Equal([PieceState.Shipped, PieceState.Cancelled], Enter("1001", EventKind.Shipped).Pieces.Select(p => p.State));
-        Assert.StartsWith("1001 is shipped and cancelled (2026-03-14): tagend reopened 1001", Enter("1001", EventKind.Cancelled, "x").Error, StringComparison.Ordinal);
+        Assert.StartsWith("1001 is shipped and cancelled (2026-03-14): reopen it first", Enter("1001", EventKind.Cancelled, "x").Error, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -87,7 +87,7 @@ public sealed class BookLogTests : IDisposable
         var issue = PieceIssue.Of(spec);
         Assert.Empty(PieceNews.Of(issue, _book));
         Enter("1001", EventKind.Cancelled, "called off");
-        Assert.Equal(["1001/buss, revision 1: cancelled on 2026-03-14 (called off): do not build it; tagend reopened 1001/buss reopens it"], PieceNews.Of(issue, _book));
+        Assert.Equal(["1001/buss, revision 1: cancelled on 2026-03-14 (called off): do not build it unless it is reopened"], PieceNews.Of(issue, _book));
         Enter("1001/buss", EventKind.Reopened);
         Assert.Empty(PieceNews.Of(issue, _book));
         Enter("1001/buss", EventKind.Remade, "cut");
@@ -105,8 +105,8 @@ public sealed class BookLogTests : IDisposable
         var set = Assert.Single(orders.Report.MakeSets());
         Assert.Equal(["string"], set.Builds.Select(b => b.Spec.Piece));
         Assert.Equal(
-            [("piece", "is cancelled, so no papers of it are printed: leave it out of the file, or reopen it with tagend reopened 1001/buss"),
-                ("order", "is cancelled, so no papers of it are printed: leave it out of the file, or reopen it with tagend reopened 1002")],
+            [("piece", "is cancelled, so no papers of it are printed: leave it out of the file, or reopen it first"),
+                ("order", "is cancelled, so no papers of it are printed: leave it out of the file, or reopen it first")],
             orders.Report.Problems.Where(p => p.Severity == Severity.Warning && p.At.Column is "piece" or "order").Select(p => (p.At.Column, p.Message)));
         Assert.Empty(OrderChoice.Read(["1001/buss"], out _).Of(orders.Report.Ready));
     }
@@ -117,7 +117,7 @@ public sealed class BookLogTests : IDisposable
         Enter("1001", EventKind.Cancelled, "called off");
         var problem = Assert.Single(_folder.Check(book: _folder.Book).Report.Problems, p => p.Message.StartsWith("is cancelled", StringComparison.Ordinal));
         Assert.Equal(
-            "orders.csv:2: order \"1001\": warning: is cancelled, so no papers of it are printed: leave it out of the file, or reopen it with tagend reopened 1001",
+            "orders.csv:2: order \"1001\": warning: is cancelled, so no papers of it are printed: leave it out of the file, or reopen it first",
             problem.ToString().Replace(_folder.Path + "/", "", StringComparison.Ordinal));
     }
 
