@@ -115,9 +115,9 @@ screens() {
     rm output-samples/station/*-{desk-dark,phone-light,tablet-dark}.png # each screen stays in three sizes, light or dark
 }
 
-# Hard pictures of codes, read by us and by four decoders that are not ours. Seed 1 is for choosing, 5 for scoring.
+# Hard pictures of codes, read by us and by four decoders that are not ours. Seeds 1, 3 and 7 are for choosing, 11 is for scoring.
 pictures() {
-    local seed=${1:-5} modules=out/pictures/decoders
+    local seed=${1:-11} modules=out/pictures/decoders
     install_outside_tools
     if [ ! -d $modules/node_modules/zxing-wasm ]; then
         mkdir -p $modules

@@ -316,12 +316,17 @@ internal sealed class GridBend
     private float Contrast(List<(float U, float V, sbyte Known)> modules, int node, LocalPull pull, out float clarity)
     {
         var (u, v) = Place(node);
+        // In so small a window a plane in perspective is nearly one without.
+        var (middleU, middleV) = (u + pull.Middle.X, v + pull.Middle.Y);
+        var at = _grid.OnPlane(middleU, middleV);
+        var right = (_grid.OnPlane(middleU + 1, middleV) - _grid.OnPlane(middleU - 1, middleV)) * 0.5f;
+        var below = (_grid.OnPlane(middleU, middleV + 1) - _grid.OnPlane(middleU, middleV - 1)) * 0.5f;
+        var (across, down) = ((right * (1 + pull.Across.X)) + (below * pull.Across.Y), (right * pull.Down.X) + (below * (1 + pull.Down.Y)));
         Span<float> light = stackalloc float[modules.Count];
         var sum = 0f;
         for (var i = 0; i < light.Length; i++)
         {
-            var (x, y) = pull.At(modules[i].U - u, modules[i].V - v);
-            light[i] = _picture.At(_grid.OnPlane(modules[i].U + x, modules[i].V + y));
+            light[i] = _picture.At(at + (across * (modules[i].U - u)) + (down * (modules[i].V - v)));
             sum += light[i];
         }
 

@@ -5,13 +5,13 @@ namespace Tagend.Qr.Read;
 public sealed class PictureReader(CheckedTexts checkedTexts)
 {
     /// <summary>Pixels looked at before a picture of a megapixel or more is given up, within two seconds.</summary>
-    private const long MostPixels = 100_000_000;
+    private const long MostPixels = 80_000_000;
 
     /// <summary>The same for a small one, which is given up within a second.</summary>
     private const long LeastBudget = 16_000_000;
 
     /// <summary>Looks at each pixel, between the two.</summary>
-    private const long LooksAtPixel = 100;
+    private const long LooksAtPixel = 80;
 
     /// <summary>The texts of all codes found, in reading order; empty if there are none.</summary>
     /// <param name="path">A PNG, JPEG or WebP file.</param>

@@ -16,6 +16,9 @@ internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget budget, S
     /// <summary>In modules, by the finder patterns: from 45 on a symbol tells its version and has alignment patterns enough to bend the grid by.</summary>
     private const float LeastSideOfVersion = 38;
 
+    /// <summary>What a try to decode takes, a module, as if so many pixels were looked at: undoing a blur takes most.</summary>
+    private const long LooksOfTry = 8;
+
     /// <summary>Of the grids on planes, the best that are nudged, and how often.</summary>
     private const int GridsNudged = 1;
 
@@ -211,12 +214,12 @@ internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget budget, S
         return tilted.Score > score ? (new ModuleGrid(size, tilted.Corners), tilted.Score) : (grid, score);
     }
 
-    /// <summary>The better of no perspective and the one that the finder patterns show, moved to where the patterns fit best.</summary>
+    /// <summary>The best of no perspective, the one that the finder patterns show and, for a guess, of a square, moved to where the patterns fit best.</summary>
     private static (Quadrilateral Corners, float Score) FourthCorner(PatternFit fit, SymbolCandidate candidate, int size)
     {
         var corners = candidate.CornersFor(size);
-        var straight = corners with { BottomRight = corners.TopRight + corners.BottomLeft - corners.TopLeft };
-        var start = fit.Score(corners) > fit.Score(straight) ? corners : straight;
+        var start = ((Quadrilateral[])[corners, corners with { BottomRight = corners.TopRight + corners.BottomLeft - corners.TopLeft }, candidate.Corners])
+            .MaxBy(c => fit.Score(c));
         return fit.Improved(start, new ModuleGrid(size, start).Module, from: candidate.Triple.Guessed is null ? Quadrilateral.OfBottomRight : 0);
     }
 
@@ -227,7 +230,7 @@ internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget budget, S
         budget.Spend(light.Length * 9L);
         foreach (var darkness in looks(layout, light))
         {
-            budget.Spend(light.Length);
+            budget.Spend(light.Length * LooksOfTry);
             if (decoder.Decode(layout, darkness) is { } text)
             {
                 return text;

@@ -12,7 +12,7 @@ namespace Tagend.Tests.Qr;
 /// </summary>
 public sealed class HardPictureTests : IDisposable
 {
-    /// <summary>Neither the seed that retries were chosen with nor the one they are scored with.</summary>
+    /// <summary>Makes other pictures than those of any set.</summary>
     private const int Seed = 3;
 
     /// <summary>Read of two pictures: a foreign code in strength 2 and a tag in strength 3.</summary>
