@@ -16,8 +16,11 @@ internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget budget, S
     /// <summary>In modules, by the finder patterns: from 45 on a symbol tells its version and has alignment patterns enough to bend the grid by.</summary>
     private const float LeastSideOfVersion = 38;
 
-    /// <summary>What a try to decode takes, a module, as if so many pixels were looked at: undoing a blur takes most.</summary>
+    /// <summary>What a try to decode takes, a module, as if so many pixels were looked at.</summary>
     private const long LooksOfTry = 8;
+
+    /// <summary>The same of undoing a blur before it.</summary>
+    private const long LooksOfUndoing = 64;
 
     /// <summary>Of the grids on planes, the best that are nudged, and how often.</summary>
     private const int GridsNudged = 1;
@@ -246,7 +249,7 @@ internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget budget, S
         yield return ModuleLight.Darkness(ModuleLight.Sharpened(light, layout.Size, 0.5f, 0.5f), layout.Size, 3);
     }
 
-    private static IEnumerable<float[]> ThoroughLooks(SymbolLayout layout, float[] light)
+    private IEnumerable<float[]> ThoroughLooks(SymbolLayout layout, float[] light)
     {
         var size = layout.Size;
         yield return ModuleLight.Darkness(light, size, 3);
@@ -255,6 +258,7 @@ internal sealed class SymbolReader(PicturePyramid pyramid, PixelBudget budget, S
         yield return ModuleLight.AgainstMean(light, size, 1);
         foreach (var seen in new[] { ModuleLight.AgainstMean(light, size, 8), ModuleLight.AgainstMean(light, size, 4) })
         {
+            budget.Spend(light.Length * LooksOfUndoing);
             if (BlurModel.Undo(layout, seen, ModuleLight.AgainstMean(light, size, 1)) is { } clear)
             {
                 yield return clear;
