@@ -110,9 +110,7 @@ internal sealed class BookIssues(Func<string, IReadOnlyList<PrintedJob>> jobsOf,
     private void CheckCustomer(OrderLine line, ILookup<string, PrintedJob> ofOrder, ICollection<Problem> problems)
     {
         var now = line.Slip.Customer;
-        if (now.Length == 0 || mayReplace(line.Order, now)
-            || ofOrder.SelectMany(j => j).Where(j => j.Customer.Length > 0).MaxBy(j => j.Number) is not { } last
-            || last.Customer.Equals(now, StringComparison.OrdinalIgnoreCase) || !_strangers.Add(line.Order))
+        if (OrderList.LastOfAnother(ofOrder.SelectMany(j => j), now) is not { } last || mayReplace(line.Order, now) || !_strangers.Add(line.Order))
         {
             return;
         }

@@ -94,6 +94,15 @@ public static class OrderList
             : New([.. o], style, today)),
     ];
 
+    /// <summary>The last papers of an order that name a customer, where that is somebody else; null where it is not, or nobody is named.</summary>
+    /// <param name="printed">All of the order.</param>
+    /// <param name="customer">Whom it is ordered for; may be empty.</param>
+    internal static PrintedJob? LastOfAnother(IEnumerable<PrintedJob> printed, string customer) =>
+        customer.Length > 0 && printed.Where(j => j.Customer.Length > 0).MaxBy(j => j.Number) is { } last
+            && !last.Customer.Equals(customer, StringComparison.OrdinalIgnoreCase)
+            ? last
+            : null;
+
     /// <summary>The word that a state has on the terminal and in JSON.</summary>
     public static string Word(OrderState state) => state switch
     {
@@ -124,9 +133,7 @@ public static class OrderList
 
     /// <summary>Whether a number was last printed for somebody else than it is ordered for.</summary>
     private static bool IsAnothers(IEnumerable<PrintedJob> printed, IEnumerable<OrderLine> ordered) =>
-        ordered.FirstOrDefault(l => l.Slip.Customer.Length > 0)?.Slip.Customer is { } now
-        && printed.LastOrDefault(j => j.Customer.Length > 0)?.Customer is { } last
-        && !last.Equals(now, StringComparison.OrdinalIgnoreCase);
+        LastOfAnother(printed, ordered.FirstOrDefault(l => l.Slip.Customer.Length > 0)?.Slip.Customer ?? "") is not null;
 
     private static string ReasonOf(string piece, PieceState state, IReadOnlyList<BookEvent> log) => state switch
     {
