@@ -91,8 +91,9 @@ public static class StationServer
 
         var app = builder.Build();
         var gate = new Gate(options, HostsOf(options, addresses), secret, devices);
-        app.Use(next => context => gate.Pass(context, next));
+        app.Use(next => context => SentForm.Read(context, next));
         app.Use(next => context => Faults.Catch(context, next));
+        app.Use(next => context => gate.Pass(context, next));
         app.Use(next => context => LeadToStart(context, next));
         app.UseRouting();
         app.MapGet("/alive", () => TypedResults.Text(AliveWord));

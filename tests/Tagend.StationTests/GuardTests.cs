@@ -83,6 +83,66 @@ public sealed class GuardTests(DemoStation demo) : IClassFixture<DemoStation>, I
         Assert.DoesNotContain("fault of the program", said, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [MemberData(nameof(BrokenForms))]
+    public async Task Form_ThatNoPageSends_IsRefusedInWords(string how, string type, byte[] body, HttpStatusCode refused, bool isTokenInForm)
+    {
+        var token = await Token();
+        foreach (var path in (string[])["orders", "book/spools"])
+        {
+            using var request = Upload("x.csv", new StringContent(""), Address.ToString().TrimEnd('/'), isTokenInForm ? null : token);
+            (request.RequestUri, request.Content) = (new Uri(Address, path), new ByteArrayContent(body));
+            request.Content.Headers.TryAddWithoutValidation("Content-Type", type);
+            var (status, said) = await Send(request);
+            Assert.True(status == refused, $"{how}, {path}: {status}");
+            Assert.Contains(refused == HttpStatusCode.RequestEntityTooLarge ? "save it as a file" : "cannot be read: reload the page", said, StringComparison.Ordinal);
+            Assert.DoesNotContain("fault of the program", said, StringComparison.Ordinal);
+            Assert.DoesNotContain("the shop's folder", said, StringComparison.Ordinal);
+        }
+    }
+
+    public static TheoryData<string, string, byte[], HttpStatusCode, bool> BrokenForms()
+    {
+        const string Plain = "application/x-www-form-urlencoded";
+        const string Parts = "multipart/form-data";
+        const string Part = "--x\r\nContent-Disposition: form-data; name=\"rows\"\r\n";
+        var data = new TheoryData<string, string, byte[], HttpStatusCode, bool>();
+        foreach (var isTokenInForm in (bool[])[false, true])
+        {
+            Add("a charset that is unsafe", $"{Plain}; charset=utf-7", "rows=a", HttpStatusCode.UnsupportedMediaType);
+            Add("a charset that none has", $"{Plain}; charset=nonsense", "rows=a", HttpStatusCode.UnsupportedMediaType);
+            Add("a charset that is not the pages'", $"{Plain}; charset=iso-8859-1", "rows=a", HttpStatusCode.UnsupportedMediaType);
+            Add("a character that no text has", Plain, "rows=%00", HttpStatusCode.BadRequest);
+            Add("too many fields", Plain, string.Concat(Enumerable.Range(0, 1025).Select(i => $"f{i}=&")), HttpStatusCode.BadRequest);
+            Add("more than a field takes", Plain, $"rows={new string('a', (4 << 20) + 1)}", HttpStatusCode.RequestEntityTooLarge);
+
+            void Add(string how, string type, string body, HttpStatusCode refused) => data.Add(how, type, System.Text.Encoding.UTF8.GetBytes(body), refused, isTokenInForm);
+        }
+
+        Multipart("a charset of a part", $"{Parts}; boundary=x", $"{Part}Content-Type: text/plain; charset=utf-7\r\n\r\na\r\n--x--\r\n", HttpStatusCode.BadRequest);
+        Multipart("no boundary", Parts, $"{Part}\r\na\r\n--x--\r\n", HttpStatusCode.BadRequest);
+        Multipart("another boundary", $"{Parts}; boundary=y", $"{Part}\r\na\r\n--x--\r\n", HttpStatusCode.BadRequest);
+        Multipart("a boundary that is too long", $"{Parts}; boundary={new string('x', 200)}", "--x", HttpStatusCode.BadRequest);
+        Multipart("no end", $"{Parts}; boundary=x", $"{Part}\r\na", HttpStatusCode.BadRequest);
+        Multipart("a head that is none", $"{Parts}; boundary=x", "--x\r\nnonsense\r\n\r\na\r\n--x--\r\n", HttpStatusCode.BadRequest);
+        return data;
+
+        void Multipart(string how, string type, string body, HttpStatusCode refused) => data.Add(how, type, System.Text.Encoding.UTF8.GetBytes(body), refused, false);
+    }
+
+    [Theory]
+    [InlineData("application/x-www-form-urlencoded; charset=UTF-8")]
+    [InlineData("application/x-www-form-urlencoded; charset=\"utf-8\"")]
+    [InlineData("application/x-www-form-urlencoded")]
+    public async Task Form_InUtf8_IsRead(string type)
+    {
+        using var request = Upload("x.csv", new StringContent(""), Address.ToString().TrimEnd('/'), null);
+        request.Content = new StringContent($"rows=order%2Cpiece%0A&token={Uri.EscapeDataString(await Token())}");
+        request.Content.Headers.Remove("Content-Type");
+        request.Content.Headers.TryAddWithoutValidation("Content-Type", type);
+        Assert.Equal(HttpStatusCode.Redirect, (await Send(request)).Status);
+    }
+
     [Fact]
     public async Task BuildOfANumberThatNoneHas_IsSaid()
     {

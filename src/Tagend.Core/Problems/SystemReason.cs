@@ -19,9 +19,12 @@ public static class SystemReason
         EndOfStreamException => "it ends too early",
         _ when IsDiskFull(e) => "the disk is full",
         _ when IsInUse(e) => "another program has it open",
-        _ when Code(e) is > 0 and <= ushort.MaxValue and var code => Marshal.GetPInvokeErrorMessage(code),
+        _ when IsOfSystem(e) => Marshal.GetPInvokeErrorMessage(Code(e)),
         _ => "the system does not say why",
     };
+
+    /// <summary>Whether the system refused something, and not a library that reads what it got.</summary>
+    public static bool IsOfSystem(Exception e) => e is UnauthorizedAccessException || Code(e) is > 0 and <= ushort.MaxValue;
 
     /// <summary>ENOSPC and EDQUOT of Unix, ERROR_DISK_FULL and ERROR_HANDLE_DISK_FULL of Windows.</summary>
     public static bool IsDiskFull(Exception e) => e.HResult is 28 or 69 or 122 or WindowsFacility + 112 or WindowsFacility + 39;

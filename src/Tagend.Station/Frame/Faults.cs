@@ -9,8 +9,6 @@ public sealed record Trouble(string Sentence);
 /// <summary>Where everything ends that no screen has caught: a sentence, never a stack.</summary>
 internal static class Faults
 {
-    private const string Unreadable = "The browser's request cannot be read: reload the page.";
-
     public static async Task Catch(HttpContext context, RequestDelegate next)
     {
         try
@@ -21,19 +19,15 @@ internal static class Faults
         {
             await Say(context, StatusCodes.Status500InternalServerError, e.Message);
         }
+        catch (FormException e) when (!context.Response.HasStarted)
+        {
+            await Say(context, e.StatusCode, e.Message);
+        }
         catch (BadHttpRequestException e) when (!context.Response.HasStarted)
         {
             await Say(context, e.StatusCode, e.StatusCode == StatusCodes.Status413PayloadTooLarge
                 ? "This file is larger than any the station takes."
-                : Unreadable);
-        }
-        catch (InvalidOperationException) when (!context.Response.HasStarted && HttpMethods.IsPost(context.Request.Method) && !context.Request.HasFormContentType)
-        {
-            await Say(context, StatusCodes.Status415UnsupportedMediaType, Unreadable);
-        }
-        catch (InvalidDataException) when (!context.Response.HasStarted)
-        {
-            await Say(context, StatusCodes.Status413PayloadTooLarge, "This is more than a page can send at once: save it as a file, and choose that.");
+                : SentForm.Unreadable);
         }
         catch (OperationCanceledException) when (context.RequestAborted.IsCancellationRequested)
         {
