@@ -153,6 +153,10 @@ public class BookTests(Browser browser, DemoStation demo) : IClassFixture<DemoSt
         await spool.Locator("input[name=left]").FillAsync("much");
         await Press("Enter the count").ClickAsync();
         await Assertions.Expect(page.Locator(".trouble")).ToContainTextAsync("\"much\": expected what is on the spool with its unit, such as 300 yd or 270 m");
+        await spool.Locator("input[name=left]").FillAsync("201 m");
+        await Press("Enter the count").ClickAsync();
+        await Assertions.Expect(page.Locator(".trouble")).ToContainTextAsync("count it again; if more came on it than was entered, finish this spool and receive it anew");
+        Assert.Equal(200_000, Kept("T-77").GetProperty("left").GetProperty("mm").GetDouble(), 3);
         await spool.Locator("input[name=left]").FillAsync("150 m");
         await Press("Enter the count").ClickAsync();
         await Assertions.Expect(page.Locator(".done")).ToContainTextAsync("left as counted");

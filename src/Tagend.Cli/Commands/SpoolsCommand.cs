@@ -105,16 +105,16 @@ internal static class SpoolsCommand
     private static Command CreateCount()
     {
         var left = new Option<string>("--left") { Description = "What is on it, such as 300 yd or 270 m.", HelpName = LengthWords.Value, Required = true };
-        return OfOne("count", "Enters what was found on a spool by scale or tape; it is counted from there.", [left], (shelf, spools, spool, unit, parsed) =>
+        return OfOne("count", "Enters what was found on a spool by scale or tape; it is counted from there.", [left], (shelf, _, spool, unit, parsed) =>
         {
-            if (!SpoolLengthReader.TryRead(parsed.GetValue(left)!, out var length))
+            var count = shelf.Count(spool, parsed.GetValue(left)!, Guid.NewGuid());
+            if (count.Error is { } error)
             {
-                Say.Error($"--left \"{parsed.GetValue(left)}\": expected what is on the spool with its unit, such as 300 yd or 270 m");
+                Say.Error($"--left {error}");
                 return ExitCode.Usage;
             }
 
-            spools.Count(spool.Spool.Number, length, Guid.NewGuid());
-            Console.WriteLine($"{SpoolWording.Name(spool)}: {LengthWriter.Spool(length, unit)} left as counted, {LengthWriter.Spool(Length.Abs(spool.Left), unit)} {(spool.Left < Length.Zero ? "too much used" : "left")} before");
+            Console.WriteLine($"{SpoolWording.Name(spool)}: {LengthWriter.Spool(count.Left, unit)} left as counted, {LengthWriter.Spool(Length.Abs(spool.Left), unit)} {(spool.Left < Length.Zero ? "too much used" : "left")} before");
             return ExitCode.Done;
         });
     }

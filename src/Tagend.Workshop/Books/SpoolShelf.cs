@@ -13,6 +13,9 @@ public sealed record FoundSpool(KeptSpool? Spool, string? Error);
 /// <summary>What a build takes from spools, or why it cannot be made from them.</summary>
 public sealed record SpoolChoice(ValueList<SpoolUse> Uses, string? Error);
 
+/// <summary>What was found on a spool and is entered, or why it is not.</summary>
+public sealed record SpoolCount(Length Left, string? Error);
+
 /// <summary>The shop's spools as one bench uses them.</summary>
 /// <param name="bench">The bench's name.</param>
 public sealed class SpoolShelf(ISpools spools, ShopCatalog catalog, string bench)
@@ -60,6 +63,25 @@ public sealed class SpoolShelf(ISpools spools, ShopCatalog catalog, string bench
             s.Bench == bench && s.Spool.Number != spool.Spool.Number && (s.Spool.Kind, s.Spool.Name, s.Spool.Color) == (spool.Spool.Kind, spool.Spool.Name, spool.Spool.Color));
         spools.Mount(spool.Spool.Number, bench);
         return (spools.Find(spool.Spool.Number)!, back);
+    }
+
+    /// <summary>Enters what was found on a spool by scale or tape, as it was typed: no more than came on it.</summary>
+    /// <param name="key">Of this one write, as in <see cref="ISpools.Count"/>.</param>
+    /// <exception cref="Problems.TagendException">It is not in the book.</exception>
+    public SpoolCount Count(KeptSpool spool, string text, Guid key)
+    {
+        if (!SpoolLengthReader.TryRead(text, out var left))
+        {
+            return new SpoolCount(Length.Zero, SpoolWording.NoCount(text));
+        }
+
+        if (left > spool.Spool.Length)
+        {
+            return new SpoolCount(left, SpoolWording.MoreThanCame(spool, text, catalog.Shop.Unit));
+        }
+
+        spools.Count(spool.Spool.Number, left, key);
+        return new SpoolCount(left, null);
     }
 
     /// <summary>Whether any spool in use is of what a piece is made of.</summary>

@@ -15,6 +15,13 @@ public static class SpoolWording
         : $"{LengthWriter.Spool(kept.Left, unit)} left of {LengthWriter.Spool(kept.Spool.Length, unit)}"
             + (kept.BuildsLeft is { } builds ? builds == 0 ? ", not enough for another build like those before" : $", enough for about {Counted.Of(builds, "build")} like those before" : "");
 
+    /// <summary>A count that is no length.</summary>
+    public static string NoCount(string text) => $"\"{text}\": expected what is on the spool with its unit, such as 300 yd or 270 m";
+
+    /// <summary>A count of more than the spool was received with.</summary>
+    public static string MoreThanCame(KeptSpool kept, string text, LengthUnit unit) =>
+        $"\"{text}\": spool {kept.Spool.Number} was received with {LengthWriter.Spool(kept.Spool.Length, unit)}, and no more can be left on it: count it again; if more came on it than was entered, finish this spool and receive it anew";
+
     /// <summary>A spool that was taken to a bench.</summary>
     public static string Mounted((KeptSpool Spool, KeptSpool? Back) mount, LengthUnit unit) =>
         $"{Name(mount.Spool)}: at bench {mount.Spool.Bench} now; {Left(mount.Spool, unit)}"

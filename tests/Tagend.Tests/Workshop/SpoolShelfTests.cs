@@ -119,6 +119,41 @@ public sealed class SpoolShelfTests : IDisposable
     }
 
     [Theory]
+    [InlineData("1568 m")]
+    [InlineData("1567.999 m")]
+    [InlineData("0 m")]
+    public void Count_OfNoMoreThanCame_IsEntered(string text)
+    {
+        Receive("black");
+        var count = _shelf.Count(_shelf.Find("1").Spool!, text, Guid.NewGuid());
+        Assert.Null(count.Error);
+        Assert.Equal(count.Left, _shelf.Find("1").Spool!.Left);
+    }
+
+    [Theory]
+    [InlineData("1568.001 m", "was received with 1715 yd 0 ft")]
+    [InlineData("1900 yd", "was received with 1715 yd 0 ft")]
+    [InlineData("1568", "expected what is on the spool with its unit, such as 300 yd or 270 m")]
+    public void Count_OfMoreThanCameOrOfNoLength_IsRefusedAndNotEntered(string text, string said)
+    {
+        Receive("black");
+        var spool = _shelf.Find("1").Spool!;
+        var error = _shelf.Count(spool, text, Guid.NewGuid()).Error;
+        Assert.StartsWith($"\"{text}\": ", error, StringComparison.Ordinal);
+        Assert.Contains(said, error, StringComparison.Ordinal);
+        Assert.Equal(spool, _shelf.Find("1").Spool);
+    }
+
+    [Fact]
+    public void Count_OfMoreThanCame_SaysWhatToDo()
+    {
+        Receive("black", "1000 yd");
+        Assert.Equal(
+            "\"1001 yd\": spool 1 was received with 1000 yd 0 ft, and no more can be left on it: count it again; if more came on it than was entered, finish this spool and receive it anew",
+            _shelf.Count(_shelf.Find("1").Spool!, "1001 yd", Guid.NewGuid()).Error);
+    }
+
+    [Theory]
     [InlineData("nope", "Rot", "L1", "1000 yd", 1, "name")]
     [InlineData("hmpe-0145", "red!", "L1", "1000 yd", 1, "color")]
     [InlineData("hmpe-0145", "red", "", "1000 yd", 1, "lot")]

@@ -85,14 +85,11 @@ internal static class SpoolScreen
                 case "tag":
                     var (paper, problems) = SpoolPaper.Print([spool.Spool], catalog, null, new SheetUse(1, new HashSet<int>()), PieceScreen.FolderOf(shop), shop.Today);
                     return Show(shop, model => model with { Done = [.. problems.Select(p => p.Message)], Files = paper is null ? [] : [Path.GetFileName(paper.Path)] });
-                case "count" when SpoolLengthReader.TryRead(form["left"].ToString(), out var left):
-                    book.Spools.Count(spool.Spool.Number, left, Guid.TryParse(form["key"], out var key) ? key : Guid.NewGuid());
-                    return Show(shop, model => model with { Done = [$"{SpoolWording.Name(spool)}: {LengthWriter.Spool(left, catalog.Shop.Unit)} left as counted"] });
                 default:
-                    return Show(shop, model => model with
-                    {
-                        Faults = [new SpoolFault($"left-{number}", $"\"{form["left"]}\": expected what is on the spool with its unit, such as 300 yd or 270 m")],
-                    });
+                    var count = shelf.Count(spool, form["left"].ToString(), Guid.TryParse(form["key"], out var key) ? key : Guid.NewGuid());
+                    return Show(shop, model => count.Error is { } error
+                        ? model with { Faults = [new SpoolFault($"left-{number}", error)] }
+                        : model with { Done = [$"{SpoolWording.Name(spool)}: {LengthWriter.Spool(count.Left, catalog.Shop.Unit)} left as counted"] });
             }
         });
     }
