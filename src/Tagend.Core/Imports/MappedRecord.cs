@@ -19,6 +19,7 @@ internal sealed class MappedRecord(
     private static readonly string[] Lengths = [OrderColumn.FinishedLength, OrderColumn.BowLength];
 
     private readonly Dictionary<MapTarget, Value> _values = [];
+    private readonly HashSet<MapTarget> _lost = []; // with a text that cannot be used, which is told already
     private readonly List<string> _notes = [];
     private readonly List<(string Piece, string Note)> _notesOfPieces = [];
 
@@ -77,14 +78,17 @@ internal sealed class MappedRecord(
         if (written.Length > OrderHeader.MostCharacters)
         {
             problems.Add(OrderHeader.LongCell(new Place(file, line, column.Header), written));
+            _lost.UnionWith(column.Labels.Values.SelectMany(t => t));
             return;
         }
 
+        var isAnyLost = false;
         foreach (var (label, text, isKnown) in OptionText.Read(written, [.. column.Labels.Keys]))
         {
             if (label.Length == 0)
             {
                 problems.Add(At(new CellOrigin(column.Header, text), ImportWording.NoLabel(column.Labels.Keys)));
+                isAnyLost = true;
                 continue;
             }
 
@@ -99,6 +103,9 @@ internal sealed class MappedRecord(
                 Set(target, text, $"{column.Header}, {label}", text, isOneOfSeveral: false);
             }
         }
+
+        // A text without a label may be of any that has none.
+        _lost.UnionWith(column.Labels.Values.SelectMany(t => t).Where(t => isAnyLost && _values[t].Text.Length == 0));
     }
 
     private void Set(MapTarget target, string text, string title, string written, bool isOneOfSeveral)
@@ -122,6 +129,7 @@ internal sealed class MappedRecord(
         if (text.Length > OrderHeader.MostCharacters)
         {
             problems.Add(OrderHeader.LongCell(new Place(file, line, title), text));
+            _lost.Add(target);
             return;
         }
 
@@ -129,6 +137,7 @@ internal sealed class MappedRecord(
         if (_values.TryGetValue(target, out var other) && other.Text.Length > 0 && text.Length > 0)
         {
             problems.Add(At(origin, ImportWording.SaidTwice(target, other.Origin.Column, other.Text)));
+            _lost.Add(target);
             return;
         }
 
@@ -222,12 +231,20 @@ internal sealed class MappedRecord(
                 cells[name] = FormattableString.Invariant($"{cells[name]} {i}");
             }
 
-            yield return new LaidRow(new OrderRow(file, line, columns, cells, origins), notes);
+            var row = new OrderRow(file, line, columns, cells, origins);
+            yield return new LaidRow(_lost.Count == 0 ? row : row.Without(LostOf(piece)), notes);
         }
     }
 
-    private IReadOnlyList<LaidRow> Copies(string? piece, int index) =>
-        CountOf(piece) is { } count ? [.. CopiesOf(piece, count, index > 0)] : [];
+    /// <summary>The columns of a row that nothing is known of; of a record that names no piece, with a lost text of one, what it is too.</summary>
+    private IEnumerable<string> LostOf(string? piece)
+    {
+        var ofRow = _lost.Where(t => t.Piece == piece || (t.Piece is null && !OfOnePiece.Contains(t.Column) && !Lengths.Contains(t.Column)));
+        return ofRow.Select(t => t.Column).Concat(
+            piece is null && _lost.Any(t => t.Piece is not null) ? [OrderColumn.Piece, OrderColumn.Kind, .. Lengths] : []);
+    }
+
+    private IReadOnlyList<LaidRow> Copies(string? piece, int index) => [.. CopiesOf(piece, CountOf(piece), index > 0)];
 
     private Value Named(string piece) => new(piece, _values.First(v => v.Key.Piece == piece && v.Value.Text.Length > 0).Value.Origin);
 
@@ -241,8 +258,8 @@ internal sealed class MappedRecord(
         return hasOwn && (own.Text.Length > 0 || ofRow.Origin is null) ? own : ofRow;
     }
 
-    /// <returns>Null, with a problem, where it cannot be read.</returns>
-    private int? CountOf(string? piece)
+    /// <returns>1, with a problem, where it cannot be read.</returns>
+    private int CountOf(string? piece)
     {
         if (!_values.TryGetValue(new MapTarget(piece, MapTarget.Quantity), out var quantity) || quantity.Text.Length == 0)
         {
@@ -256,7 +273,7 @@ internal sealed class MappedRecord(
         }
 
         problems.Add(At(quantity.Origin, ImportWording.AQuantity(MostOfAPiece)));
-        return null;
+        return 1;
     }
 
     private Problem At(CellOrigin origin, string message) => new(new Place(file, line, origin.Column), origin.Text, message);

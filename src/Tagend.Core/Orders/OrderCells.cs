@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Globalization;
 using Tagend.Measures;
 using Tagend.Problems;
@@ -12,10 +13,13 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, KnownCells k
 
     private static readonly Length WidestNockGroove = Length.FromInches(0.5);
 
+    // Made for the few rows that have any.
+    private HashSet<string>? _unread = row.Unusable.Count == 0 ? null : [.. row.Unusable];
+
     private delegate bool Reader<T>(string text, out T value, out string? error);
 
-    /// <returns>Null, with problems added, where its order or piece cannot be read.</returns>
-    public static OrderLine? ReadLine(
+    /// <returns>The row as far as it can be read, with problems added for the rest.</returns>
+    public static OrderLine ReadLine(
         OrderRow row, LengthUnit bareUnit, KnownCells known, OrderSlip slip, List<Problem> problems)
     {
         var cells = new OrderCells(row, bareUnit, known, problems);
@@ -23,7 +27,7 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, KnownCells k
         var piece = cells.Read<string>(OrderColumn.Piece, NameReader.TryReadName, OrderWording.Piece);
         var (finished, bow) = cells.Lengths();
         cells.CheckUnits();
-        var line = new OrderLine
+        return new OrderLine
         {
             Row = row,
             Order = order ?? "",
@@ -44,8 +48,8 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, KnownCells k
             NockGroove = cells.LengthWithin(OrderColumn.NockGroove, WidestNockGroove, OrderWording.NockGroove),
             TurnsPerInch = cells.Twists(),
             Slip = row[OrderColumn.Accessories] is { } packed ? slip with { Accessories = Accessories(packed) } : slip,
+            Unread = cells._unread as IReadOnlySet<string> ?? FrozenSet<string>.Empty,
         };
-        return order is null || piece is null ? null : line;
     }
 
     private string? Name(string column) => Read<string>(column, NameReader.TryReadName);
@@ -57,10 +61,11 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, KnownCells k
         switch (row[OrderColumn.FinishedLength], row[OrderColumn.BowLength])
         {
             case (null, null):
-                problems.Add(row.Problem(OrderColumn.FinishedLength, OrderWording.NoLength));
+                Miss(OrderColumn.FinishedLength, OrderWording.NoLength);
                 break;
             case (not null, not null):
                 problems.Add(row.Problem(OrderColumn.BowLength, OrderWording.BothLengths));
+                Lose(OrderColumn.BowLength);
                 break;
         }
 
@@ -154,7 +159,7 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, KnownCells k
         {
             if (missing is not null)
             {
-                problems.Add(row.Problem(column, missing));
+                Miss(column, missing);
             }
 
             return false;
@@ -173,6 +178,18 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, KnownCells k
         }
 
         problems.Add(row.Problem(column, DueDate.IsEatenFraction(text) ? OrderWording.EatenFraction : error ?? ""));
+        Lose(column);
         return false;
     }
+
+    /// <summary>Says that a cell is needed, unless that is told already.</summary>
+    private void Miss(string column, string message)
+    {
+        if (Lose(column))
+        {
+            problems.Add(row.Problem(column, message));
+        }
+    }
+
+    private bool Lose(string column) => (_unread ??= []).Add(column);
 }

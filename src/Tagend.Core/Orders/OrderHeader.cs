@@ -127,13 +127,14 @@ internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, str
     public IReadOnlyList<LaidRow> Rows(int line, IReadOnlyList<string> written, List<Problem> problems)
     {
         var cells = written.Take(titles.Count).ToArray();
-        var extras = new List<string>();
+        var (extras, unusable) = (new List<string>(), new List<string>());
         for (var i = 0; i < titles.Count; i++)
         {
             if (cells[i].Length > MostCharacters)
             {
                 problems.Add(TooLong(titles[i], cells[i]));
                 cells[i] = "";
+                unusable.AddRange(columns[i] is { } column ? [column] : []);
             }
             else if (cells[i].Length > 0 && columns[i] is null)
             {
@@ -157,7 +158,7 @@ internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, str
             notes = "";
         }
 
-        return [new LaidRow(row, notes)];
+        return [new LaidRow(unusable.Count == 0 ? row : row.Without(unusable), notes)];
 
         Problem TooLong(string column, string text) => LongCell(new Place(file, line, column), text);
     }

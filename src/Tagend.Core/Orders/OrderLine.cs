@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using Tagend.Measures;
 using Tagend.Problems;
 
@@ -28,17 +29,20 @@ public sealed record OrderSlip(string Customer, string Bow, string Due, string N
     public ValueList<string> Accessories { get; init; } = [];
 }
 
-/// <summary>One row of an order file, each cell read; null where the cell is empty or its column absent.</summary>
+/// <summary>One row of an order file, each cell read; null where the cell is empty, its column absent, or it could not be read.</summary>
 /// <remarks>Order numbers are in capitals and all other names in lower case, so that no two differ by case alone.</remarks>
 public sealed record OrderLine
 {
     /// <summary>The row as written, to name a cell in a message.</summary>
     public required OrderRow Row { get; init; }
 
-    /// <summary>The set's number, in capitals.</summary>
+    /// <summary>Columns of which nothing is known, for what they say or lack is told as a problem.</summary>
+    public IReadOnlySet<string> Unread { get; init; } = FrozenSet<string>.Empty;
+
+    /// <summary>The set's number, in capitals; empty where it could not be read.</summary>
     public required string Order { get; init; }
 
-    /// <summary>The piece's name, in lower case.</summary>
+    /// <summary>The piece's name, in lower case; empty where it could not be read.</summary>
     public required string Piece { get; init; }
 
     /// <summary>The plan's name or one of its other names.</summary>
@@ -109,6 +113,9 @@ public sealed record OrderFile(
     IReadOnlySet<string> BrokenOrders,
     IReadOnlyList<Problem> Problems)
 {
+    /// <summary>The rows that are broken, as far as they could be read, each read again whenever it is asked for: for what else can be told of them.</summary>
+    public IReadOnlyList<OrderLine> BrokenLines { get; init; } = [];
+
     /// <summary>Names of the files, in the order they were read.</summary>
     public required IReadOnlyList<string> Files { get; init; }
 

@@ -73,7 +73,12 @@ internal sealed class OrderReading
     }
 
     public OrderFile Result(IEnumerable<string> files) =>
-        new(_rows.Names, _rows.ReadLines(), _brokenRows, _brokenOrders, Problems) { Files = [.. files], Remarks = _remarks };
+        new(_rows.Names, _rows.ReadLines(), _brokenRows, _brokenOrders, Problems)
+        {
+            BrokenLines = _rows.ReadBroken(),
+            Files = [.. files],
+            Remarks = _remarks,
+        };
 
     private IOrderLayout? LayoutOf(string file, OrderRecord record, OrderFormat format)
     {
@@ -131,21 +136,19 @@ internal sealed class OrderReading
         if (order is not null)
         {
             var piece = _sets.Add(order, row, source.Layout.NumbersRepeats, Problems);
-            line = line is null || piece is null ? line : line with { Piece = piece };
+            line = piece is null ? line : line with { Piece = piece };
         }
 
-        if (line is null)
+        if (!isBroken && !HasRefusal(before))
         {
+            _rows.Add(line, source, place, part);
             return;
         }
 
-        if (isBroken || HasRefusal(before))
+        var name = _rows.AddBroken(line, source, place, part);
+        if (name is { Order.Length: > 0, Piece.Length: > 0 })
         {
-            _brokenRows.Add(new RowName(_sets.Slips.Once(line.Order), _sets.Slips.Once(line.Piece), source.File, row.Line));
-        }
-        else
-        {
-            _rows.Add(line, source, place, part);
+            _brokenRows.Add(name);
         }
     }
 

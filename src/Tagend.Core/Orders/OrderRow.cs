@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using Tagend.Problems;
 
 namespace Tagend.Orders;
@@ -18,6 +19,9 @@ public sealed class OrderRow(string file, int line, string?[] columns, string[] 
 
     /// <summary>The line the row starts on, from 1.</summary>
     public int Line { get; } = line;
+
+    /// <summary>Columns with a text that cannot be used, which is told already: they are read as empty, and nothing is said of what they lack.</summary>
+    public IReadOnlySet<string> Unusable { get; init; } = FrozenSet<string>.Empty;
 
     /// <summary>The cell's text; null where the column is absent or the cell empty.</summary>
     public string? this[string column]
@@ -40,7 +44,20 @@ public sealed class OrderRow(string file, int line, string?[] columns, string[] 
             Line,
             [.. kept, .. others.Select(o => o.Column)],
             [.. kept.Select(c => this[c]!), .. others.Select(o => o.Text)],
-            [.. kept.Select(c => origins?[columns.IndexOf(c)]), .. others.Select(o => o.Origin)]);
+            [.. kept.Select(c => origins?[columns.IndexOf(c)]), .. others.Select(o => o.Origin)])
+        {
+            Unusable = Unusable,
+        };
+    }
+
+    /// <summary>The same row without some of its cells, of which nothing more can be told.</summary>
+    internal OrderRow Without(IEnumerable<string> unusable)
+    {
+        var lost = unusable.ToFrozenSet();
+        return new OrderRow(File, Line, columns, [.. cells.Select((text, i) => columns[i] is { } c && lost.Contains(c) ? "" : text)], origins)
+        {
+            Unusable = lost.Union(Unusable).ToFrozenSet(),
+        };
     }
 
     /// <summary>A problem with one cell of this row, named as its own file names it.</summary>

@@ -40,10 +40,14 @@ internal sealed class OrderSlips
         }
     }
 
-    /// <summary>A piece's slip: its own notes, and what any row of the set says.</summary>
+    /// <summary>A piece's slip: its own notes, and what any row of the set says; blank where the order is not known.</summary>
     public OrderSlip Of(string order, string notes)
     {
-        var said = _said[order];
+        if (!_said.TryGetValue(order, out var said))
+        {
+            return OrderSlip.Blank;
+        }
+
         return new OrderSlip(said[0].Text ?? "", said[1].Text ?? "", said[2].Text ?? "", notes)
         {
             Language = said[3].Text?.ToLowerInvariant() ?? "",

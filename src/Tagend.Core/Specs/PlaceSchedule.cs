@@ -5,24 +5,28 @@ using Tagend.Problems;
 
 namespace Tagend.Specs;
 
-/// <summary>Where everything sits on the finished piece: servings, separators and marks, checked against each other.</summary>
+/// <summary>
+/// Where everything sits on the finished piece: servings, separators and marks, checked against each other. Of a row that is broken
+/// it is what is known; what is not is left out, and so is what would follow from it.
+/// </summary>
 internal sealed class PlaceSchedule
 {
     private readonly OrderLine _line;
-    private readonly PiecePlan _plan;
+    private readonly PiecePlan? _plan;
     private readonly ShopCatalog _catalog;
     private readonly LengthUnit _unit;
-    private readonly Length _finished;
-    private readonly Bundle _bundle;
+    private readonly Length? _finished;
+    private readonly Bundle? _bundle;
     private readonly List<Problem> _problems;
 
+    /// <param name="plan">Null where it is not known, as are the length and the bundle.</param>
     public PlaceSchedule(
         OrderLine line,
-        PiecePlan plan,
+        PiecePlan? plan,
         ShopCatalog catalog,
         LengthUnit unit,
-        Length finished,
-        Bundle bundle,
+        Length? finished,
+        Bundle? bundle,
         List<Problem> problems)
     {
         (_line, _plan, _catalog, _unit, _finished, _bundle, _problems) = (line, plan, catalog, unit, finished, bundle, problems);
@@ -31,6 +35,10 @@ internal sealed class PlaceSchedule
         Marks = ReadMarks();
         CheckNockPoint();
         CheckSeparators();
+        if (plan is { NeedsCenterServing: true } && line.CenterServing is null && !IsUnread(OrderColumn.CenterServing))
+        {
+            Report(OrderColumn.CenterServing, SpecWording.CenterServingForgotten(plan.Name), Severity.Warning);
+        }
     }
 
     public ValueList<Serving> Servings { get; }
@@ -42,7 +50,7 @@ internal sealed class PlaceSchedule
     private ValueList<Serving> ReadServings()
     {
         var placed = new List<(Serving Serving, string Column)>();
-        foreach (var serving in _line.Servings ?? _plan.Servings)
+        foreach (var serving in _line.Servings ?? (IsUnread(OrderColumn.Servings) ? null : _plan?.Servings) ?? [])
         {
             Add(serving, OrderColumn.Servings);
         }
@@ -76,15 +84,20 @@ internal sealed class PlaceSchedule
 
     private Serving? Place(OrderedServing ordered, string column)
     {
-        var name = ordered.Thread ?? (column == OrderColumn.CenterServing ? CenterThread() : _plan.Thread);
-        if (!_catalog.Threads.TryGetValue(name, out var thread))
+        var name = ordered.Thread ?? (column == OrderColumn.CenterServing ? CenterThread() : _plan?.Thread);
+        var thread = name is null ? null : _catalog.Threads.GetValueOrDefault(name);
+        if (name is not null && thread is null)
         {
             Report(column, SpecWording.Unknown($"thread as {name}", name, _catalog.Threads.Keys));
+        }
+
+        if (_finished is not { } finished)
+        {
             return null;
         }
 
-        var from = ordered.From.FromA(_finished);
-        var to = ordered.To.FromA(_finished);
+        var from = ordered.From.FromA(finished);
+        var to = ordered.To.FromA(finished);
         (from, to) = (Length.Min(from, to), Length.Max(from, to));
         if (from == to)
         {
@@ -92,45 +105,46 @@ internal sealed class PlaceSchedule
             return null;
         }
 
-        if (!IsOnPiece($"the serving {ordered.Text}", from, column) || !IsOnPiece($"the serving {ordered.Text}", to, column))
+        var what = $"the serving {ordered.Text}";
+        if (!IsOnPiece(what, from, finished, column) || !IsOnPiece(what, to, finished, column) || thread is null)
         {
             return null;
         }
 
         var role = column == OrderColumn.CenterServing ? ServingRole.Center
             : from == Length.Zero ? ServingRole.EndA
-            : to == _finished ? ServingRole.EndB
+            : to == finished ? ServingRole.EndB
             : ServingRole.Other;
-        return new Serving(role, from, to, thread.Name, thread.Diameter, ordered.Color ?? _plan.ThreadColor);
+        return new Serving(role, from, to, thread.Name, thread.Diameter, ordered.Color ?? _plan?.ThreadColor ?? "");
     }
 
     /// <summary>The thread on hand that suits the nock groove best, where one is given.</summary>
-    private string CenterThread() => _line.NockGroove is { } groove
-        ? NockFit.Best(groove, _catalog.Shop.WantedNockClearance, _bundle.Diameter, _catalog.Threads.Values).Name
-        : _plan.Thread;
+    private string? CenterThread() => _line.NockGroove is not { } groove ? _plan?.Thread
+        : _bundle is null ? null
+        : NockFit.Best(groove, _catalog.Shop.WantedNockClearance, _bundle.Diameter, _catalog.Threads.Values).Name;
 
     private ValueList<Separator> ReadSeparators()
     {
-        var places = _plan.Separators.Select(s => (s.Name, s.At)).ToList();
+        var places = (_plan?.Separators ?? []).Select(s => (s.Name, s.At)).ToList();
         if (_line.Peep is { } peep)
         {
             places.Add((OrderColumn.Peep, peep));
         }
-        else if (_plan.NeedsPeep)
+        else if (_plan is { NeedsPeep: true } && !IsUnread(OrderColumn.Peep))
         {
             Report(OrderColumn.Peep, SpecWording.PeepForgotten(_plan.Name), Severity.Warning);
         }
 
-        return places
-            .Select(p => new Separator(p.Name, p.At.FromA(_finished), _bundle.Strands / 2))
-            .Where(s => IsOnPiece($"the {s.Name}", s.Position, s.Name == OrderColumn.Peep ? OrderColumn.Peep : OrderColumn.Kind))
+        return _finished is not { } finished ? [] : places
+            .Select(p => new Separator(p.Name, p.At.FromA(finished), (_bundle?.Strands ?? 0) / 2)) // without a bundle for the checks alone
+            .Where(s => IsOnPiece($"the {s.Name}", s.Position, finished, s.Name == OrderColumn.Peep ? OrderColumn.Peep : OrderColumn.Kind))
             .OrderBy(s => s.Position)
             .ToValueList();
     }
 
     private ValueList<Mark> ReadMarks()
     {
-        if (_line.NockPoint is null && _line.SpeedNocks is null)
+        if ((_line.NockPoint is null && _line.SpeedNocks is null) || _finished is not { } finished)
         {
             return [];
         }
@@ -140,8 +154,8 @@ internal sealed class PlaceSchedule
             ? speedNocks.Prepend((Kind: MarkKind.NockPoint, At: nock, Column: OrderColumn.NockPoint))
             : speedNocks;
         return all
-            .Select(m => (Mark: new Mark(m.Kind, m.At.FromA(_finished)), m.Column))
-            .Where(m => IsOnPiece(m.Mark.Kind == MarkKind.NockPoint ? "the nock point" : "the speed nock", m.Mark.Position, m.Column))
+            .Select(m => (Mark: new Mark(m.Kind, m.At.FromA(finished)), m.Column))
+            .Where(m => IsOnPiece(m.Mark.Kind == MarkKind.NockPoint ? "the nock point" : "the speed nock", m.Mark.Position, finished, m.Column))
             .Select(m => m.Mark)
             .OrderBy(m => m.Position)
             .ToValueList();
@@ -156,7 +170,7 @@ internal sealed class PlaceSchedule
 
         if (Servings.FirstOrDefault(s => s.Role == ServingRole.Center) is not { } center)
         {
-            if (_line.CenterServing is null)
+            if (_line.CenterServing is null && !IsUnread(OrderColumn.CenterServing))
             {
                 Report(OrderColumn.NockPoint, SpecWording.NoCenterServing(nock.Position, _unit));
             }
@@ -178,16 +192,18 @@ internal sealed class PlaceSchedule
         }
     }
 
-    private bool IsOnPiece(string what, Length place, string column)
+    private bool IsOnPiece(string what, Length place, Length finished, string column)
     {
-        if (place >= Length.Zero && place <= _finished)
+        if (place >= Length.Zero && place <= finished)
         {
             return true;
         }
 
-        Report(column, SpecWording.OutsidePiece(what, place, _finished, _unit));
+        Report(column, SpecWording.OutsidePiece(what, place, finished, _unit));
         return false;
     }
+
+    private bool IsUnread(string column) => _line.Unread.Contains(column);
 
     private void Report(string column, string message, Severity severity = Severity.Refusal) =>
         _problems.Add(_line.Row.Problem(column, message, severity));

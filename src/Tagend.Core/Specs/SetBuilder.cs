@@ -13,6 +13,9 @@ public sealed class SetBuilder
     private readonly List<Problem> _ofSets = [];
     private readonly HashSet<int> _unmade = [];
 
+    /// <summary>The rows of an order by their indexes; an empty order is that of broken rows that name none.</summary>
+    private readonly record struct CheckedRows(string Order, int[] Rows, int[] Broken);
+
     private readonly record struct Findings(Problem[] OfPieces, Problem[] OfSet, int[] Unmade);
 
     private SetBuilder(OrderFile file, SpecBuilder specs) => (_file, _specs) = (file, specs);
@@ -23,7 +26,11 @@ public sealed class SetBuilder
     private SetReport Report()
     {
         var sets = Enumerable.Range(0, _file.Rows.Count).GroupBy(i => _file.Rows[i].Order).ToList();
-        foreach (var found in SideBySide.Select(sets, Check))
+        var broken = _file.BrokenLines.Index().ToLookup(l => l.Item.Order, l => l.Index);
+        List<CheckedRows> all = [.. sets.Select(s => new CheckedRows(s.Key, [.. s], [.. broken[s.Key]]))];
+        var known = sets.Select(s => s.Key).ToHashSet();
+        all.AddRange(broken.Where(b => !known.Contains(b.Key)).Select(b => new CheckedRows(b.Key, [], [.. b])));
+        foreach (var found in SideBySide.Select(all, Check))
         {
             _ofPieces.AddRange(found.OfPieces);
             _ofSets.AddRange(found.OfSet);
@@ -49,13 +56,14 @@ public sealed class SetBuilder
             problems);
     }
 
-    /// <param name="rows">All that could be read of one order, in the file's order.</param>
-    private Findings Check(IGrouping<string, int> rows)
+    private Findings Check(CheckedRows rows)
     {
         var (pieces, ofPieces, unmade) = (new List<SetPiece>(), new List<Problem>(), new List<int>());
-        foreach (var i in rows)
+        var lines = new List<OrderLine>();
+        foreach (var i in rows.Rows)
         {
             var line = _file.Lines[i];
+            lines.Add(line);
             if (_specs.Build(line, ofPieces) is { } spec)
             {
                 pieces.Add(new SetPiece(line, spec));
@@ -66,16 +74,39 @@ public sealed class SetBuilder
             }
         }
 
-        var isWhole = unmade.Count == 0 && !_file.BrokenOrders.Contains(rows.Key);
-        List<Problem> ofSet = [.. SetChecks.Of(pieces, isWhole, _specs.Plans)];
-        if (pieces.Find(p => p.Line.Row[OrderColumn.Due] is not null) is { } dated && _specs.DueOf(dated.Line.Slip.Due) is null)
+        foreach (var line in rows.Broken.Select(i => _file.BrokenLines[i]))
         {
-            var message = _specs.EitherDue(dated.Line.Slip.Due) is var (first, second) ? OrderWording.TwoDates(first, second) : OrderWording.NoDate;
-            ofSet.Add(dated.Line.Row.Problem(OrderColumn.Due, message, Severity.Warning));
+            lines.Add(line);
+            if (_specs.Examine(line, ofPieces) is { } spec && pieces.TrueForAll(p => p.Spec.Piece != spec.Piece))
+            {
+                pieces.Add(new SetPiece(line, spec));
+            }
         }
 
-        return new Findings([.. ofPieces], [.. ofSet], [.. unmade]);
+        return new Findings([.. ofPieces], rows.Order.Length == 0 ? [] : OfSet(rows, InOrder(lines, l => l), InOrder(pieces, p => p.Line), unmade.Count), [.. unmade]);
     }
+
+    /// <summary>What is wrong with the rows of one order together.</summary>
+    private Problem[] OfSet(CheckedRows rows, List<OrderLine> lines, List<SetPiece> pieces, int unmade)
+    {
+        var isWhole = unmade == 0 && !_file.BrokenOrders.Contains(rows.Order);
+        List<Problem> ofSet =
+        [
+            .. SetChecks.Systems(lines.Where(l => l.Piece.Length > 0).Select(l => (l, _specs.PlanOf(l)))),
+            .. SetChecks.Of(pieces, isWhole, _specs.Plans),
+        ];
+        if (lines.Find(l => l.Row[OrderColumn.Due] is not null) is { } dated && _specs.DueOf(dated.Slip.Due) is null)
+        {
+            var message = _specs.EitherDue(dated.Slip.Due) is var (first, second) ? OrderWording.TwoDates(first, second) : OrderWording.NoDate;
+            ofSet.Add(dated.Row.Problem(OrderColumn.Due, message, Severity.Warning));
+        }
+
+        return [.. ofSet];
+    }
+
+    /// <summary>As the files have them; those of one row stay in their order.</summary>
+    private List<T> InOrder<T>(List<T> items, Func<T, OrderLine> lineOf) =>
+        [.. items.OrderBy(i => _file.Position(lineOf(i).Row.File)).ThenBy(i => lineOf(i).Row.Line)];
 
     private MadeList<PieceReport> Pieces(ILookup<(string File, int Line), Problem> problems)
     {

@@ -11,20 +11,32 @@ internal sealed record SetPiece(OrderLine Line, BuildSpec Spec);
 /// <summary>What is wrong with the pieces of a set together: each of them could be built alone.</summary>
 internal static class SetChecks
 {
-    /// <param name="pieces">Of one set, in the file's order.</param>
+    /// <summary>Kinds for bows that differ; it needs no more of a piece than its kind.</summary>
+    /// <param name="kinds">The rows of one set that name their piece, in the file's order, with the plans of those whose kind is known.</param>
+    public static IEnumerable<Problem> Systems(IEnumerable<(OrderLine Line, PiecePlan? Plan)> kinds)
+    {
+        (OrderLine Line, PiecePlan Plan)? first = null;
+        foreach (var (line, plan) in kinds)
+        {
+            if (plan is not { System: not null })
+            {
+                continue;
+            }
+
+            first ??= (line, plan);
+            if (plan.System != first.Value.Plan.System)
+            {
+                yield return line.Row.Problem(OrderColumn.Kind, SpecWording.OtherSystem(plan, first.Value.Line.Piece, first.Value.Plan));
+            }
+        }
+    }
+
+    /// <param name="pieces">Of one set, in the file's order; of broken rows what could be computed.</param>
     /// <param name="isWhole">No piece of the set is missing among them.</param>
     /// <returns>Each problem with the line of its piece.</returns>
     public static IEnumerable<Problem> Of(
         IReadOnlyList<SetPiece> pieces, bool isWhole, IReadOnlyDictionary<string, PiecePlan> plans)
     {
-        var ofSystem = pieces.Where(p => plans[p.Spec.Kind].System is not null).ToList();
-        foreach (var other in ofSystem.Where(p => plans[p.Spec.Kind].System != plans[ofSystem[0].Spec.Kind].System))
-        {
-            yield return other.Line.Row.Problem(
-                OrderColumn.Kind,
-                SpecWording.OtherSystem(plans[other.Spec.Kind], ofSystem[0].Spec.Piece, plans[ofSystem[0].Spec.Kind]));
-        }
-
         foreach (var kind in pieces.GroupBy(p => p.Spec.Kind))
         {
             var plan = plans[kind.Key];
@@ -71,7 +83,7 @@ internal static class SetChecks
     {
         var spec = piece.Spec;
         var (fromA, fromB) = (EndOf(ServingRole.EndA), EndOf(ServingRole.EndB));
-        if (Length.Abs(fromA - fromB) > plan.Tolerance)
+        if (Length.Abs(fromA - fromB) > plan.Tolerance && !piece.Line.Unread.Contains(OrderColumn.Servings))
         {
             yield return piece.Line.Row.Problem(OrderColumn.Servings, SpecWording.EndsDiffer(plan.Name, fromA, fromB, spec.Unit));
         }

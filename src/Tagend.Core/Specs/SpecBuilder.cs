@@ -12,8 +12,6 @@ namespace Tagend.Specs;
 /// <param name="issues">What was printed before; null where nothing is known of it.</param>
 public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly date, IIssues? issues = null)
 {
-    private static readonly char[] Digits = [.. "0123456789"];
-
     /// <summary>The plans it takes defaults from, by name.</summary>
     public IReadOnlyDictionary<string, PiecePlan> Plans => catalog.Plans;
 
@@ -34,52 +32,56 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
     {
         var found = new List<Problem>();
         var spec = Compute(line, found);
-        if (spec is not null && issues is not null && !found.Exists(p => p.Severity == Severity.Refusal))
+        if (spec is not null && issues is not null && !HasRefusal(found))
         {
             spec = issues.Issue(line, spec, found);
         }
 
-        foreach (var problem in found)
-        {
-            problems.Add(problem);
-        }
-
-        return found.Exists(p => p.Severity == Severity.Refusal) ? null : spec;
+        found.ForEach(problems.Add);
+        return HasRefusal(found) ? null : spec;
     }
 
+    /// <summary>Computes what can be computed of a row that is broken, for what else is wrong with it: nothing that follows from what is told already.</summary>
+    /// <param name="line">The row as far as it could be read.</param>
+    /// <param name="problems">Every further problem of it is added, warnings too.</param>
+    /// <returns>Null where more is wrong, or too little is known; never to be built from.</returns>
+    internal BuildSpec? Examine(OrderLine line, List<Problem> problems)
+    {
+        var found = new List<Problem>();
+        var spec = Compute(line, found);
+        problems.AddRange(found);
+        return HasRefusal(found) ? null : spec;
+    }
+
+    /// <summary>The plan of a row's kind, or of its name; null where there is none, or where they could not be read.</summary>
+    internal PiecePlan? PlanOf(OrderLine line) => KnownRow.PlanOf(line, catalog);
+
+    private static bool HasRefusal(List<Problem> problems) => problems.Exists(p => p.Severity == Severity.Refusal);
+
+    /// <returns>Null, with problems added for what can be told, where not all is known that a spec needs.</returns>
     private BuildSpec? Compute(OrderLine line, List<Problem> problems)
     {
-        if (PlanOf(line, problems) is not { } plan)
-        {
-            return null;
-        }
-
-        var materialName = line.Material ?? plan.Material;
-        var strands = line.Strands ?? plan.Strands;
-        var material = materialName is null ? null : catalog.Materials.GetValueOrDefault(materialName);
-        if (material is null)
-        {
-            problems.Add(line.Row.Problem(OrderColumn.Material, materialName is null
-                ? SpecWording.Needed(OrderColumn.Material, plan.Name)
-                : SpecWording.Unknown(OrderColumn.Material, materialName, catalog.Materials.Keys)));
-        }
-
-        if (strands is null)
-        {
-            problems.Add(line.Row.Problem(OrderColumn.Strands, SpecWording.Needed(OrderColumn.Strands, plan.Name)));
-        }
-
-        var finished = FinishedLength(line, plan, problems);
-        if (material is null || strands is null)
-        {
-            return null;
-        }
-
+        var (plan, material, strands, known) = KnownRow.Of(line, catalog, unit, problems);
         var shop = catalog.Shop;
-        var bundle = new Bundle(
+        var bundle = material is null || strands is null ? null : new Bundle(
             material.Name,
             strands.Value,
             Bundle.DiameterOf(material.Diameter, strands.Value, material.Packing ?? StrandMaterial.AssumedPacking));
+        var schedule = new PlaceSchedule(line, plan, catalog, unit, known, bundle, problems);
+        var colors = strands is null ? null : Colors(line, strands.Value, problems);
+        CheckLanguage(line, problems);
+        var strength = material is null || bundle is null ? null : Strength.Of(
+            bundle.Strands, material.Strength, shop.TerminationEfficiency, plan is { HasStrengthFloor: true } ? line.DrawWeight : null);
+        if (strength is not null)
+        {
+            CheckStrength(strength, material!, bundle!.Strands, line, problems);
+        }
+
+        if (plan is null || material is null || bundle is null || strength is null || known is not { } finished || colors is null || line.Unread.Contains(OrderColumn.Twists))
+        {
+            return null;
+        }
+
         var rate = line.TurnsPerInch ?? catalog.TurnsPerInch(plan, material);
         var turns = Twist.TurnsFor(rate, finished);
         var fit = catalog.FitOf(bundle.Material, bundle.Strands, turns, finished, plan.Tolerance);
@@ -91,7 +93,6 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
         var settles = fit?.Settle ?? material.Settle;
         var settle = finished * (settles / (1 + settles));
         var yoke = plan.Split is { } split ? new Yoke(split, Twist.TurnsFor(turns / finished.Inches, split)) : null;
-        var schedule = new PlaceSchedule(line, plan, catalog, unit, finished, bundle, problems);
         var loops = new EndLoops(plan.EndLoopA, plan.EndLoopB, LoopServing(plan, schedule.Servings));
         var closing = loops.AtA(shop.PinDiameter, bundle, yoke).Closing + loops.AtB(shop.PinDiameter, bundle).Closing;
         var laidUp = takeUp.LaidUp(finished, settle);
@@ -111,22 +112,22 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
             Settle = settle,
             Posts = PostSetting.For(
                 laidUp, closing, shop.Jig.PostDiameter, shop.PinDiameter, shop.TapeStep(unit)),
-            Layup = Layup.Of(Colors(line, strands.Value, problems), plan.Tail ?? shop.Jig.Tail),
+            Layup = Layup.Of(colors, plan.Tail ?? shop.Jig.Tail),
             Separators = schedule.Separators,
             Servings = schedule.Servings,
             Marks = schedule.Marks,
-            Strength = Strength.Of(strands.Value, material.Strength, shop.TerminationEfficiency, plan.HasStrengthFloor ? line.DrawWeight : null),
+            Strength = strength,
             Stretch = new Stretch(
                 material.StretchLoad,
                 material.StretchMinutes,
                 Stretch.ReadingUnder(
-                    material.StretchLoad, finished, strands.Value, material.Modulus, material.LinearDensity, material.Density)),
+                    material.StretchLoad, finished, bundle.Strands, material.Modulus, material.LinearDensity, material.Density)),
             NockGroove = line.NockGroove,
             Mass = null,
             EndLoops = loops,
             Yoke = yoke,
         };
-        Judge(spec, material, plan, line, problems);
+        Judge(spec, line, problems);
         return spec with { Mass = PieceMass.Of(spec, catalog) };
     }
 
@@ -138,54 +139,26 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
             servings.FirstOrDefault(s => s.Role is ServingRole.EndA or ServingRole.EndB && s.Thread == thread)?.Color ?? plan.ThreadColor)
         : null;
 
-    /// <summary>The plan of the kind; without one, that of the piece's name, with or without a number behind it.</summary>
-    private PiecePlan? PlanOf(OrderLine line, List<Problem> problems)
+    /// <summary>A slip is that of an order, which must be known.</summary>
+    private void CheckLanguage(OrderLine line, List<Problem> problems)
     {
-        var plan = line.Kind is { } kind
-            ? catalog.PlanCalled(kind)
-            : catalog.PlanCalled(line.Piece) ?? catalog.PlanCalled(line.Piece.TrimEnd(Digits).TrimEnd());
-        if (plan is null)
+        if (line.Row[OrderColumn.Language] is not null && !line.Unread.Contains(OrderColumn.Order) && !catalog.Languages.Contains(line.Slip.Language))
         {
-            problems.Add(line.Row.Problem(OrderColumn.Kind, line.Kind is null
-                ? SpecWording.NoKind(line.Piece, catalog.Plans.Keys)
-                : SpecWording.Unknown("kind", line.Kind, catalog.Plans.Keys)));
+            problems.Add(line.Row.Problem(OrderColumn.Language, SpecWording.Unknown("language", line.Slip.Language, catalog.Languages)));
         }
-
-        return plan;
     }
 
-    private Length FinishedLength(OrderLine line, PiecePlan plan, List<Problem> problems)
+    private static void CheckStrength(Strength strength, StrandMaterial material, int strands, OrderLine line, List<Problem> problems)
     {
-        var column = line.LengthColumn;
-        var finished = line.FinishedLength ?? AmoStringLength.Of(line.BowLength!.Value);
-        if (finished < plan.Shortest || finished > plan.Longest)
+        if (material.StretchLoad / strength.Breaking > material.StretchLimit)
         {
-            problems.Add(line.Row.Problem(
-                column, SpecWording.UnusualLength(finished, plan.Name, plan.Shortest, plan.Longest, unit) + UnitMeant(line, plan)));
+            problems.Add(line.Row.Problem(OrderColumn.Strands, SpecWording.StretchedTooHard(strength, strands, material)));
         }
 
-        return finished;
-    }
-
-    /// <summary>Asks whether a bare number was meant in the other unit, where that would be a usual length.</summary>
-    private static string UnitMeant(OrderLine line, PiecePlan plan)
-    {
-        if (line.Row[line.LengthColumn] is not { } text || !LengthReader.IsBare(text))
+        if (strength.IsBelowFloor)
         {
-            return "";
+            problems.Add(line.Row.Problem(OrderColumn.DrawWeight, SpecWording.BelowFloor(strength, strands, material.Name)));
         }
-
-        foreach (var other in new[] { LengthUnit.Inch, LengthUnit.Millimeter })
-        {
-            LengthReader.TryRead(text, other, out var length);
-            length = line.FinishedLength is null ? AmoStringLength.Of(length) : length;
-            if (length >= plan.Shortest && length <= plan.Longest)
-            {
-                return OrderWording.UnitMeant(text, other);
-            }
-        }
-
-        return "";
     }
 
     private static List<(string Color, int Strands)> Colors(OrderLine line, int strands, List<Problem> problems)
@@ -209,29 +182,14 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
         return colors;
     }
 
-    private void Judge(BuildSpec spec, StrandMaterial material, PiecePlan plan, OrderLine line, List<Problem> problems)
+    private void Judge(BuildSpec spec, OrderLine line, List<Problem> problems)
     {
-        if (line.Row[OrderColumn.Language] is not null && !catalog.Languages.Contains(line.Slip.Language))
-        {
-            problems.Add(line.Row.Problem(OrderColumn.Language, SpecWording.Unknown("language", line.Slip.Language, catalog.Languages)));
-        }
-
         var jig = catalog.Shop.Jig;
         if (spec.Posts.Outside < jig.Shortest || spec.Posts.Outside > jig.Longest)
         {
             problems.Add(line.Row.Problem(
                 line.LengthColumn,
                 SpecWording.BeyondJig(spec.Posts.Outside, jig.Shortest, jig.Longest, unit)));
-        }
-
-        if (spec.StretchShare > material.StretchLimit)
-        {
-            problems.Add(line.Row.Problem(OrderColumn.Strands, SpecWording.StretchedTooHard(spec, material)));
-        }
-
-        if (plan.NeedsCenterServing && !spec.Servings.Any(s => s.Role == ServingRole.Center))
-        {
-            problems.Add(line.Row.Problem(OrderColumn.CenterServing, SpecWording.CenterServingForgotten(plan.Name), Severity.Warning));
         }
 
         if (spec.Servings.FirstOrDefault(s => s.Role is ServingRole.EndA or ServingRole.EndB && s.Length < spec.Layup.Tail) is { } shorter)
@@ -244,12 +202,6 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
         {
             var best = NockFit.Best(fit.Groove, catalog.Shop.WantedNockClearance, spec.Bundle.Diameter, catalog.Threads.Values);
             problems.Add(line.Row.Problem(OrderColumn.NockGroove, SpecWording.NockMisfit(fit, best, unit), Severity.Warning));
-        }
-
-        if (spec.Strength.IsBelowFloor)
-        {
-            problems.Add(line.Row.Problem(
-                OrderColumn.DrawWeight, SpecWording.BelowFloor(spec.Strength, spec.Bundle.Strands, spec.Bundle.Material)));
         }
     }
 }

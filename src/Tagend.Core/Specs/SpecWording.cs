@@ -91,8 +91,8 @@ internal static class SpecWording
         FormattableString.Invariant($"{strands} strands of {material} carry about {strength.Breaking.Pounds:0} lbf, below four times ")
         + FormattableString.Invariant($"the draw weight, {strength.Floor!.Value.Pounds:0} lbf: more strands or a stronger material");
 
-    public static string StretchedTooHard(BuildSpec spec, StrandMaterial material) =>
-        FormattableString.Invariant($"the stretch load of {spec.Stretch.Load.Pounds:0} lbf is {spec.StretchShare:0%} of what {spec.Bundle.Strands} ")
+    public static string StretchedTooHard(Strength strength, int strands, StrandMaterial material) =>
+        FormattableString.Invariant($"the stretch load of {material.StretchLoad.Pounds:0} lbf is {material.StretchLoad / strength.Breaking:0%} of what {strands} ")
         + FormattableString.Invariant($"strands of {material.Name} carry, over the limit of {material.StretchLimit:0%}: ")
         + "more strands, or a lower stretch_load in materials.toml";
 

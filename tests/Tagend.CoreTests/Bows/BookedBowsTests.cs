@@ -115,6 +115,17 @@ public sealed class BookedBowsTests
         Assert.StartsWith(expected, Assert.Single(problems).ToString(), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("order,bow,kind,colors,strands,material\n801,Nobody's bow,compound-strin,bl!,odd,hmpe-014\n", "bow", "colors", "kind", "material", "strands")]
+    [InlineData("order,bow,colors,draw_weight\n801,Nobody's bow,red/black,70 lb\n", "bow")]
+    [InlineData("order,bow,piece,strands\n801,Demo hybrid 34,loop,odd\n", "piece", "strands")]
+    [InlineData("order,bow,finished_length,material\n801,Demo hybrid 34,38 1/2,hmpe-014\n", "finished_length", "material", "material", "material")]
+    public void Report_RowThatTheBookCannotFill_TellsWhatElseIsWrongWithIt(string csv, params string[] columns)
+    {
+        var report = SetBuilder.Build(Read(csv), new SpecBuilder(SpecFixture.Catalog, LengthUnit.Inch, SpecFixture.Date));
+        Assert.Equal(columns, report.Problems.Select(p => p.At.Column).Order());
+    }
+
     private static OrderFile Read(string csv, string? templates = null) => OrderReader.Read(
         [("o.csv", Encoding.UTF8.GetBytes(csv))],
         LengthUnit.Inch,

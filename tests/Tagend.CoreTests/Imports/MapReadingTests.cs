@@ -1,4 +1,8 @@
+using Tagend.Measures;
 using Tagend.Orders;
+using Tagend.Problems;
+using Tagend.Specs;
+using Tagend.Tests.Specs;
 using Xunit;
 
 namespace Tagend.Tests.Imports;
@@ -49,6 +53,30 @@ public sealed class MapReadingTests
         Assert.Equal([new OrderedColor("black", null), new OrderedColor("flo-green", null)], first.Colors!);
         Assert.Equal([new OrderedColor("red", null)], file.Lines[4].Colors!);
         Assert.Equal(new OrderSlip("Demo", "", "", "call first"), first.Slip);
+    }
+
+    [Theory]
+    [InlineData("701,Demo,58 1/2,38x,0.5,16,bl!,,,,yes", "Buss Length", "Color 1 + Color 2", "Yokes")]
+    [InlineData("701,Demo,,,some,1x,Black,,,,yes", "Yoke Length", "Yokes")]
+    [InlineData("701,Demo,30,38 1/4,,,Black,,,,yes", "String Length")]
+    [InlineData("7 01!,Demo,30,,,,Black,,,,yes", "No.", "String Length")]
+    public void Report_RowWithSeveralWrongCells_TellsThemAll(string row, params string[] places)
+    {
+        var report = SetBuilder.Build(MapFixture.Orders(Sheet, $"{Header}{row}\n"), new SpecBuilder(SpecFixture.Catalog, LengthUnit.Inch, SpecFixture.Date));
+        Assert.Equal(places, report.Problems.Where(p => p.Severity == Severity.Refusal).Select(p => p.At.Column).Distinct().Order(StringComparer.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("Length: 6o; Strands: odd; Material: hmpe-014", "Choice, Length", "Choice, Material", "Choice, Strands")]
+    [InlineData("Length: 60; Length: 61; Material: hmpe-014; Strands: 24", "Choice, Length", "Choice, Material")]
+    [InlineData("60 1/4; Strands: odd", "Choice", "Choice, Strands")]
+    public void Report_OptionsWithSeveralFaults_TellThemAll(string options, params string[] places)
+    {
+        const string Options = "title = \"t\"\n[columns]\n\"No\" = \"order\"\n\"Item\" = \"piece\"\n\"Kind\" = \"kind\"\n[options.\"Choice\"]\n"
+            + "\"Length\" = \"finished_length\"\n\"Strands\" = \"strands\"\n\"Material\" = \"material\"\n";
+        var file = MapFixture.Orders(Options, $"No,Item,Kind,Choice\n701,string,compound-string,\"{options}\"\n701,buss,buss-cabl,\"Length: 38; Strands: 24; Material: hmpe-0145\"\n");
+        var report = SetBuilder.Build(file, new SpecBuilder(SpecFixture.Catalog, LengthUnit.Inch, SpecFixture.Date));
+        Assert.Equal([.. places, "Kind"], report.Problems.Where(p => p.Severity == Severity.Refusal).Select(p => p.At.Column).Order(StringComparer.Ordinal));
     }
 
     [Fact]
