@@ -162,6 +162,7 @@ public class OrdersTests(Browser browser, DemoStation demo) : IClassFixture<Demo
         await File.WriteAllTextAsync(path, (await File.ReadAllTextAsync(path, TestContext.Current.CancellationToken)).Replace("First Example", "Second Example", StringComparison.Ordinal), TestContext.Current.CancellationToken);
         await Bring(page, path, "again.csv");
         await Assertions.Expect(page.Locator(".says.is-stop")).ToContainTextAsync("was printed for First Example");
+        await Assertions.Expect(page.Locator(".says.is-stop")).Not.ToContainTextAsync("--");
         await Assertions.Expect(page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = "Open", Exact = true })).ToHaveCountAsync(0);
         var meant = page.GetByLabel($"The number {order} is used again on purpose, for Second Example.");
         await meant.CheckAsync();

@@ -51,7 +51,7 @@ internal sealed class ShopDesk(StationOptions options)
     /// <summary>An order file of the desk, computed.</summary>
     /// <param name="book">The job book whose builds and revisions are used.</param>
     /// <exception cref="TagendException">A template cannot be read.</exception>
-    public CheckedOrders Check(DeskFile file, RunBook book) => CheckedOrders.Read(file.Name, file.Bytes, Catalog, book, Today, file.IsReused);
+    public CheckedOrders Check(DeskFile file, RunBook book) => CheckedOrders.Read(file.Name, file.Bytes, Catalog, book, Today, new NumberReuse(file.IsReused, ""));
 
     /// <summary>Uses the job book, and begins one where there is none.</summary>
     /// <exception cref="TagendException">It cannot be used, or none is wanted.</exception>

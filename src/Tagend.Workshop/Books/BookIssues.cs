@@ -10,8 +10,8 @@ namespace Tagend.Workshop.Books;
 
 /// <summary>Which issue of a piece an order's spec is, by what the job book has of the order.</summary>
 /// <param name="jobsOf">All jobs of an order, in the order of printing. Asked once an order, while the orders are read first.</param>
-/// <param name="mayReplace">Whether an order may be of a customer other than the book has.</param>
-internal sealed class BookIssues(Func<string, IReadOnlyList<PrintedJob>> jobsOf, Func<string, string, bool> mayReplace) : IIssues
+/// <param name="reuse">Whether an order may be of a customer other than the book has.</param>
+internal sealed class BookIssues(Func<string, IReadOnlyList<PrintedJob>> jobsOf, NumberReuse reuse) : IIssues
 {
     private readonly ConcurrentDictionary<(string Order, string Piece), Issue> _issues = [];
     private readonly Dictionary<string, ILookup<string, PrintedJob>> _jobs = [];
@@ -110,12 +110,12 @@ internal sealed class BookIssues(Func<string, IReadOnlyList<PrintedJob>> jobsOf,
     private void CheckCustomer(OrderLine line, ILookup<string, PrintedJob> ofOrder, ICollection<Problem> problems)
     {
         var now = line.Slip.Customer;
-        if (OrderList.LastOfAnother(ofOrder.SelectMany(j => j), now) is not { } last || mayReplace(line.Order, now) || !_strangers.Add(line.Order))
+        if (OrderList.LastOfAnother(ofOrder.SelectMany(j => j), now) is not { } last || reuse.IsMeant(line.Order, now) || !_strangers.Add(line.Order))
         {
             return;
         }
 
-        problems.Add(line.Row.Problem(OrderColumn.Order, Superseded.OtherCustomer(last, now)));
+        problems.Add(line.Row.Problem(OrderColumn.Order, Superseded.OtherCustomer(last, now, reuse)));
     }
 
     private static Problem Warning(OrderLine line, string column, string message) => line.Row.Problem(column, message, Severity.Warning);

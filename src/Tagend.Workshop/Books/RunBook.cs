@@ -37,12 +37,12 @@ public sealed class RunBook(JobBookAddress? address, TimeProvider clock, string 
         }) ?? [];
 
     /// <summary>Uses what the book has of orders that were printed before, while work is done that asks for it.</summary>
-    /// <param name="mayReplace">Whether an order may be of a customer other than the book has.</param>
+    /// <param name="reuse">Whether an order may be of a customer other than the book has.</param>
     /// <param name="read">Gets null where there is no book yet, or it failed.</param>
-    internal T WithIssues<T>(Func<string, string, bool> mayReplace, Func<BookIssues?, T> read)
+    internal T WithIssues<T>(NumberReuse reuse, Func<BookIssues?, T> read)
     {
         using var book = Guarded("revisions are as the order says", () => new Holder(address?.OpenExisting(clock, bench)));
-        return read(book?.Book is null ? null : new BookIssues(JobsOf, mayReplace));
+        return read(book?.Book is null ? null : new BookIssues(JobsOf, reuse));
 
         IReadOnlyList<PrintedJob> JobsOf(string order) =>
             Guarded("revisions are as the order says", () => book!.Book!.Find(new JobSearch { Order = order }).ToList()) ?? [];

@@ -22,6 +22,6 @@ internal static class Superseded
         return $"is now revision {revision}: {named}. Throw away the card, strip and tags of revision {newest.Revision}, printed {DateWriter.Iso(newest.Issued)}";
     }
 
-    internal static string OtherCustomer(PrintedJob last, string now) =>
-        $"was printed for {last.Customer} on {DateWriter.Iso(last.Issued)} ({last.Piece}), and here it is for {now}: give this order a number of its own, or say that the number is used again on purpose (--replace)";
+    internal static string OtherCustomer(PrintedJob last, string now, NumberReuse reuse) =>
+        $"was printed for {last.Customer} on {DateWriter.Iso(last.Issued)} ({last.Piece}), and here it is for {now}: give this order a number of its own, or say that the number is used again on purpose{(reuse.How.Length > 0 ? $" ({reuse.How})" : "")}";
 }

@@ -31,30 +31,30 @@ public sealed record CheckedOrders(ShopCatalog Catalog, OrderFile File, SetRepor
     /// <param name="book">The job book whose builds and revisions are used; where it fails, it keeps the fault and the run goes on.</param>
     /// <param name="unit">The unit of what is printed; null for the shop's own.</param>
     /// <param name="date">The date of issue of new revisions.</param>
-    /// <param name="mayReplace">Whether an order may be of another customer than the book has.</param>
+    /// <param name="reuse">Whether an order may be of another customer than the book has; null for never.</param>
     /// <exception cref="TagendException">A file is not there or cannot be read.</exception>
     public static CheckedOrders Read(
-        IReadOnlyList<string> paths, string? map, ShopCatalog catalog, RunBook book, LengthUnit? unit, DateOnly date, bool mayReplace = false) =>
-        Of(OrderFiles.Read(paths, catalog, map), catalog, book, unit, date, (_, _) => mayReplace);
+        IReadOnlyList<string> paths, string? map, ShopCatalog catalog, RunBook book, LengthUnit? unit, DateOnly date, NumberReuse? reuse = null) =>
+        Of(OrderFiles.Read(paths, catalog, map), catalog, book, unit, date, reuse ?? NumberReuse.Never);
 
-    /// <summary>Reads an order file that is in memory and computes its pieces, as <see cref="Read(IReadOnlyList{string}, string?, ShopCatalog, RunBook, LengthUnit?, DateOnly, bool)"/> does.</summary>
+    /// <summary>Reads an order file that is in memory and computes its pieces, as <see cref="Read(IReadOnlyList{string}, string?, ShopCatalog, RunBook, LengthUnit?, DateOnly, NumberReuse?)"/> does.</summary>
     /// <param name="name">The name that messages have.</param>
     /// <param name="bytes">What the file says.</param>
     /// <param name="catalog">The shop's templates.</param>
     /// <param name="book">The job book, as there.</param>
     /// <param name="date">The date of issue of new revisions.</param>
-    /// <param name="mayReplace">Whether an order, given first, may be of a customer, given second, other than the book has.</param>
+    /// <param name="reuse">Whether an order may be of another customer than the book has.</param>
     public static CheckedOrders Read(
-        string name, byte[] bytes, ShopCatalog catalog, RunBook book, DateOnly date, Func<string, string, bool> mayReplace) =>
-        Of(OrderFiles.Read(name, bytes, catalog), catalog, book, null, date, mayReplace);
+        string name, byte[] bytes, ShopCatalog catalog, RunBook book, DateOnly date, NumberReuse reuse) =>
+        Of(OrderFiles.Read(name, bytes, catalog), catalog, book, null, date, reuse);
 
     /// <summary>Orders that are refused because the job book has their number for another customer.</summary>
     public IReadOnlySet<string> Strangers { get; private init; } = new HashSet<string>();
 
-    private static CheckedOrders Of(OrderFile file, ShopCatalog catalog, RunBook book, LengthUnit? unit, DateOnly date, Func<string, string, bool> mayReplace)
+    private static CheckedOrders Of(OrderFile file, ShopCatalog catalog, RunBook book, LengthUnit? unit, DateOnly date, NumberReuse reuse)
     {
         var taught = catalog with { Fits = book.Fits(catalog) };
-        return book.WithIssues(mayReplace, issues =>
+        return book.WithIssues(reuse, issues =>
         {
             var report = SetBuilder.Build(file, new SpecBuilder(taught, unit ?? catalog.Shop.Unit, date, issues));
             return new CheckedOrders(taught, file, report with { Ready = issues?.WithoutCancelled(report) ?? report.Ready })

@@ -72,6 +72,17 @@ public sealed class BookIssuesTests : IDisposable
         Assert.Empty(Check(First.Replace("Demo one", "DEMO ONE", StringComparison.Ordinal), 1, mayReplace: false).Report.Withheld);
     }
 
+    [Theory]
+    [InlineData("--replace", "say that the number is used again on purpose (--replace)")]
+    [InlineData("", "say that the number is used again on purpose")]
+    public void Read_OrderOfAnotherCustomer_SaysHowItIsMeantWhereThatIsNotBesideIt(string how, string end)
+    {
+        Print(First, day: 0);
+        var file = System.Text.Encoding.UTF8.GetBytes(First.Replace("Demo one", "Demo two", StringComparison.Ordinal));
+        var refused = CheckedOrders.Read("o.csv", file, SpecFixture.Catalog, _folder.Book, SpecFixture.Date, new NumberReuse((_, _) => false, how));
+        Assert.EndsWith(end, Assert.Single(refused.Report.Problems, p => p.Severity == Severity.Refusal).Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Of_ScannedTag_SaysOnlyOfAnOlderOne()
     {
@@ -93,7 +104,7 @@ public sealed class BookIssuesTests : IDisposable
     private CheckedOrders Check(string orders, int day, bool mayReplace)
     {
         File.WriteAllText(_folder["o.csv"], orders);
-        return CheckedOrders.Read([_folder["o.csv"]], null, SpecFixture.Catalog, _folder.Book, null, SpecFixture.Date.AddDays(day), mayReplace);
+        return CheckedOrders.Read([_folder["o.csv"]], null, SpecFixture.Catalog, _folder.Book, null, SpecFixture.Date.AddDays(day), new NumberReuse((_, _) => mayReplace, "--replace"));
     }
 
     private static Tagend.Specs.BuildSpec SpecOf(CheckedOrders orders) => Assert.Single(orders.Report.Pieces).Spec!;
