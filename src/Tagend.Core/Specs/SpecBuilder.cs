@@ -32,7 +32,9 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
     {
         var found = new List<Problem>();
         var spec = Compute(line, found);
-        if (spec is not null && issues is not null && !HasRefusal(found))
+        var isSound = !HasRefusal(found);
+        issues?.CheckOrder(line, found);
+        if (spec is not null && issues is not null && isSound)
         {
             spec = issues.Issue(line, spec, found);
         }
@@ -49,6 +51,11 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
     {
         var found = new List<Problem>();
         var spec = Compute(line, found);
+        if (line.Order.Length > 0)
+        {
+            issues?.CheckOrder(line, found);
+        }
+
         problems.AddRange(found);
         return HasRefusal(found) ? null : spec;
     }

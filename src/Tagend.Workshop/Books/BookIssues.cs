@@ -22,6 +22,14 @@ internal sealed class BookIssues(Func<string, IReadOnlyList<PrintedJob>> jobsOf,
     /// <param name="SupersededBy">The newest revision, where this is an older one.</param>
     private sealed record Issue(int Revision, DateOnly Date, BuildSpec? Kept, int? SupersededBy = null);
 
+    public void CheckOrder(OrderLine line, ICollection<Problem> problems)
+    {
+        lock (_jobs)
+        {
+            CheckCustomer(line, JobsOf(line.Order), problems);
+        }
+    }
+
     BuildSpec IIssues.Issue(OrderLine line, BuildSpec spec, ICollection<Problem> problems)
     {
         // A spec is made again whenever it is printed, on any thread; what it is was settled when it was read first.
@@ -51,14 +59,19 @@ internal sealed class BookIssues(Func<string, IReadOnlyList<PrintedJob>> jobsOf,
         return [.. report.Ready.Select(set => touched.Contains(set.Order) ? set.Only(kept[set.Order].ToHashSet()) : set).Where(set => set.Pieces > 0)];
     }
 
-    private Issue Decide(OrderLine line, BuildSpec spec, ICollection<Problem> problems)
+    private ILookup<string, PrintedJob> JobsOf(string order)
     {
-        if (!_jobs.TryGetValue(spec.Order, out var ofOrder))
+        if (!_jobs.TryGetValue(order, out var ofOrder))
         {
-            _jobs[spec.Order] = ofOrder = jobsOf(spec.Order).ToLookup(j => j.Piece);
+            _jobs[order] = ofOrder = jobsOf(order).ToLookup(j => j.Piece);
         }
 
-        CheckCustomer(line, ofOrder, problems);
+        return ofOrder;
+    }
+
+    private Issue Decide(OrderLine line, BuildSpec spec, ICollection<Problem> problems)
+    {
+        var ofOrder = JobsOf(spec.Order);
         if (ofOrder[spec.Piece].LastOrDefault() is not { } newest || TagReader.Read(newest.Tag) is not TagReading.Piece { Spec: var printed })
         {
             return new Issue(spec.Revision, spec.Date, null);

@@ -125,6 +125,10 @@ public class SetBuilderTests
 
     private sealed class NewerBuss : IIssues
     {
+        public void CheckOrder(OrderLine line, ICollection<Problem> problems)
+        {
+        }
+
         public BuildSpec Issue(OrderLine line, BuildSpec spec, ICollection<Problem> problems) => spec;
 
         public int? SupersededBy(string order, string piece) => piece == "buss" ? 3 : null;

@@ -247,6 +247,10 @@ public class SpecBuilderTests
 
     private sealed class SeventhIssue : IIssues
     {
+        public void CheckOrder(OrderLine line, ICollection<Problem> problems)
+        {
+        }
+
         public int Asked { get; private set; }
 
         public BuildSpec Issue(OrderLine line, BuildSpec spec, ICollection<Problem> problems)

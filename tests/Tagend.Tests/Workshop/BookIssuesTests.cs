@@ -73,6 +73,19 @@ public sealed class BookIssuesTests : IDisposable
     }
 
     [Theory]
+    [InlineData("38 1/2", "38 x")]
+    [InlineData("buss-cable", "buss-cabl")]
+    public void Read_OrderOfAnotherCustomerWithAWrongCell_IsRefusedForBoth(string good, string wrong)
+    {
+        Print(First, day: 0);
+        var others = First.Replace("Demo one", "Demo two", StringComparison.Ordinal).Replace(good, wrong, StringComparison.Ordinal);
+        var refused = Check(others, 1, mayReplace: false);
+        Assert.Equal(["701"], refused.Strangers);
+        Assert.Equal(2, refused.Report.Problems.Count(p => p.Severity == Severity.Refusal));
+        Assert.Single(Check(others, 1, mayReplace: true).Report.Problems, p => p.Severity == Severity.Refusal);
+    }
+
+    [Theory]
     [InlineData("--replace", "say that the number is used again on purpose (--replace)")]
     [InlineData("", "say that the number is used again on purpose")]
     public void Read_OrderOfAnotherCustomer_SaysHowItIsMeantWhereThatIsNotBesideIt(string how, string end)

@@ -108,7 +108,7 @@ internal sealed class OrderTable
 
     private ReusedNumber? ReusedOf(string order)
     {
-        var customer = Checked.File.Lines.FirstOrDefault(l => l.Order == order && l.Slip.Customer.Length > 0)?.Slip.Customer ?? "";
+        var customer = Checked.File.Lines.Concat(Checked.File.BrokenLines).FirstOrDefault(l => l.Order == order && l.Slip.Customer.Length > 0)?.Slip.Customer ?? "";
         var isMeant = File.IsReused(order, customer);
         return Checked.Strangers.Contains(order) || (isMeant && Listed.GetValueOrDefault(order)?.State == OrderState.New)
             ? new ReusedNumber(customer, isMeant)
