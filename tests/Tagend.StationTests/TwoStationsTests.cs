@@ -56,6 +56,7 @@ public sealed class TwoStationsTests : IDisposable
         _server.Stop();
         await Save(left);
         await Assertions.Expect(left.Locator("#notice")).ToContainTextAsync("The station cannot save this now; it stays on this device.");
+        await Assertions.Expect(left.Locator("#notice")).ToContainTextAsync("the server of the job book does not answer");
         await Assertions.Expect(left.GetByText("702/string is kept on this device")).ToBeVisibleAsync();
         await right.GotoAsync($"{_right.Address}book");
         await Assertions.Expect(right.Locator(".trouble")).ToContainTextAsync("the server of the job book does not answer");

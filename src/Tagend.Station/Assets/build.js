@@ -214,7 +214,8 @@
         if ([200, 409, 422].includes(answer.status)) {
             answered.innerHTML = answer.html;
         } else {
-            window.tagend.say("The station cannot save this now; it stays on this device.", "trouble");
+            const reason = new DOMParser().parseFromString(answer.html, "text/html").querySelector(".trouble")?.textContent.trim() ?? "";
+            window.tagend.say(`The station cannot save this now; it stays on this device. ${reason}`.trim(), "trouble");
         }
 
         if (answer.status === 200) {
