@@ -9,11 +9,11 @@ public static class LengthWriter
 
     /// <summary>As on a tape: nearest 1/16 in (<c>60 1/4 in</c>) or nearest 0.1 mm (<c>1530.4 mm</c>).</summary>
     public static string Tape(Length length, LengthUnit unit) =>
-        unit == LengthUnit.Inch ? $"{Fraction(length, Sixteenths)} in" : Exact(length, unit);
+        unit == LengthUnit.Inch ? Fraction(length, Sixteenths, " in") : Exact(length, unit);
 
     /// <summary>As on a tape where the length is a whole mark of it, else to 0.001 in or 0.1 mm.</summary>
     public static string Mark(Length length, LengthUnit unit) =>
-        unit == LengthUnit.Inch && IsWhole(length, 32) ? $"{Fraction(length, 32)} in" : Exact(length, unit);
+        unit == LengthUnit.Inch && IsWhole(length, 32) ? Fraction(length, 32, " in") : Exact(length, unit);
 
     /// <summary>As <see cref="Mark"/>, without the unit: for columns that name it once.</summary>
     public static string Bare(Length length, LengthUnit unit) => Mark(length, unit)[..^Symbol(unit).Length].TrimEnd();
@@ -52,19 +52,19 @@ public static class LengthWriter
     /// <summary>Whole inches and a reduced fraction, without the unit: <c>60 1/4</c>, <c>0</c>, <c>-3/16</c>.</summary>
     /// <param name="length">Rounded to the nearest part.</param>
     /// <param name="parts">Parts of an inch, a power of two: 16, 32 or 64.</param>
-    public static string Fraction(Length length, int parts)
+    /// <param name="ending">Written behind it.</param>
+    public static string Fraction(Length length, int parts, string ending = "")
     {
         var count = (long)Math.Round(length.Inches * parts, MidpointRounding.AwayFromZero);
         var sign = count < 0 ? "-" : "";
         var (whole, rest) = Math.DivRem(Math.Abs(count), parts);
-        if (rest == 0)
-        {
-            return $"{sign}{whole}";
-        }
-
         var divisor = rest & -rest; // the greatest power of two in it
-        var fraction = $"{rest / divisor}/{parts / divisor}";
-        return whole == 0 ? sign + fraction : $"{sign}{whole} {fraction}";
+        return (whole, rest) switch
+        {
+            (_, 0) => string.Create(CultureInfo.InvariantCulture, $"{sign}{whole}{ending}"),
+            (0, _) => string.Create(CultureInfo.InvariantCulture, $"{sign}{rest / divisor}/{parts / divisor}{ending}"),
+            _ => string.Create(CultureInfo.InvariantCulture, $"{sign}{whole} {rest / divisor}/{parts / divisor}{ending}"),
+        };
     }
 
     private static bool IsWhole(Length length, int parts)

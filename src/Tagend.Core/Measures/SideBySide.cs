@@ -4,7 +4,7 @@ namespace Tagend.Measures;
 public static class SideBySide
 {
     // Long enough to keep the cores busy, short enough that what is made of them is little: the collector moves what is held.
-    private const int AtOnce = 64;
+    private const int AtOnce = 32;
 
     /// <summary>What becomes of each item, in the list's order; while the caller looks at some, the next ones are worked on.</summary>
     /// <remarks>Few results are held at a time; short lists are worked off on the caller's thread.</remarks>
@@ -22,15 +22,25 @@ public static class SideBySide
             yield break;
         }
 
-        var next = Task.Run(() => Worked(items, 0, work));
-        for (var first = AtOnce; next is not null; first += AtOnce)
+        var (next, started) = (0, new Queue<Task<TResult[]>>());
+        StartOneMoreThanCores();
+        while (started.TryDequeue(out var share))
         {
-            var results = next.GetAwaiter().GetResult();
-            var start = first;
-            next = start < items.Count ? Task.Run(() => Worked(items, start, work)) : null;
+            var results = share.GetAwaiter().GetResult();
+            StartOneMoreThanCores();
             foreach (var result in results)
             {
                 yield return result;
+            }
+        }
+
+        // No core waits while the caller looks at what is done.
+        void StartOneMoreThanCores()
+        {
+            for (; next < items.Count && started.Count <= Environment.ProcessorCount; next += AtOnce)
+            {
+                var first = next;
+                started.Enqueue(Task.Run(() => Worked(items, first, work)));
             }
         }
     }
@@ -38,7 +48,11 @@ public static class SideBySide
     private static TResult[] Worked<T, TResult>(IReadOnlyList<T> items, int first, Func<T, TResult> work)
     {
         var results = new TResult[Math.Min(AtOnce, items.Count - first)];
-        Parallel.For(0, results.Length, i => results[i] = work(items[first + i]));
+        for (var i = 0; i < results.Length; i++)
+        {
+            results[i] = work(items[first + i]);
+        }
+
         return results;
     }
 }

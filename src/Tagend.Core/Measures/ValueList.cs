@@ -15,6 +15,9 @@ public sealed class ValueList<T>(T[] items) : IReadOnlyList<T>, IEquatable<Value
     /// <inheritdoc/>
     public T this[int index] => items[index];
 
+    /// <summary>Whether one of the items is equal to this.</summary>
+    public bool Contains(T item) => Array.IndexOf(items, item) >= 0;
+
     /// <summary>Whether the other list has equal items in the same order.</summary>
     public bool Equals(ValueList<T>? other) => other is not null && items.AsSpan().SequenceEqual(other.AsSpan());
 

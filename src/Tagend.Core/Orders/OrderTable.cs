@@ -44,27 +44,34 @@ internal sealed record OrderRecord(
 }
 
 /// <summary>Splits an order file into records: RFC 4180, with comma, semicolon or tab as its header has it.</summary>
-internal sealed class OrderTable(byte[] utf8)
+internal sealed class OrderTable
 {
     private static readonly char[] Separators = [',', ';', '\t'];
 
-    private readonly char _separator = SeparatorOf(utf8);
+    private readonly byte[] _utf8;
+    private readonly CsvReaderOptions _options;
+
+    public OrderTable(byte[] utf8)
+    {
+        (_utf8, Separator) = (utf8, SeparatorOf(utf8));
+        _options = CsvReaderOptions.Default with { Separator = Separator, HasHeader = false, TrimWhitespace = true };
+    }
 
     /// <summary>What stands between cells: comma, semicolon or tab.</summary>
-    public char Separator => _separator;
+    public char Separator { get; }
 
     /// <summary>The records, header first; empty lines, and a first line <c>sep=;</c> of a spreadsheet program, are passed over.</summary>
     /// <remarks>A quote inside an unquoted cell is text: it is an inch mark.</remarks>
     public IEnumerable<OrderRecord> Records()
     {
         var isMalformed = false;
-        var options = Options with { TrackLineNumbers = true, OnMalformedRecord = _ => isMalformed = true };
-        using var reader = CsvReader.Create(utf8, options);
+        var options = _options with { TrackLineNumbers = true, OnMalformedRecord = _ => isMalformed = true };
+        using var reader = CsvReader.Create(_utf8, options);
         while (reader.Read())
         {
             var raw = reader.RawRecord;
             var place = new RecordPlace((int)reader.LineNumber, (int)reader.ByteOffset, raw.Length);
-            var (quoting, linesBefore) = isMalformed ? OrderQuotes.FaultIn(raw, _separator) : (null, 0);
+            var (quoting, linesBefore) = isMalformed ? OrderQuotes.FaultIn(raw, Separator) : (null, 0);
             yield return new OrderRecord(place, place.Line + linesBefore, raw.IndexOfAny("\r\n"u8) >= 0, quoting, CellsOf(reader));
             isMalformed = false;
         }
@@ -74,12 +81,10 @@ internal sealed class OrderTable(byte[] utf8)
     public IReadOnlyList<string> CellsAt(RecordPlace place)
     {
         // From the line end before it, so that the reader takes a record that begins with a byte order mark for what it is: text.
-        using var reader = CsvReader.Create(utf8.AsMemory(place.Offset - 1, place.Length + 1), Options);
+        using var reader = CsvReader.Create(_utf8.AsMemory(place.Offset - 1, place.Length + 1), _options);
         reader.Read();
         return CellsOf(reader);
     }
-
-    private CsvReaderOptions Options => CsvReaderOptions.Default with { Separator = _separator, HasHeader = false, TrimWhitespace = true };
 
     private static string[] CellsOf(CsvReader reader)
     {

@@ -143,8 +143,13 @@ public sealed class PullList(Shop shop, IReadOnlyList<ShelfSpool>? shelf = null)
     private static T Shared<T>(Dictionary<T, T> held, T item)
         where T : notnull
     {
-        held.TryAdd(item, item);
-        return held[item];
+        if (held.TryGetValue(item, out var same))
+        {
+            return same;
+        }
+
+        held.Add(item, item);
+        return item;
     }
 
     private sealed record Piece(string Order, string Name, string Material, SetUp SetUp, ValueList<ColorShare> Colors);

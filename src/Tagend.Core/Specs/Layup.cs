@@ -9,22 +9,52 @@ namespace Tagend.Specs;
 public sealed record Layup(ValueList<ColorShare> Colors, Length Tail)
 {
     /// <summary>Of all colors; even for a whole piece.</summary>
-    public int Strands => Colors.Sum(c => c.Strands);
+    public int Strands
+    {
+        get
+        {
+            var sum = 0;
+            foreach (var color in Colors)
+            {
+                sum += color.Strands;
+            }
+
+            return sum;
+        }
+    }
 
     /// <summary>Whole loops of all strands.</summary>
     public int Loops => Strands / 2;
 
     /// <summary>Gives each color its post: the first starts at A, the second at B, and so on (common practice).</summary>
-    public static Layup Of(IEnumerable<(string Color, int Strands)> colors, Length tail) => new(
-        colors.Select((c, i) => new ColorShare(c.Color, c.Strands, i % 2 == 0 ? PieceEnd.A : PieceEnd.B)).ToValueList(),
-        tail);
+    public static Layup Of(IEnumerable<(string Color, int Strands)> colors, Length tail)
+    {
+        var shares = new List<ColorShare>();
+        foreach (var (color, strands) in colors)
+        {
+            shares.Add(new ColorShare(color, strands, shares.Count % 2 == 0 ? PieceEnd.A : PieceEnd.B));
+        }
+
+        return new Layup(shares.ToValueList(), tail);
+    }
 
     /// <summary>What is tied at each post: the tag ends of its colors, or a dummy tag where there are none.</summary>
     public ValueList<EndTag> EndTags() => [EndTagAt(PieceEnd.A), EndTagAt(PieceEnd.B)];
 
     /// <summary>What is tied at one post.</summary>
-    public EndTag EndTagAt(PieceEnd post) =>
-        new(post, Colors.Where(c => c.Post == post || c.EndPost == post).Select(c => c.Color).ToValueList());
+    public EndTag EndTagAt(PieceEnd post)
+    {
+        var colors = new List<string>();
+        foreach (var color in Colors)
+        {
+            if (color.Post == post || color.EndPost == post)
+            {
+                colors.Add(color.Color);
+            }
+        }
+
+        return new EndTag(post, colors.ToValueList());
+    }
 
     /// <summary>Its colors with their strands: <c>16 black, 8 red</c>.</summary>
     public string Words() => string.Join(", ", Colors.Select(c => FormattableString.Invariant($"{c.Strands} {c.Color}")));

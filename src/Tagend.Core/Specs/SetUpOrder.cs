@@ -9,13 +9,48 @@ internal sealed record SetUp(ValueList<Spool> Spools, Length? Posts)
 {
     public static SetUp None { get; } = new([], null);
 
-    public static SetUp Of(BuildSpec spec) => new(
-        spec.Layup.Colors
-            .Select(share => new Spool(spec.Bundle.Material, share.Color))
-            .Distinct()
-            .OrderBy(spool => spool.Color, StringComparer.Ordinal)
-            .ToValueList(),
-        spec.Posts.Tape);
+    public static SetUp Of(BuildSpec spec)
+    {
+        var spools = new List<Spool>();
+        foreach (var share in spec.Layup.Colors)
+        {
+            var spool = new Spool(spec.Bundle.Material, share.Color);
+            if (!spools.Contains(spool))
+            {
+                spools.Add(spool);
+            }
+        }
+
+        spools.Sort((a, b) => string.CompareOrdinal(a.Color, b.Color));
+        return new SetUp(spools.ToValueList(), spec.Posts.Tape);
+    }
+
+    /// <summary>Its spools that the set-up before it does not have.</summary>
+    public ValueList<Spool> MountedAfter(SetUp before)
+    {
+        var mounted = new List<Spool>();
+        foreach (var spool in Spools)
+        {
+            if (!before.Spools.Contains(spool))
+            {
+                mounted.Add(spool);
+            }
+        }
+
+        return mounted.ToValueList();
+    }
+
+    /// <summary>How many spools are mounted after another set-up, and one for posts that move.</summary>
+    public int ChangesAfter(SetUp before)
+    {
+        var changes = Posts == before.Posts ? 0 : 1;
+        foreach (var spool in Spools)
+        {
+            changes += before.Spools.Contains(spool) ? 0 : 1;
+        }
+
+        return changes;
+    }
 }
 
 /// <summary>An order of set-ups with few changes from one to the next.</summary>
@@ -45,11 +80,20 @@ internal sealed record SetUpOrder(IReadOnlyList<int> Taken, int Changes, int Cha
         foreach (var i in taken)
         {
             var setUp = setUps[i];
-            yield return (i, setUp.Spools.Except(before.Spools).ToValueList(), setUp.Posts != before.Posts);
+            yield return (i, setUp.MountedAfter(before), setUp.Posts != before.Posts);
             before = setUp;
         }
     }
 
-    private static int ChangesOf(int[] taken, IReadOnlyList<SetUp> setUps) =>
-        Steps(taken, setUps).Sum(step => step.Mounted.Count + (step.MovesPosts ? 1 : 0));
+    private static int ChangesOf(int[] taken, IReadOnlyList<SetUp> setUps)
+    {
+        var (changes, before) = (0, SetUp.None);
+        foreach (var i in taken)
+        {
+            changes += setUps[i].ChangesAfter(before);
+            before = setUps[i];
+        }
+
+        return changes;
+    }
 }

@@ -17,7 +17,11 @@ public enum StockKind
 /// <param name="Name">Of the strand material or the serving thread, in the catalog.</param>
 /// <param name="Color">Empty where the shop's stock decides.</param>
 /// <param name="Length">With tails, dummy tags and waste.</param>
-public sealed record StockNeed(StockKind Kind, string Name, string Color, Length Length);
+public sealed record StockNeed(StockKind Kind, string Name, string Color, Length Length)
+{
+    /// <summary>Whether both are pulled from the same spool.</summary>
+    internal bool IsOfSameSpool(StockNeed other) => Kind == other.Kind && Name == other.Name && Color == other.Color;
+}
 
 /// <summary>Strand material and serving thread that building takes.</summary>
 public static class Stock
@@ -70,8 +74,13 @@ public static class Stock
         var total = new List<StockNeed>();
         foreach (var need in needs)
         {
-            var at = total.FindIndex(t => t.Kind == need.Kind && t.Name == need.Name && t.Color == need.Color);
-            if (at < 0)
+            var at = 0;
+            while (at < total.Count && !total[at].IsOfSameSpool(need))
+            {
+                at++;
+            }
+
+            if (at == total.Count)
             {
                 total.Add(need);
             }
