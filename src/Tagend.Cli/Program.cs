@@ -3,6 +3,9 @@ using System.CommandLine.Invocation;
 using Tagend.Commands;
 using Tagend.Streams;
 
+const int OfAnOrder = 15 << 20; // what its papers take in objects is had from the system at once, and needs no collection
+GC.TryStartNoGCRegion(OfAnOrder, disallowFullBlockingGC: true);
+
 StandardDescriptors.Open(args);
 Terminal.Begin();
 var parsed = CommandLine.Parse(args);

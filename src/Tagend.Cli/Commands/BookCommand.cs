@@ -9,7 +9,7 @@ namespace Tagend.Commands;
 /// <summary><c>tagend book</c>: copies the job book, and takes a customer's name out of it.</summary>
 internal static class BookCommand
 {
-    public static Command Create() => new("book", "Copies the job book to another place, or removes a customer's name from it.")
+    public static Command Create(string name) => new(name, "Copies the job book to another place, or removes a customer's name from it.")
     {
         CreateCopy(),
         CreateForget(),

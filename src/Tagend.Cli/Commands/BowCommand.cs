@@ -17,10 +17,10 @@ namespace Tagend.Commands;
 /// <summary><c>tagend bow</c>: lists the bow book, or keeps pieces as a bow of it.</summary>
 internal static class BowCommand
 {
-    public static Command Create()
+    public static Command Create(string name)
     {
         var options = new BowOptions();
-        var command = new Command("bow", "Lists the bows of the bow book, or keeps pieces that were ordered or built as a bow of that name.");
+        var command = new Command(name, "Lists the bows of the bow book, or keeps pieces that were ordered or built as a bow of that name.");
         options.AddTo(command);
         command.SetAction(parsed => Run(options, parsed));
         return command;

@@ -13,7 +13,7 @@ internal static class BuiltCommand
     /// <summary>The name of the question who built it.</summary>
     private const string Who = "who";
 
-    public static Command Create()
+    public static Command Create(string name)
     {
         var piece = new Argument<string?>("ORDER/PIECE")
         {
@@ -23,7 +23,7 @@ internal static class BuiltCommand
         var book = new BookOptions();
         var values = new BuiltOptions();
         var command = new Command(
-            "built",
+            name,
             "Logs what was actually done to a piece; what is not given is taken from the card. Without values it asks for them.")
         {
             piece,

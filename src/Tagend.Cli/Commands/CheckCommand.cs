@@ -19,11 +19,11 @@ internal static class CheckCommand
     [ThreadStatic]
     private static StringWriter? _text; // kept from piece to piece: a season's texts are some million lines
 
-    public static Command Create()
+    public static Command Create(string name)
     {
         var options = new ShopOptions();
         var json = new Option<bool>("--json") { Description = "One JSON object per piece, for scripts." };
-        var command = new Command("check", "Shows specs and problems of an order file and prints nothing.");
+        var command = new Command(name, "Shows specs and problems of an order file and prints nothing.");
         options.AddTo(command);
         command.Options.Add(json);
         command.SetAction(parsed => Run(options, parsed, parsed.GetValue(json)));

@@ -8,11 +8,37 @@ namespace Tagend.Commands;
 /// <summary>What the program is told.</summary>
 internal static class CommandLine
 {
+    private static readonly (string Name, Func<string, Command> Create)[] Commands =
+    [
+        ("print", PrintCommand.Create),
+        ("check", CheckCommand.Create),
+        ("map", MapCommand.Create),
+        ("bow", BowCommand.Create),
+        ("explain", ExplainCommand.Create),
+        ("recall", RecallCommand.Create),
+        ("orders", OrdersCommand.Create),
+        ("jobs", JobsCommand.Create),
+        ("built", BuiltCommand.Create),
+        ("spools", SpoolsCommand.Create),
+        ("record", RecordCommand.Create),
+        ("shipped", name => StateCommand.Create(name, EventKind.Shipped, "Logs that orders or pieces have left the shop.")),
+        ("cancelled", name => StateCommand.Create(name, EventKind.Cancelled, "Logs that orders or pieces are not to be made: they are printed no more, and a scan of their tags says so.")),
+        ("reopened", name => StateCommand.Create(name, EventKind.Reopened, "Logs that orders or pieces are worked on again that were shipped or cancelled.")),
+        ("remake", RemakeCommand.Create),
+        ("log", LogCommand.Create),
+        ("fit", FitCommand.Create),
+        ("book", BookCommand.Create),
+        ("ruler", RulerCommand.Create),
+        ("outlines", OutlinesCommand.Create),
+        ("station", StationCommand.Create),
+        ("init", InitCommand.Create),
+    ];
+
     /// <summary>Reads a command with its options; what is wrong with them is in its errors.</summary>
     /// <remarks>A text that begins with @ is a name like any other, and no file of arguments.</remarks>
     public static ParseResult Parse(IReadOnlyList<string> arguments)
     {
-        var root = Root();
+        var root = Root(arguments);
         return root.Parse(LengthWords.Joined(arguments, root), new ParserConfiguration { ResponseFileTokenReplacer = null });
     }
 
@@ -34,31 +60,17 @@ internal static class CommandLine
         _ => "the command",
     };
 
-    private static RootCommand Root() => new(
-        "Prints what a bowstring shop needs at each step of a build: jig cards, tags and customer sheets from an order CSV. "
-        + "Scanning a tag brings the spec back.")
+    /// <summary>With the one command that is asked for, or with all of them where none is: to make them all takes as long as to lay out a card.</summary>
+    private static RootCommand Root(IReadOnlyList<string> arguments)
     {
-        PrintCommand.Create(),
-        CheckCommand.Create(),
-        MapCommand.Create(),
-        BowCommand.Create(),
-        ExplainCommand.Create(),
-        RecallCommand.Create(),
-        OrdersCommand.Create(),
-        JobsCommand.Create(),
-        BuiltCommand.Create(),
-        SpoolsCommand.Create(),
-        RecordCommand.Create(),
-        StateCommand.Create("shipped", EventKind.Shipped, "Logs that orders or pieces have left the shop."),
-        StateCommand.Create("cancelled", EventKind.Cancelled, "Logs that orders or pieces are not to be made: they are printed no more, and a scan of their tags says so."),
-        StateCommand.Create("reopened", EventKind.Reopened, "Logs that orders or pieces are worked on again that were shipped or cancelled."),
-        RemakeCommand.Create(),
-        LogCommand.Create(),
-        FitCommand.Create(),
-        BookCommand.Create(),
-        RulerCommand.Create(),
-        OutlinesCommand.Create(),
-        StationCommand.Create(),
-        InitCommand.Create(),
-    };
+        var root = new RootCommand(
+            "Prints what a bowstring shop needs at each step of a build: jig cards, tags and customer sheets from an order CSV. "
+            + "Scanning a tag brings the spec back.");
+        foreach (var (name, create) in arguments.Count > 0 && Array.Find(Commands, c => c.Name == arguments[0]) is { Name: not null } asked ? [asked] : Commands)
+        {
+            root.Subcommands.Add(create(name));
+        }
+
+        return root;
+    }
 }

@@ -10,7 +10,7 @@ namespace Tagend.Commands;
 /// <summary><c>tagend explain ORDERS.csv ORDER/PIECE</c>: how each number of a piece came about.</summary>
 internal static class ExplainCommand
 {
-    public static Command Create()
+    public static Command Create(string name)
     {
         var options = new ShopOptions(isOneFile: true);
         var piece = new Argument<PieceName>("ORDER/PIECE")
@@ -28,7 +28,7 @@ internal static class ExplainCommand
             },
         };
         var json = new Option<bool>("--json") { Description = "One JSON object per step, for scripts." };
-        var command = new Command("explain", "Shows how each number of a piece was computed, and where it comes from.");
+        var command = new Command(name, "Shows how each number of a piece was computed, and where it comes from.");
         options.AddTo(command);
         command.Arguments.Add(piece);
         command.Options.Add(json);

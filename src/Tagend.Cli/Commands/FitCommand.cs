@@ -12,10 +12,10 @@ namespace Tagend.Commands;
 /// <summary><c>tagend fit</c>: what the shop's own builds say about take-up and settle.</summary>
 internal static class FitCommand
 {
-    public static Command Create()
+    public static Command Create(string name)
     {
         var options = new FitOptions();
-        var command = new Command("fit", "Shows take-up per turn and settle for each material and strand count, fitted to the builds in the job book.");
+        var command = new Command(name, "Shows take-up per turn and settle for each material and strand count, fitted to the builds in the job book.");
         options.AddTo(command);
         command.SetAction(parsed => Run(options, parsed));
         return command;

@@ -34,10 +34,10 @@ internal sealed class InitCommand
         Description = "Move what an earlier version kept beside the program, templates and job book, to your user's own folder.",
     };
 
-    public static Command Create()
+    public static Command Create(string name)
     {
         var init = new InitCommand();
-        var command = new Command("init", "Copies the templates for your shop to edit, and writes your answers into shop.toml.")
+        var command = new Command(name, "Copies the templates for your shop to edit, and writes your answers into shop.toml.")
         {
             init._folder, init._name, init._phone, init._unit, init._post, init._move,
         };

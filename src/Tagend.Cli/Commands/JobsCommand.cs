@@ -18,10 +18,10 @@ internal static class JobsCommand
     /// <summary>Jobs of a table; a longer list has several, so that it takes little memory.</summary>
     private const int ShownAtOnce = 500;
 
-    public static Command Create()
+    public static Command Create(string name)
     {
         var options = new JobsOptions();
-        var command = new Command("jobs", "Finds printed pieces in the job book by order, piece, customer, bow or date, with what was built of each.");
+        var command = new Command(name, "Finds printed pieces in the job book by order, piece, customer, bow or date, with what was built of each.");
         options.AddTo(command);
         command.SetAction(parsed => Run(options, parsed));
         return command;

@@ -10,11 +10,11 @@ namespace Tagend.Commands;
 /// <summary><c>tagend log ORDER</c>: all that was done to an order, in the order it was done.</summary>
 internal static class LogCommand
 {
-    public static Command Create()
+    public static Command Create(string name)
     {
         var part = new Argument<string>("ORDER") { Description = "An order such as 701, or a piece such as 701/buss." };
         var book = new BookOptions();
-        var command = new Command("log", "Shows all that was done to an order or a piece: printed, built, corrected, shipped, with who, where and why.") { part };
+        var command = new Command(name, "Shows all that was done to an order or a piece: printed, built, corrected, shipped, with who, where and why.") { part };
         book.AddTo(command);
         command.SetAction(parsed => Run(book, parsed, parsed.GetValue(part)!));
         return command;

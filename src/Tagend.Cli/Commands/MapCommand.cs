@@ -16,19 +16,19 @@ internal static class MapCommand
     /// <summary>Rows of the file whose pieces are shown.</summary>
     private const int ShownRows = 3;
 
-    public static Command Create()
+    public static Command Create(string name)
     {
         var file = new Argument<string>("FILE.csv") { Description = "A spreadsheet or an export with some orders in it." }.NamesSomething();
-        var name = new Option<string?>("--name") { Description = "Name of the map. Default: the file's name without its numbers.", HelpName = "NAME" };
+        var mapName = new Option<string?>("--name") { Description = "Name of the map. Default: the file's name without its numbers.", HelpName = "NAME" };
         var replace = new Option<bool>("--replace") { Description = "Overwrite a map of that name." };
         var show = new Option<bool>("--show") { Description = "Print the map and write nothing." };
         var templates = ShopOptions.TemplatesOption();
-        var command = new Command("map", "Proposes a map that reads files like this one as orders, shows the first rows read with it, and saves it in imports.")
+        var command = new Command(name, "Proposes a map that reads files like this one as orders, shows the first rows read with it, and saves it in imports.")
         {
-            file, name, replace, show, templates,
+            file, mapName, replace, show, templates,
         };
         command.SetAction(parsed => Run(
-            parsed.GetValue(file)!, parsed.GetValue(name), parsed.GetValue(replace), parsed.GetValue(show), parsed.GetValue(templates)));
+            parsed.GetValue(file)!, parsed.GetValue(mapName), parsed.GetValue(replace), parsed.GetValue(show), parsed.GetValue(templates)));
         return command;
     }
 

@@ -12,10 +12,10 @@ namespace Tagend.Commands;
 /// <summary><c>tagend orders</c>: what is due, and how far each order has come.</summary>
 internal static class OrdersCommand
 {
-    public static Command Create()
+    public static Command Create(string name)
     {
         var options = new OrdersOptions();
-        var command = new Command("orders", "Lists orders by due date, with the state of each; without those that are shipped or cancelled.");
+        var command = new Command(name, "Lists orders by due date, with the state of each; without those that are shipped or cancelled.");
         options.AddTo(command);
         command.SetAction(parsed => Run(options, parsed));
         return command;

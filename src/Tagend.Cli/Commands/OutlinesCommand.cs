@@ -9,7 +9,7 @@ namespace Tagend.Commands;
 /// <summary><c>tagend outlines STOCK</c>: a test page of a label sheet.</summary>
 internal static class OutlinesCommand
 {
-    public static Command Create()
+    public static Command Create(string name)
     {
         var stock = new Argument<string>("STOCK") { Description = "A sheet of labels, from stocks.toml." };
         var templates = ShopOptions.TemplatesOption();
@@ -19,7 +19,7 @@ internal static class OutlinesCommand
             Description = "Also send the page to this print queue, at true size.",
             HelpName = "NAME",
         };
-        var command = new Command("outlines", "Prints the outlines of a label sheet as STOCK-outlines.pdf, to hold against a real sheet.")
+        var command = new Command(name, "Prints the outlines of a label sheet as STOCK-outlines.pdf, to hold against a real sheet.")
             { stock, templates, folder, printer, PrintersOption.Create() };
         command.SetAction(parsed => Run(
             parsed.GetValue(stock)!, parsed.GetValue(templates), parsed.GetValue(folder)!, parsed.GetValue(printer)));

@@ -12,11 +12,11 @@ namespace Tagend.Commands;
 /// <summary><c>tagend print ORDERS.csv</c>: the papers of all sets without a problem.</summary>
 internal static class PrintCommand
 {
-    public static Command Create()
+    public static Command Create(string name)
     {
         var options = new ShopOptions();
         var paper = new PrintOptions();
-        var command = new Command("print", "Prints cards.pdf, tags.pdf, sheets.pdf and pulls.pdf for every set without a problem.");
+        var command = new Command(name, "Prints cards.pdf, tags.pdf, sheets.pdf and pulls.pdf for every set without a problem.");
         options.AddTo(command);
         paper.AddTo(command);
         command.SetAction(parsed => Run(options, paper, parsed));

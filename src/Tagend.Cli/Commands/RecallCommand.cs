@@ -11,7 +11,7 @@ namespace Tagend.Commands;
 /// <summary><c>tagend recall</c>: a tag's text, a scanner's lines or a picture becomes the spec, a page or an order again.</summary>
 internal static class RecallCommand
 {
-    public static Command Create()
+    public static Command Create(string name)
     {
         var sources = new Argument<string[]>("TAG")
         {
@@ -22,7 +22,7 @@ internal static class RecallCommand
         var json = new Option<bool>("--json") { Description = "A JSON list with one object per code, for scripts." };
         var posts = new Option<bool>("--posts") { Description = "Only the post setting, in large type." };
         var again = new AgainOptions();
-        var command = new Command("recall", "Shows the spec a tag was printed from, prints it again, or orders it again.") { sources, json, posts };
+        var command = new Command(name, "Shows the spec a tag was printed from, prints it again, or orders it again.") { sources, json, posts };
         again.AddTo(command);
         command.Check(result =>
         {

@@ -12,7 +12,7 @@ namespace Tagend.Commands;
 /// <summary><c>tagend record ORDER</c>: what was measured of a set, on one page.</summary>
 internal static class RecordCommand
 {
-    public static Command Create()
+    public static Command Create(string name)
     {
         var order = new Argument<string>("ORDER") { Description = "The order's number, as it was printed." };
         var tags = new Option<bool>("--tags") { Description = "Also prints its tags again with the measured lengths." };
@@ -20,7 +20,7 @@ internal static class RecordCommand
         var labels = new Option<string?>("--labels") { Description = "Label stock of the tags, from stocks.toml. Default: as shop.toml says.", HelpName = "STOCK" };
         var (paper, folder) = (PaperOption.Create("Paper of the record. Default: as shop.toml says."), FolderOption.Create("the record"));
         var book = new BookOptions();
-        var command = new Command("record", "Prints what was measured of a built set, one page: lengths, tolerances, loads, turns, lots.")
+        var command = new Command(name, "Prints what was measured of a built set, one page: lengths, tolerances, loads, turns, lots.")
         {
             order, tags, paper, language, labels, folder,
         };

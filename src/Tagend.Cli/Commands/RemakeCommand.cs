@@ -16,7 +16,7 @@ internal static class RemakeCommand
     /// <summary>What a bench needs to make a piece again, as tags name the kinds.</summary>
     private static readonly string[] Papers = ["card", "strip", "tag"];
 
-    public static Command Create()
+    public static Command Create(string name)
     {
         var parts = new Argument<string[]>("ORDER")
         {
@@ -25,7 +25,7 @@ internal static class RemakeCommand
         };
         var note = new NoteOptions();
         var paper = new RemakeOptions();
-        var command = new Command("remake", "Logs that a piece is to be remade, whatever was built, and prints its card, strip and tag from the job book.") { parts };
+        var command = new Command(name, "Logs that a piece is to be remade, whatever was built, and prints its card, strip and tag from the job book.") { parts };
         note.AddTo(command);
         paper.AddTo(command);
         command.SetAction(parsed => Run(paper, note, parsed, parsed.GetValue(parts)!));

@@ -12,7 +12,7 @@ namespace Tagend.Commands;
 /// <summary><c>tagend ruler</c>: a page to measure a printer by, and what it measured.</summary>
 internal static class RulerCommand
 {
-    public static Command Create()
+    public static Command Create(string name)
     {
         var folder = FolderOption.Create("ruler.pdf");
         var templates = ShopOptions.TemplatesOption();
@@ -21,7 +21,7 @@ internal static class RulerCommand
         var printer = PrinterOption.Create("The printer that was measured; without measurements, the page is drawn with its correction.");
         var across = Measure("--across", "Measured length of the bar across the feed, such as 149.3mm.");
         var along = Measure("--along", "Measured length of the bar along the feed, such as 149.8mm.");
-        var command = new Command("ruler", "Prints a page for measuring a printer (ruler.pdf), or stores what was measured.")
+        var command = new Command(name, "Prints a page for measuring a printer (ruler.pdf), or stores what was measured.")
         {
             folder, templates, paper, date, printer, across, along,
         };

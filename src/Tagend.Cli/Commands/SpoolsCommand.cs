@@ -15,12 +15,12 @@ internal static class SpoolsCommand
 {
     private const string SpoolDescription = "A spool's number, or its tag's text in quotes.";
 
-    public static Command Create()
+    public static Command Create(string name)
     {
         var all = new Option<bool>("--all") { Description = "Finished ones too." };
         var json = new Option<bool>("--json") { Description = "A list, one object a spool, for scripts." };
         var book = new BookOptions();
-        var command = new Command("spools", "Lists the shop's spools, first those that run out first; receives them, prints their tags, counts and finishes them.")
+        var command = new Command(name, "Lists the shop's spools, first those that run out first; receives them, prints their tags, counts and finishes them.")
         {
             all, json, CreateReceive(), CreateTag(), CreateTake(), CreateCount(), CreateFinish(),
         };

@@ -33,10 +33,10 @@ internal sealed class StationCommand
 
     private readonly Option<string?> _jobBook = JobBookOption.Create();
 
-    public static Command Create()
+    public static Command Create(string name)
     {
         var station = new StationCommand();
-        var command = new Command("station", "Serves the whole job to browsers on this machine, until Ctrl-C: orders, papers, build, scan, book.")
+        var command = new Command(name, "Serves the whole job to browsers on this machine, until Ctrl-C: orders, papers, build, scan, book.")
         {
             station._port, station._noBrowser, station._lan, station._templates, station._jobBook,
         };

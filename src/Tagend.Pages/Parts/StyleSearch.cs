@@ -6,9 +6,10 @@ namespace Tagend.Pages.Parts;
 /// taken to fit too, so that the style a paper gets does not depend on what came before it.
 /// </remarks>
 /// <param name="fromRoomyToTight">One at least.</param>
-internal sealed class StyleSearch<TStyle>(IReadOnlyList<TStyle> fromRoomyToTight)
+/// <param name="likely">The style that the first paper is most likely to get, from 0: a paper from a cold start has no other before it.</param>
+internal sealed class StyleSearch<TStyle>(IReadOnlyList<TStyle> fromRoomyToTight, int likely)
 {
-    private int _last = (fromRoomyToTight.Count - 1) / 2;
+    private int _last = likely;
 
     /// <param name="lay">Lays the paper out in a style.</param>
     /// <returns>As the roomiest that fits has it; where none fits, as the tightest has it.</returns>

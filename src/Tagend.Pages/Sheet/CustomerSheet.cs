@@ -132,7 +132,7 @@ public sealed class CustomerSheet
         var sheet = Roomiest(MostPages);
         return sheet.Pages.Count > MostPages ? Roomiest(sheet.Pages.Count) : sheet; // if it takes more, no denser than that asks for
 
-        Composed Roomiest(int most) => _searches.GetOrAdd((file, most), _ => new StyleSearch<SheetStyle>(SheetStyle.LooseToDense))
+        Composed Roomiest(int most) => _searches.GetOrAdd((file, most), _ => new StyleSearch<SheetStyle>(SheetStyle.LooseToDense, SheetStyle.Likely))
             .Roomiest(Lay, pages => pages.Pages.Count > 0 && pages.Pages.Count <= most);
 
         Composed Lay(SheetStyle loose)

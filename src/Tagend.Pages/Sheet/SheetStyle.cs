@@ -30,6 +30,9 @@ internal sealed record SheetStyle(float Size, float Air)
         new(9.5f, -0.2f),
     ];
 
+    /// <summary>Which of them a sheet is most likely to get: the middle one of what shipped texts got with one to four pieces in four languages.</summary>
+    public const int Likely = 8;
+
     public TextStyle Text => new(Weight.Regular, Size, Leading: 1.19f + (0.13f * Air));
 
     public TextStyle Strong => Text with { Weight = Weight.Bold };

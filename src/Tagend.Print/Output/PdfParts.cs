@@ -21,7 +21,21 @@ internal sealed class PdfParts(PdfStructure structure, PdfContent content)
         Artifact,
     }
 
-    private PartKind? Around => _begun.FirstOrDefault(k => k is not null);
+    private PartKind? Around
+    {
+        get
+        {
+            foreach (var kind in _begun)
+            {
+                if (kind is not null)
+                {
+                    return kind;
+                }
+            }
+
+            return null;
+        }
+    }
 
     public void Start(PartStart part)
     {

@@ -24,10 +24,11 @@ internal sealed class WordShaper
     private readonly ConcurrentDictionary<string, ShapedText> _words = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<string, ShapedText>.AlternateLookup<ReadOnlySpan<char>> _known;
     private readonly Font _font;
+    private readonly Buffer _buffer;
 
     private int _kept;
 
-    /// <summary>For the font, which one thread at a time may ask.</summary>
+    /// <summary>For the font and the buffer, which one thread at a time may use.</summary>
     private readonly Lock _lock = new();
 
     /// <summary>The font's bytes, which are to stay where they are as long as it is used.</summary>
@@ -35,7 +36,7 @@ internal sealed class WordShaper
 
     private WordShaper(FontFile file, HarfBuzzSharp.Face face)
     {
-        (_file, _font, UnitsPerEm) = (file, FontOf(face), face.UnitsPerEm);
+        (_file, _font, _buffer, UnitsPerEm) = (file, FontOf(face), EmptyBuffer(), face.UnitsPerEm);
         _known = _words.GetAlternateLookup<ReadOnlySpan<char>>();
     }
 
@@ -118,15 +119,18 @@ internal sealed class WordShaper
         return font;
     }
 
+    private static Buffer EmptyBuffer() => new();
+
     private ShapedText ShapeAnew(ReadOnlySpan<char> word)
     {
-        using var buffer = new Buffer { Direction = Direction.LeftToRight, Language = Language };
-        buffer.AddUtf16(word);
-        buffer.GuessSegmentProperties();
-        _font.Shape(buffer, FeaturesOf(word));
+        _buffer.ClearContents();
+        (_buffer.Direction, _buffer.Language) = (Direction.LeftToRight, Language);
+        _buffer.AddUtf16(word);
+        _buffer.GuessSegmentProperties();
+        _font.Shape(_buffer, FeaturesOf(word));
         GC.KeepAlive(_file);
-        var infos = buffer.GetGlyphInfoSpan();
-        var positions = buffer.GetGlyphPositionSpan();
+        var infos = _buffer.GetGlyphInfoSpan();
+        var positions = _buffer.GetGlyphPositionSpan();
         var glyphs = new ushort[infos.Length];
         var places = new int[infos.Length];
         var advances = new int[infos.Length];
@@ -144,6 +148,11 @@ internal sealed class WordShaper
 
     private static Feature[] FeaturesOf(ReadOnlySpan<char> word)
     {
+        if (!word.ContainsAnyInRange('0', '9'))
+        {
+            return Always;
+        }
+
         var features = new List<Feature>(Always);
         for (var i = 0; i < word.Length; i++)
         {
