@@ -168,6 +168,26 @@ public class BuildTests(Browser browser, DemoStation demo) : IClassFixture<DemoS
     }
 
     [Fact]
+    public async Task Save_InPlaceOfABuildThatWasStruckMeanwhile_IsAnsweredInThePageAndCanBeSavedAgain()
+    {
+        var order = Printed.Order(demo.Station);
+        Assert.Equal(0, Station.Run(["built", $"{order}/string", "--length", "60 1/4", "--templates", demo.Station.Templates]).ExitCode);
+        var page = await Open(order, Size.Tablet);
+        await Bench.To(page, "Measured");
+        await page.Locator("#length").FillAsync("60 5/16");
+        await page.GetByRole(AriaRole.Button, SaveButton).ClickAsync();
+        var correct = page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { NameRegex = new Regex("^Correct build") });
+        var number = (await correct.InnerTextAsync()).Split(' ')[^1];
+        Assert.Equal(0, Station.Run(["built", "--strike", number, "--templates", demo.Station.Templates]).ExitCode);
+        await correct.ClickAsync();
+        await Assertions.Expect(page.Locator("#answer .trouble")).ToContainTextAsync($"build {number} was struck or corrected earlier");
+        await Assertions.Expect(page.Locator("#answer h1")).ToHaveCountAsync(0);
+        await page.GetByRole(AriaRole.Button, SaveButton).ClickAsync();
+        await Assertions.Expect(page.Locator("#answer .done")).ToContainTextAsync("logged");
+        await Assertions.Expect(page.GetByText("is not saved yet")).ToHaveCountAsync(0);
+    }
+
+    [Fact]
     public async Task Save_OfTheBuildThatMakesAFit_NamesTheCardsThatWouldBeSetOtherwise()
     {
         // Every string came out 3/16 in longer than ordered, so a turn takes up less than the rule says.

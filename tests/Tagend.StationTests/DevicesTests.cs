@@ -25,7 +25,8 @@ public sealed class DevicesTests(Browser browser) : IDisposable
         await phone.GetByLabel("The code on the station's screen").FillAsync(code);
         await phone.GetByRole(Microsoft.Playwright.AriaRole.Button).ClickAsync();
         await phone.WaitForURLAsync("**/orders");
-        await phone.GotoAsync($"{Outside}devices");
+        var refused = await phone.GotoAsync($"{Outside}devices");
+        Assert.Equal(403, refused!.Status);
         Assert.Contains("on the machine that the station runs on", await phone.InnerTextAsync("main"), StringComparison.Ordinal);
 
         // The code was for one device.

@@ -27,7 +27,7 @@ internal static class LastHandler
         catch (TagendException e)
         {
             Say.Error(e.Message);
-            return e.IsUnknownName ? ExitCode.Usage : ExitCode.World;
+            return e.Blame == Blame.UnknownName ? ExitCode.Usage : ExitCode.World;
         }
         catch (IOException e)
         {

@@ -19,7 +19,7 @@ public static class PaperLanguageReader
         var path = Path.Combine(FolderOf(folder), language + Suffix);
         if (!File.Exists(path))
         {
-            throw new TagendException(CatalogWording.NoLanguage(language, FolderOf(folder), Languages(folder))) { IsUnknownName = true };
+            throw new TagendException(CatalogWording.NoLanguage(language, FolderOf(folder), Languages(folder))) { Blame = Blame.UnknownName };
         }
 
         var found = new List<Problem>();

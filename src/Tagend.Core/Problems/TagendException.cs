@@ -1,6 +1,25 @@
 namespace Tagend.Problems;
 
-/// <summary>The world is broken: a file cannot be read, a disk is full, a printer does not answer. Says so in words.</summary>
+/// <summary>Where the fault lies when something cannot be done.</summary>
+public enum Blame
+{
+    /// <summary>With the world: a file cannot be read, a disk is full, a printer or a server does not answer.</summary>
+    World,
+
+    /// <summary>With who asked, by a name that the shop does not have: wrong usage, and nothing is broken.</summary>
+    UnknownName,
+
+    /// <summary>With who asked for an order, a build, a spool or a file that is not there, or not any more.</summary>
+    Missing,
+
+    /// <summary>With who gave a value that cannot be used, or none where one is needed.</summary>
+    WrongValue,
+
+    /// <summary>With nobody: what was to be changed is not any more as whoever changes it has seen it.</summary>
+    Changed,
+}
+
+/// <summary>Something cannot be done: in most cases the world is broken, as when a disk is full. Says so in words.</summary>
 public sealed class TagendException : Exception
 {
     /// <summary>An exception without a sentence, which .NET asks every exception type for; the program never throws it so.</summary>
@@ -23,6 +42,6 @@ public sealed class TagendException : Exception
     {
     }
 
-    /// <summary>Something was asked for by a name that the shop does not have: wrong usage, and nothing is broken.</summary>
-    public bool IsUnknownName { get; init; }
+    /// <summary>Where the fault lies; with the world where nothing is said.</summary>
+    public Blame Blame { get; init; }
 }

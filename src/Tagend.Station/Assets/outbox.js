@@ -31,12 +31,12 @@
         }));
     };
 
-    // What the station says, and nothing where it does not answer.
+    // What the station says, a refusal as a part of a page too, and nothing where it does not answer.
     const post = async entry => {
         try {
             const answer = await fetch(entry.url, {
                 method: "POST",
-                headers: { "X-Tagend-Token": window.tagend.token, "Content-Type": "application/x-www-form-urlencoded" },
+                headers: { "X-Tagend-Token": window.tagend.token, "HX-Request": "true", "Content-Type": "application/x-www-form-urlencoded" },
                 body: entry.body,
             });
             return { status: answer.status, html: await answer.text() };

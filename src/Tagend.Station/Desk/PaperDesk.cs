@@ -80,14 +80,14 @@ internal sealed class PaperDesk(ShopDesk shop, OrderDesk orders)
     /// <exception cref="TagendException">There is no such file, or the papers cannot be written.</exception>
     public MadePapers Make(PaperWish wish, CancellationToken stop)
     {
-        var file = orders.Open(wish.File) ?? throw new TagendException($"there is no order file {wish.File} any more: go back to the orders");
+        var file = orders.Open(wish.File) ?? throw new TagendException($"there is no order file {wish.File} any more: go back to the orders") { Blame = Blame.Missing };
         var catalog = shop.Catalog;
         var book = shop.RunBook();
         var report = shop.Check(file, book).Report;
         var sets = Wanted(report, wish);
         if (sets.Count == 0)
         {
-            throw new TagendException("None of these sets can be printed: mend them among the orders, or choose others.");
+            throw new TagendException("None of these sets can be printed: mend them among the orders, or choose others.") { Blame = Blame.WrongValue };
         }
 
         using var batch = new PrintBatch(catalog, PlanOf(wish, catalog, book));

@@ -17,7 +17,7 @@ internal static class Faults
         }
         catch (TagendException e) when (!context.Response.HasStarted)
         {
-            await Say(context, StatusCodes.Status500InternalServerError, e.Message);
+            await Say(context, StatusOf(e.Blame), e.Message);
         }
         catch (FormException e) when (!context.Response.HasStarted)
         {
@@ -48,6 +48,14 @@ internal static class Faults
                 $"This is a fault of the program, not of yours ({e.GetType().Name}); what was saved before is whole. Reload the page.");
         }
     }
+
+    private static int StatusOf(Blame blame) => blame switch
+    {
+        Blame.UnknownName or Blame.Missing => StatusCodes.Status404NotFound,
+        Blame.WrongValue => StatusCodes.Status422UnprocessableEntity,
+        Blame.Changed => StatusCodes.Status409Conflict,
+        _ => StatusCodes.Status500InternalServerError,
+    };
 
     /// <summary>A page that says what is wrong.</summary>
     public static IResult Page(int status, string sentence)

@@ -22,7 +22,10 @@ public static class OutlinesPaper
         {
             var sheets = catalog.Stocks.Values.Where(s => s.LabelsPerPage > 1).Select(s => s.Name);
             throw new TagendException(
-                $"{stock.Name} ({stock.Title}) has one label per page, so there is no sheet to outline; the sheets are {string.Join(", ", sheets)}");
+                $"{stock.Name} ({stock.Title}) has one label per page, so there is no sheet to outline; the sheets are {string.Join(", ", sheets)}")
+            {
+                Blame = Blame.WrongValue,
+            };
         }
 
         var fonts = Fonts.Load(Path.Combine(catalog.Folder, "fonts"));

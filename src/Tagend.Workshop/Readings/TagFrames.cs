@@ -22,7 +22,7 @@ public sealed class TagFrames
         }
         catch (PictureException e)
         {
-            throw new TagendException(e.Message, e);
+            throw new TagendException(e.Message, e) { Blame = Blame.WrongValue };
         }
     }
 }

@@ -82,7 +82,7 @@ public sealed record TagScan(string Source, TagReading? Reading)
         }
         catch (PictureException e)
         {
-            throw new TagendException(e.Message, e);
+            throw new TagendException(e.Message, e) { Blame = Problems.Blame.WrongValue };
         }
     }
 

@@ -10,7 +10,7 @@ public static class LabelStocks
     /// <exception cref="TagendException">It is not in stocks.toml.</exception>
     public static LabelStock Named(string name, ShopCatalog catalog) => catalog.Stocks.TryGetValue(name, out var stock)
         ? stock
-        : throw new TagendException($"there is no label stock {name} in stocks.toml; there are {string.Join(", ", catalog.Stocks.Keys)}") { IsUnknownName = true };
+        : throw new TagendException($"there is no label stock {name} in stocks.toml; there are {string.Join(", ", catalog.Stocks.Keys)}") { Blame = Blame.UnknownName };
 
     /// <summary>A stock with the dots of the label printer it is drawn for.</summary>
     /// <param name="name">Its name in stocks.toml.</param>

@@ -37,10 +37,10 @@ public static class ShopSettings
     {
         var text = Read(folder, file);
         var entry = text.Entries.FirstOrDefault(e => e.Section == section && e.Key == key)
-            ?? throw new TagendException($"{file} has no entry {key} any more: reload the page");
+            ?? throw new TagendException($"{file} has no entry {key} any more: reload the page") { Blame = Blame.Missing };
         if ((entry.IsOff ? "" : entry.Value) != was)
         {
-            throw new TagendException($"{file} was changed meanwhile: {key} is \"{entry.Value}\" now; reload the page and decide");
+            throw new TagendException($"{file} was changed meanwhile: {key} is \"{entry.Value}\" now; reload the page and decide") { Blame = Blame.Changed };
         }
 
         var known = ShopTemplates.Read(folder).Problems.Select(p => (p.At.File, p.At.Column, p.Message)).ToHashSet();

@@ -12,7 +12,7 @@ internal static class EventRows
     /// <summary>Adds an event.</summary>
     /// <returns>False where this write has added it before.</returns>
     /// <exception cref="TagendException">Its note has characters that nobody can see.</exception>
-    public static bool Add(SqlStore store, BookEvent entry, Guid key) => EventNote.Fault(entry.Note.Who, entry.Note.Reason) is { } fault ? throw new TagendException(fault) : store.Run(
+    public static bool Add(SqlStore store, BookEvent entry, Guid key) => EventNote.Fault(entry.Note.Who, entry.Note.Reason) is { } fault ? throw new TagendException(fault) { Blame = Blame.WrongValue } : store.Run(
         $"INSERT INTO events ({string.Join(", ", Columns.All)}, seal) VALUES ({string.Join(", ", Columns.All.Select(c => "@" + c))}, @seal) ON CONFLICT DO NOTHING",
         Columns.Sealed(
         [

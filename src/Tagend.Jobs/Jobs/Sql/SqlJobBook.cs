@@ -55,7 +55,7 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock, string benc
         var meant = jobs.FindAll(j => piece is null || j.Piece == piece);
         if (meant.Count == 0)
         {
-            throw new TagendException(jobs.Count == 0 ? JobWording.NoOrder(order) : JobWording.NoPiece(order, piece!, jobs.Select(j => j.Piece).Distinct()));
+            throw new TagendException(jobs.Count == 0 ? JobWording.NoOrder(order) : JobWording.NoPiece(order, piece!, jobs.Select(j => j.Piece).Distinct())) { Blame = Blame.Missing };
         }
 
         if (!EventRows.Add(store, new BookEvent(0, order, piece ?? "", what, 0, clock.GetUtcNow(), new EventNote(who, bench, reason)), key))
@@ -100,7 +100,7 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock, string benc
         store.Alone();
         foreach (var number in numbers)
         {
-            var (job, logged) = BuildOf("number", number) ?? throw new TagendException(JobWording.NoBuild(number));
+            var (job, logged) = BuildOf("number", number) ?? throw new TagendException(JobWording.NoBuild(number)) { Blame = Blame.Missing };
             Write(job, logged with { IsLeftOut = isLeftOut });
         }
 
@@ -231,7 +231,7 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock, string benc
     private (PrintedJob Job, LoggedBuild Build)? StrikeOut(long number, EventKind what, string who, string reason, Guid key)
     {
         store.Alone();
-        var found = BuildOf("number", number) ?? throw new TagendException(JobWording.NoBuild(number));
+        var found = BuildOf("number", number) ?? throw new TagendException(JobWording.NoBuild(number)) { Blame = Blame.Missing };
         var entry = new BookEvent(0, found.Job.Order, found.Job.Piece, what, number, clock.GetUtcNow(), new EventNote(who, bench, reason));
         if (!EventRows.Add(store, entry, key))
         {
@@ -240,7 +240,7 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock, string benc
 
         if (found.Build.IsStruck)
         {
-            throw new TagendException(JobWording.IsStruck(number));
+            throw new TagendException(JobWording.IsStruck(number)) { Blame = Blame.Changed };
         }
 
         Write(found.Job, found.Build with { IsStruck = true });

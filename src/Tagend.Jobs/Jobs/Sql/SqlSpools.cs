@@ -91,7 +91,7 @@ internal sealed class SqlSpools(SqlStore store) : ISpools
     }
 
     private (SpoolRows.Entry Entry, KeptSpool Kept) Known(long number) =>
-        Read("s.number = @number", ("number", number)) is [var known] ? known : throw new TagendException(JobWording.NoSpool(number));
+        Read("s.number = @number", ("number", number)) is [var known] ? known : throw new TagendException(JobWording.NoSpool(number)) { Blame = Blame.Missing };
 
     private void Write(SpoolRows.Entry entry) => store.Run(
         """

@@ -105,7 +105,7 @@ internal sealed class BuildScreen : IScreen
 
             if (answer.Logged is not { } logged)
             {
-                throw new TagendException(answer.Error!);
+                throw new TagendException(answer.Error!) { Blame = Blame.WrongValue };
             }
 
             if (benches.Find(id) is { } piece)

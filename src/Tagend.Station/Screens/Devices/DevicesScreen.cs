@@ -1,4 +1,3 @@
-using Tagend.Problems;
 using Tagend.Qr.Encode;
 using Tagend.Station.Desk;
 using Tagend.Station.Frame;
@@ -32,7 +31,11 @@ internal sealed class DevicesScreen : IScreen
 
     private static IResult Show(HttpContext context, ShopDesk shop, EntryCode code, DeviceList devices)
     {
-        RefuseOthers(context, shop);
+        if (IsElsewhere(context, shop))
+        {
+            return AtTheDesk();
+        }
+
         var hosts = shop.Options.IsOnNetwork ? StationCertificate.Addresses().Select(a => $"https://{a}:{shop.Options.NetworkPort}").ToList() : [];
         var current = hosts.Count > 0 ? code.Current : "";
         var link = hosts.Count > 0 ? $"{hosts[0]}{Gate.Entrance}?code={current}" : "";
@@ -41,7 +44,11 @@ internal sealed class DevicesScreen : IScreen
 
     private static async Task<IResult> ShutOut(HttpContext context, ShopDesk shop, DeviceList devices)
     {
-        RefuseOthers(context, shop);
+        if (IsElsewhere(context, shop))
+        {
+            return AtTheDesk();
+        }
+
         devices.ShutOut((await context.Request.ReadFormAsync(context.RequestAborted))["device"].ToString());
         return Redirect.To(context, "/devices");
     }
@@ -66,13 +73,10 @@ internal sealed class DevicesScreen : IScreen
     }
 
     /// <summary>Who is let in is decided at the desk.</summary>
-    private static void RefuseOthers(HttpContext context, ShopDesk shop)
-    {
-        if (context.Connection.LocalPort != shop.Options.Port)
-        {
-            throw new TagendException("Devices are let in and shut out on the machine that the station runs on.");
-        }
-    }
+    private static bool IsElsewhere(HttpContext context, ShopDesk shop) => context.Connection.LocalPort != shop.Options.Port;
+
+    private static IResult AtTheDesk() =>
+        Faults.Page(StatusCodes.Status403Forbidden, "Devices are let in and shut out on the machine that the station runs on.");
 
     /// <summary>What a person calls it: nothing else of a browser's long name.</summary>
     private static string NameOf(string browser) =>

@@ -24,7 +24,7 @@ internal static class FileMapping
         var proposed = ShopMaps.Propose(name, file.Bytes, mapName, catalog, shop.Today);
         if (proposed.Proposal is not { } proposal)
         {
-            throw new TagendException(string.Join("\n", proposed.Problems));
+            throw new TagendException(string.Join("\n", proposed.Problems)) { Blame = Blame.WrongValue };
         }
 
         proposal = proposal.WithPlans(proposal.Unplanned
@@ -50,5 +50,5 @@ internal static class FileMapping
     private static bool IsName(string map) => map.Length > 0 && map.All(c => char.IsAsciiLetterOrDigit(c) || c == '-');
 
     private static DeskFile FileOf(string name, OrderDesk desk) =>
-        desk.Open(name) ?? throw new TagendException($"there is no order file {name} any more: go back to the orders");
+        desk.Open(name) ?? throw new TagendException($"there is no order file {name} any more: go back to the orders") { Blame = Blame.Missing };
 }

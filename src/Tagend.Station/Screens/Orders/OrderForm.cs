@@ -70,7 +70,7 @@ internal static class OrderForm
         var cells = Columns.ToDictionary(c => c.Column, c => form[c.Column].ToString().Trim());
         if (cells.Values.All(c => c.Length == 0))
         {
-            throw new TagendException("Nothing is written yet: fill in the order number, the piece and its length.");
+            throw new TagendException("Nothing is written yet: fill in the order number, the piece and its length.") { Blame = Blame.WrongValue };
         }
 
         var name = form["file"].ToString();
@@ -80,7 +80,7 @@ internal static class OrderForm
         }
         else
         {
-            desk.Change(name, bytes => WithRow(OrderSheet.Read(name, bytes, []) ?? throw new TagendException($"{name} is no text that can be added to"), cells).ToBytes());
+            desk.Change(name, bytes => WithRow(OrderSheet.Read(name, bytes, []) ?? throw new TagendException($"{name} is no text that can be added to") { Blame = Blame.WrongValue }, cells).ToBytes());
         }
 
         return Redirect.To(context, $"/orders/new?file={Uri.EscapeDataString(name)}&order={Uri.EscapeDataString(cells[OrderColumn.Order])}");

@@ -64,7 +64,7 @@ internal sealed class OrdersScreen : IScreen
 
         if (first is null)
         {
-            throw new TagendException("Nothing was sent: choose an order file, or paste the rows with their header.");
+            throw new TagendException("Nothing was sent: choose an order file, or paste the rows with their header.") { Blame = Blame.WrongValue };
         }
 
         return Redirect.To(context, $"/orders/{Uri.EscapeDataString(first)}");
@@ -83,7 +83,7 @@ internal sealed class OrdersScreen : IScreen
         string? now = null;
         var isMended = desk.Change(name, bytes =>
         {
-            var sheet = OrderSheet.Read(name, bytes, []) ?? throw new TagendException($"{name} is no text that can be mended here");
+            var sheet = OrderSheet.Read(name, bytes, []) ?? throw new TagendException($"{name} is no text that can be mended here") { Blame = Blame.WrongValue };
             sheet = column == sheet.Titles.Count ? sheet.WithColumn(title) : sheet;
             now = row < -1 || row >= sheet.Rows.Count || column < 0 || column >= sheet.Titles.Count ? null
                 : row == -1 ? sheet.Titles[column]
@@ -94,7 +94,10 @@ internal sealed class OrdersScreen : IScreen
         {
             throw new TagendException(now is null
                 ? $"{name} has become another file meanwhile: reload the page. You typed \"{text}\"."
-                : $"This cell says \"{now}\" now: somebody else changed it meanwhile. You typed \"{text}\"; reload the page and decide.");
+                : $"This cell says \"{now}\" now: somebody else changed it meanwhile. You typed \"{text}\"; reload the page and decide.")
+            {
+                Blame = Blame.Changed,
+            };
         }
 
         var view = OrderTable.Of(desk.Open(name)!, shop).View(FilterOf(form["show"]));

@@ -88,7 +88,7 @@ internal sealed class PapersScreen : IScreen
         var wish = WishOf(name, form);
         if (wish.Orders.Count == 0)
         {
-            throw new TagendException("No set is chosen: tick what is to be printed.");
+            throw new TagendException("No set is chosen: tick what is to be printed.") { Blame = Blame.WrongValue };
         }
 
         var made = papers.Make(wish, CancellationToken.None);

@@ -38,7 +38,7 @@ internal sealed class ScanScreen : IScreen
             var scans = await cameras.ReadFrame(Session.Of(context).Id, frame, context.RequestAborted);
             return scans.Count == 0 ? TypedResults.NoContent() : Found(scans, shop);
         }
-        catch (TagendException e)
+        catch (TagendException e) when (e.Blame != Blame.World)
         {
             return Unread(e);
         }
@@ -51,7 +51,7 @@ internal sealed class ScanScreen : IScreen
         {
             return Found(await cameras.ReadPhoto(photo, context.RequestAborted), shop);
         }
-        catch (TagendException e)
+        catch (TagendException e) when (e.Blame != Blame.World)
         {
             return Unread(e);
         }
