@@ -85,13 +85,13 @@ internal sealed class SourcesTarget : ITarget
             throw new FaultException($"a map that was proposed is none: {again.FirstOrDefault()}");
         }
 
-        return Made(OrderReader.Read([("source.csv", source)], _corpus.Catalog.Shop.Unit, new MapChoice(_ => [proposal.Map], new OwnColumns(new Dictionary<string, string>()), "source"), _corpus.Catalog.Colors));
+        return Made(OrderReader.Read([("source.csv", source)], _corpus.Catalog.Shop.Unit, new MapChoice(_ => [proposal.Map], new OwnColumns(new Dictionary<string, string>()), MapWish.ByHeader with { Name = "source" }), _corpus.Catalog.Colors));
     }
 
     private bool Read(string name, byte[] source)
     {
         var format = new BookedBows(
-            new MapChoice(problems => MapReader.ReadAll(_folder, problems), new OwnColumns(new Dictionary<string, string>(), true), null),
+            new MapChoice(problems => MapReader.ReadAll(_folder, problems), new OwnColumns(new Dictionary<string, string>(), true), MapWish.ByHeader),
             problems => BowBook.Read(_folder, _corpus.Catalog.Shop.Unit, _corpus.Catalog.Colors, problems));
         return Made(OrderReader.Read([(name, source)], _corpus.Catalog.Shop.Unit, format, _corpus.Catalog.Colors));
     }

@@ -41,7 +41,7 @@ public class BookTests(Browser browser, DemoStation demo) : IClassFixture<DemoSt
         Assert.Equal(2, Printed.Job(demo.Station, order).GetProperty("revision").GetInt32());
 
         await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Make it again" }).ClickAsync();
-        await Assertions.Expect(page.Locator(".trouble")).ToContainTextAsync("say why with --reason");
+        await Assertions.Expect(page.Locator(".trouble")).ToContainTextAsync("give a reason: whoever reads the log later needs it");
         await page.Locator("#reason").FillAsync("cut too short");
         await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Make it again" }).ClickAsync();
         await Assertions.Expect(page.Locator(".state").First).ToContainTextAsync("remade");

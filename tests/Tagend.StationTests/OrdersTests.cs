@@ -192,6 +192,7 @@ public class OrdersTests(Browser browser, DemoStation demo) : IClassFixture<Demo
             TestContext.Current.CancellationToken);
         var page = await browser.Open(Size.Desk);
         await Bring(page, sheet, "own-sheet.csv", station);
+        await Assertions.Expect(page.Locator(".says.is-stop")).ToContainTextAsync("there is no map in the templates' imports: press Read my own columns");
         await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Read my own columns" }).ClickAsync();
         await Assertions.Expect(page.Locator("#file > .done")).ToContainTextAsync("are read as orders from now on");
         await Assertions.Expect(page.Locator("section.set")).ToHaveCountAsync(2);

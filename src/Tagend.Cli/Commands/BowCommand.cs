@@ -154,7 +154,7 @@ internal sealed class BowOptions
 
     private static List<BuildSpec> Ordered(string path, string order, ShopCatalog catalog)
     {
-        var orders = CheckedOrders.Read([path], null, catalog, new RunBook(null, TimeProvider.System), null, DateOption.Of(null));
+        var orders = CheckedOrders.Read([path], MapOption.Of(null), catalog, new RunBook(null, TimeProvider.System), null, DateOption.Of(null));
         Say.Problems(orders.Report.Pieces.Where(p => p.Order == order).SelectMany(p => p.Problems).Where(p => p.Severity == Severity.Refusal).Distinct());
         return [.. orders.Report.Ready.Where(s => s.Order == order).SelectMany(s => s.Make().Builds).Select(b => b.Spec)];
     }

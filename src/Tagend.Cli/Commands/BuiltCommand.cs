@@ -82,7 +82,7 @@ internal static class BuiltCommand
 
         if (answer.Logged is not { } logged)
         {
-            Say.Error(answer.Error!);
+            Say.Error(answer.IsPieceKnown ? $"--{answer.Error}" : answer.Error!);
             return answer.IsPieceKnown ? ExitCode.Usage : ExitCode.NothingRead;
         }
 
@@ -153,7 +153,7 @@ internal sealed class BuiltOptions
             : strike && given > 0 ? "--strike takes no values: it only takes the build out of the count"
             : !(correct || strike) && ReasonOf(parsed).Length > 0 ? "--reason goes with --correct or --strike"
             : !(correct || strike) && piece is null && given > 0 ? "name the piece that these values are for, such as 1001/string"
-            : EventNote.Fault(WhoOf(parsed), ReasonOf(parsed));
+            : EventNote.Fault(WhoOf(parsed), ReasonOf(parsed)) is { } fault ? $"--{fault}" : null;
     }
 
     /// <summary>By the name of the question each answers.</summary>

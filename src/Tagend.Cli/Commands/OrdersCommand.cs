@@ -28,7 +28,7 @@ internal static class OrdersCommand
             return ExitCode.Problems;
         }
 
-        var file = options.FilesOf(parsed) is { Length: > 0 } files ? OrderFiles.Read(files, catalog) : null;
+        var file = options.FilesOf(parsed) is { Length: > 0 } files ? OrderFiles.Read(files, catalog, MapOption.Of(null)) : null;
         Say.Problems(file?.Problems ?? []);
         var today = DateOption.Of(null);
         using var book = options.Shop.Open(parsed, catalog);

@@ -72,7 +72,7 @@ internal sealed class NoteOptions
         {
             if (EventNote.Fault(Plain(result.GetValue(_who)), Plain(result.GetValue(_reason))) is { } fault)
             {
-                result.AddError(fault);
+                result.AddError($"--{fault}");
             }
         });
     }

@@ -94,7 +94,7 @@ internal sealed class ShopOptions(bool isOneFile = false)
         };
         var book = new RunBook(JobBookOption.AddressOf(parsed.GetValue(_jobBook), catalog.Folder), TimeProvider.System, BenchName.Here);
         var reuse = new NumberReuse((_, _) => parsed.GetValue(_replace), _replace.Name);
-        var orders = CheckedOrders.Read(parsed.GetValue(_orders)!, parsed.GetValue(_map), catalog, book, unit, DateOption.Of(parsed.GetValue(_date)), reuse);
+        var orders = CheckedOrders.Read(parsed.GetValue(_orders)!, MapOption.Of(parsed.GetValue(_map)), catalog, book, unit, DateOption.Of(parsed.GetValue(_date)), reuse);
         Say.Fault(book);
         foreach (var remark in orders.File.Remarks)
         {

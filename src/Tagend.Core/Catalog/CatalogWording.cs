@@ -29,7 +29,7 @@ internal static partial class CatalogWording
     public static string AText(int most) => FormattableString.Invariant($"a text in quotes, at most {most} visible characters long");
 
     public static string MissingFolder(string path) =>
-        $"no templates folder at {path}: name one with --templates";
+        $"no templates folder at {path}: put it back, or name another";
 
     public static string MissingFile(string path) =>
         $"there is no {path}: copy the one that comes with the program";

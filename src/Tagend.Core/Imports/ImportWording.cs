@@ -23,20 +23,19 @@ internal static class ImportWording
     public static string TargetTwice(MapTarget target, IEnumerable<string> headers) =>
         $"{target} is given by {string.Join(" and by ", headers.Select(h => $"\"{h}\""))}: keep one of them, or put them together under [join]";
 
-    public static string SeveralFit(IEnumerable<string> names) =>
-        $"the maps {string.Join(" and ", names)} fit this header equally well: name one of them with --map";
+    public static string SeveralFit(IEnumerable<string> names, string choose) =>
+        $"the maps {string.Join(" and ", names)} fit this header equally well: {choose}";
 
-    public static string NoMap(string name, IReadOnlyCollection<string> names) => names.Count == 0
-        ? $"there is no map {name}, for imports in the templates folder has none: tagend map FILE proposes one"
+    public static string NoMap(string name, IReadOnlyCollection<string> names, string propose) => names.Count == 0
+        ? $"there is no map {name}, for imports in the templates folder has none: {propose}"
         : $"there is no map {name}; imports in the templates folder has {string.Join(", ", names)}";
 
     public static string Lacks(string map, IReadOnlyCollection<string> missing) =>
         $"imports/{map}.toml reads files like this one, but here is no column {string.Join(" and no column ", missing.Select(m => $"\"{m}\""))}: "
         + "put it back into the file, or take it out of the map";
 
-    public static string NotOurs(string file, int maps) =>
-        $"the header is not that of our order file, and {(maps == 0 ? "there is no map" : "no map fits it")} in the templates' imports: "
-        + $"tagend map {file} proposes one";
+    public static string NotOurs(int maps, string propose) =>
+        $"the header is not that of our order file, and {(maps == 0 ? "there is no map" : "no map fits it")} in the templates' imports: {propose}";
 
     public static string NotInMap(string map) =>
         $"the column is not in imports/{map}.toml, so it is printed nowhere: name it there under [columns], as \"notes\" or \"never\" if nothing else";

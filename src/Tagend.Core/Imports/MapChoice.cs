@@ -5,22 +5,22 @@ namespace Tagend.Imports;
 
 /// <summary>Our own columns, or the map whose headers a file has.</summary>
 /// <param name="read">Reads the shop's maps when a header is not ours, and adds their mistakes to the problems.</param>
-/// <param name="name">Of the only map to read by; null to choose by the header.</param>
-public sealed class MapChoice(Func<List<Problem>, IReadOnlyList<SourceMap>> read, OrderFormat own, string? name) : OrderFormat
+/// <param name="wish">Which map to read by, and what to say where none can be chosen.</param>
+public sealed class MapChoice(Func<List<Problem>, IReadOnlyList<SourceMap>> read, OrderFormat own, MapWish wish) : OrderFormat
 {
     private IReadOnlyList<SourceMap>? _maps;
 
     internal override IOrderLayout? LayoutOf(string file, OrderRecord header, List<Problem> problems)
     {
         var ofOwn = new List<Problem>();
-        var ofUs = name is null ? own.LayoutOf(file, header, ofOwn) : null;
+        var ofUs = wish.Name is null ? own.LayoutOf(file, header, ofOwn) : null;
         if (ofUs is not null and not OrderHeader { IsByBow: true })
         {
             return ofUs;
         }
 
         var maps = _maps ??= read(problems);
-        if (name is not null)
+        if (wish.Name is { } name)
         {
             return Named(name, maps, file, header, problems);
         }
@@ -39,19 +39,19 @@ public sealed class MapChoice(Func<List<Problem>, IReadOnlyList<SourceMap>> read
 
         if (fitting.Count > 1 && fitting[0].Needed().Count == fitting[1].Needed().Count)
         {
-            problems.Add(OfHeader(file, header, ImportWording.SeveralFit([.. fitting.Select(m => m.Name)])));
+            problems.Add(OfHeader(file, header, ImportWording.SeveralFit([.. fitting.Select(m => m.Name)], wish.Choose)));
             return null;
         }
 
         return MapLayout.TryRead(file, header, fitting[0], problems);
     }
 
-    private static MapLayout? Named(
+    private MapLayout? Named(
         string wanted, IReadOnlyList<SourceMap> maps, string file, OrderRecord header, List<Problem> problems)
     {
         if (maps.FirstOrDefault(m => m.Name.Equals(wanted, StringComparison.OrdinalIgnoreCase)) is not { } map)
         {
-            problems.Add(OfHeader(file, header, ImportWording.NoMap(wanted, [.. maps.Select(m => m.Name)])));
+            problems.Add(OfHeader(file, header, ImportWording.NoMap(wanted, [.. maps.Select(m => m.Name)], wish.Propose("FILE"))));
             return null;
         }
 
@@ -65,7 +65,7 @@ public sealed class MapChoice(Func<List<Problem>, IReadOnlyList<SourceMap>> read
     }
 
     /// <summary>What is wrong with a header that is neither ours nor of any map: as ours where it is nearly that.</summary>
-    private static List<Problem> NoneFits(
+    private List<Problem> NoneFits(
         IReadOnlyList<SourceMap> maps, string file, OrderRecord header, List<Problem> ofOwn)
     {
         var nearest = maps
@@ -83,7 +83,7 @@ public sealed class MapChoice(Func<List<Problem>, IReadOnlyList<SourceMap>> read
         return ofOwn.Count(p => needed.Contains(p.At.Column)) < 2 && ofOwn.Count > 0
             && !header.Cells.Any(t => HeaderWords.Read(t) is { Pieces.Count: > 0, Column: null or OrderColumn.FinishedLength })
             ? ofOwn
-            : [OfHeader(file, header, ImportWording.NotOurs(file, maps.Count))];
+            : [OfHeader(file, header, ImportWording.NotOurs(maps.Count, wish.Propose(file)))];
     }
 
     private static Problem OfHeader(string file, OrderRecord header, string message) =>

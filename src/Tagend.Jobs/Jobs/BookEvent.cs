@@ -40,9 +40,9 @@ public sealed record EventNote(string Who, string Bench, string Reason)
 {
     private const int LongestReason = 400;
 
-    /// <summary>What is wrong with what somebody wrote of an event; null where nothing is.</summary>
+    /// <summary>What is wrong with what somebody wrote of an event, after the name of what it is; null where nothing is.</summary>
     public static string? Fault(string who, string reason) =>
-        BuiltQuestion.NameFault(who) is { } fault ? $"--who \"{who}\": {fault}"
+        BuiltQuestion.NameFault(who) is { } fault ? $"who \"{who}\": {fault}"
         : reason.Length <= LongestReason && ShownText.IsShown(reason) ? null
-        : FormattableString.Invariant($"--reason \"{reason}\": expected at most {LongestReason} visible characters");
+        : FormattableString.Invariant($"reason \"{reason}\": expected at most {LongestReason} visible characters");
 }

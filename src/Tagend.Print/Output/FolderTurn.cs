@@ -32,7 +32,7 @@ public sealed class FolderTurn : IDisposable
             if (Stopwatch.GetElapsedTime(since) > Patience)
             {
                 throw new TagendException(
-                    $"{folder}: another tagend is printing into this folder; run again when it has ended, or choose another folder with --out");
+                    $"{folder}: another run is printing into this folder; try again when it has ended, or choose another folder");
             }
 
             Thread.Sleep(Pause);

@@ -43,7 +43,7 @@ public static class PrintQueue
         return said.ExitCode == 0
             ? WordAfter("request id is ", said.Output) ?? said.Output
             : throw new TagendException(
-                $"the print queue {printer} did not take {file}: {Reason(said.Errors)} (tagend print --printers lists the queues)");
+                $"the print queue {printer} did not take {file}: {Reason(said.Errors)}; choose another queue, or {ByHand(file, paper)}");
     }
 
     /// <summary>The queues by name, the default one first.</summary>

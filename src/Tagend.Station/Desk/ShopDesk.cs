@@ -1,4 +1,5 @@
 using Tagend.Catalog;
+using Tagend.Imports;
 using Tagend.Jobs;
 using Tagend.Orders;
 using Tagend.Problems;
@@ -11,6 +12,9 @@ namespace Tagend.Station.Desk;
 /// <summary>The shop, as its folder and its job book have it at this moment. May be used by several threads.</summary>
 internal sealed class ShopDesk(StationOptions options)
 {
+    private static readonly MapWish Maps =
+        new(null, "take all but one of them out of imports in the templates folder", _ => "press Read my own columns, and one is made");
+
     private readonly Lock _reading = new();
     private (DateTime Newest, int Files)? _read;
     private TemplatesReading? _templates;
@@ -51,13 +55,13 @@ internal sealed class ShopDesk(StationOptions options)
     /// <summary>An order file of the desk, computed.</summary>
     /// <param name="book">The job book whose builds and revisions are used.</param>
     /// <exception cref="TagendException">A template cannot be read.</exception>
-    public CheckedOrders Check(DeskFile file, RunBook book) => CheckedOrders.Read(file.Name, file.Bytes, Catalog, book, Today, new NumberReuse(file.IsReused, ""));
+    public CheckedOrders Check(DeskFile file, RunBook book) => CheckedOrders.Read(file.Name, file.Bytes, Catalog, book, Today, new NumberReuse(file.IsReused, ""), Maps);
 
     /// <summary>Uses the job book, and begins one where there is none.</summary>
     /// <exception cref="TagendException">It cannot be used, or none is wanted.</exception>
     public T WithBook<T>(Func<IJobBook, T> use)
     {
-        using var book = (Options.Book ?? throw new TagendException("the station was started without a job book: start it again without --job-book none"))
+        using var book = (Options.Book ?? throw new TagendException("the station was started without a job book: start it again with one"))
             .OpenOrBegin(Options.Clock, Options.Bench);
         return use(book);
     }

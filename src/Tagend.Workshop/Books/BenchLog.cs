@@ -15,7 +15,7 @@ public sealed record FoundPiece(BuildSpec? Spec, string? Error);
 /// <param name="Logged">Null where it was not logged.</param>
 /// <param name="Before">A build of the piece that stands already, so that this may be the same one scanned twice; nothing is logged then.</param>
 /// <param name="Error">What is wrong; null where it was logged, or there is one before.</param>
-/// <param name="IsPieceKnown">The piece was found, so that an error is in the values.</param>
+/// <param name="IsPieceKnown">The piece was found, so that an error is in the values, and begins with the name of a question.</param>
 public sealed record LogAnswer(LoggedPiece? Logged, LoggedPiece? Before, string? Error, bool IsPieceKnown);
 
 /// <summary>Values of a build that were read.</summary>
@@ -128,7 +128,7 @@ public sealed class BenchLog(IJobBook book, LengthUnit unit, SpoolShelf? shelf =
     {
         if (book.WithBuild(number) is not { } job || TagReader.Read(job.Tag) is not TagReading.Piece { Spec: var spec })
         {
-            return new LogAnswer(null, null, $"there is no build {number} in the job book; tagend jobs --built lists them", IsPieceKnown: false);
+            return new LogAnswer(null, null, $"there is no build {number} in the job book: check the number", IsPieceKnown: false);
         }
 
         var reading = Answered(spec, job.Builds.First(b => b.Number == number).Built, given);
@@ -166,8 +166,7 @@ public sealed class BenchLog(IJobBook book, LengthUnit unit, SpoolShelf? shelf =
 
     private LoggedPiece Now(BuildSpec spec, LoggedBuild logged) => new(spec, logged) { Spools = shelf?.Now(logged.Built.Spools) ?? [] };
 
-    /// <summary>As the options of the log command are called.</summary>
-    private static LogAnswer Refused(BuildReading reading) => new(null, null, $"--{reading.Question} {reading.Error}", IsPieceKnown: true);
+    private static LogAnswer Refused(BuildReading reading) => new(null, null, $"{reading.Question} {reading.Error}", IsPieceKnown: true);
 
     private static BuiltQuestion SpoolQuestion(BuildSpec spec, SpoolShelf shelf) => new(
         Spools,
@@ -186,7 +185,7 @@ public sealed class BenchLog(IJobBook book, LengthUnit unit, SpoolShelf? shelf =
         if (given.ContainsKey(Spools) && !questions.Exists(q => q.Name == Spools))
         {
             return new BuildReading(
-                null, Spools, $"no spool in the job book is of what {spec.Order}/{spec.Piece} is made of; tagend spools lists them", null);
+                null, Spools, $"no spool in the job book is of what {spec.Order}/{spec.Piece} is made of: leave it out, or receive one first", null);
         }
 
         foreach (var question in questions.Where(q => given.ContainsKey(q.Name)))

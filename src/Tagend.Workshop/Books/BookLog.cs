@@ -65,7 +65,7 @@ public sealed class BookLog(IJobBook book)
     {
         var pieces = book.Find(new JobSearch { Order = part.Order }).Select(j => j.Piece).Distinct().ToList();
         return pieces.Count == 0
-            ? $"there is no order {part.Order} in the job book; tagend orders lists what was printed"
+            ? $"there is no order {part.Order} in the job book: check the number"
             : $"there is no piece {part.Piece} of order {part.Order} in the job book; it has {string.Join(", ", pieces)}";
     }
 
@@ -73,7 +73,7 @@ public sealed class BookLog(IJobBook book)
     {
         if (what is EventKind.Cancelled or EventKind.Remade && reason.Length == 0)
         {
-            return $"{part}: say why with --reason: whoever reads the log later needs it";
+            return $"{part}: give a reason: whoever reads the log later needs it";
         }
 
         var states = pieces.Select(p => p.State).ToHashSet();

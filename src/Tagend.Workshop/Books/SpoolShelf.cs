@@ -51,7 +51,7 @@ public sealed class SpoolShelf(ISpools spools, ShopCatalog catalog, string bench
             return new FoundSpool(null, $"\"{plain}\": expected the number of a spool, or its tag");
         }
 
-        return spools.Find(number) is { } found ? new FoundSpool(found, null) : new FoundSpool(null, $"there is no spool {number}; tagend spools lists them");
+        return spools.Find(number) is { } found ? new FoundSpool(found, null) : new FoundSpool(null, $"there is no spool {number} in the job book: check the number, or scan its tag");
     }
 
     /// <summary>Takes a spool to this bench, in place of one of the same material or thread and color.</summary>

@@ -1,4 +1,5 @@
 using Tagend.Catalog;
+using Tagend.Imports;
 using Tagend.Measures;
 using Tagend.Orders;
 using Tagend.Pages.Sheet;
@@ -26,7 +27,7 @@ public sealed record CheckedOrders(ShopCatalog Catalog, OrderFile File, SetRepor
 {
     /// <summary>Reads order files and computes their pieces, with all problems at once.</summary>
     /// <param name="paths">One or more; an order may have rows in several.</param>
-    /// <param name="map">The name of the map to read the files by; null to choose by their headers.</param>
+    /// <param name="map">Which map to read the files by; null to choose by their headers.</param>
     /// <param name="catalog">The shop's templates.</param>
     /// <param name="book">The job book whose builds and revisions are used; where it fails, it keeps the fault and the run goes on.</param>
     /// <param name="unit">The unit of what is printed; null for the shop's own.</param>
@@ -34,19 +35,20 @@ public sealed record CheckedOrders(ShopCatalog Catalog, OrderFile File, SetRepor
     /// <param name="reuse">Whether an order may be of another customer than the book has; null for never.</param>
     /// <exception cref="TagendException">A file is not there or cannot be read.</exception>
     public static CheckedOrders Read(
-        IReadOnlyList<string> paths, string? map, ShopCatalog catalog, RunBook book, LengthUnit? unit, DateOnly date, NumberReuse? reuse = null) =>
+        IReadOnlyList<string> paths, MapWish? map, ShopCatalog catalog, RunBook book, LengthUnit? unit, DateOnly date, NumberReuse? reuse = null) =>
         Of(OrderFiles.Read(paths, catalog, map), catalog, book, unit, date, reuse ?? NumberReuse.Never);
 
-    /// <summary>Reads an order file that is in memory and computes its pieces, as <see cref="Read(IReadOnlyList{string}, string?, ShopCatalog, RunBook, LengthUnit?, DateOnly, NumberReuse?)"/> does.</summary>
+    /// <summary>Reads an order file that is in memory and computes its pieces, as <see cref="Read(IReadOnlyList{string}, MapWish?, ShopCatalog, RunBook, LengthUnit?, DateOnly, NumberReuse?)"/> does.</summary>
     /// <param name="name">The name that messages have.</param>
     /// <param name="bytes">What the file says.</param>
     /// <param name="catalog">The shop's templates.</param>
     /// <param name="book">The job book, as there.</param>
     /// <param name="date">The date of issue of new revisions.</param>
     /// <param name="reuse">Whether an order may be of another customer than the book has.</param>
+    /// <param name="map">Which map to read the file by, as there.</param>
     public static CheckedOrders Read(
-        string name, byte[] bytes, ShopCatalog catalog, RunBook book, DateOnly date, NumberReuse reuse) =>
-        Of(OrderFiles.Read(name, bytes, catalog), catalog, book, null, date, reuse);
+        string name, byte[] bytes, ShopCatalog catalog, RunBook book, DateOnly date, NumberReuse reuse, MapWish? map = null) =>
+        Of(OrderFiles.Read(name, bytes, catalog, map), catalog, book, null, date, reuse);
 
     /// <summary>Orders that are refused because the job book has their number for another customer.</summary>
     public IReadOnlySet<string> Strangers { get; private init; } = new HashSet<string>();

@@ -28,7 +28,7 @@ internal static class EarlierFiles
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             throw new TagendException(
-                $"{plan.Folder}: cannot see which papers of an earlier run are there ({SystemReason.Of(e)}); choose another folder with --out", e);
+                $"{plan.Folder}: cannot see which papers of an earlier run are there ({SystemReason.Of(e)}); choose another folder", e);
         }
     }
 }

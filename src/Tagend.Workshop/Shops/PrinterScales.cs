@@ -31,6 +31,6 @@ public static class PrinterScales
         var scales = PrinterScaleFile.Read(folder, problems);
         return problems.Count == 0
             ? scales
-            : throw new TagendException($"{string.Join("\n", problems)}\nCorrect {Path.Combine(folder, PrinterScaleFile.Name)} or delete it and measure again: tagend ruler");
+            : throw new TagendException($"{string.Join("\n", problems)}\nCorrect {Path.Combine(folder, PrinterScaleFile.Name)} or delete it and measure the printers again");
     }
 }

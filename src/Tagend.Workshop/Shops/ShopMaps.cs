@@ -32,7 +32,7 @@ public static class ShopMaps
         }
 
         var own = new OwnColumns(new Dictionary<string, string>());
-        var file = OrderReader.Read([(path, bytes)], catalog.Shop.Unit, new MapChoice(_ => [proposal.Map], own, name), catalog.Colors);
+        var file = OrderReader.Read([(path, bytes)], catalog.Shop.Unit, new MapChoice(_ => [proposal.Map], own, MapWish.ByHeader with { Name = name }), catalog.Colors);
         var report = SetBuilder.Build(file, new SpecBuilder(catalog, catalog.Shop.Unit, today));
         return new ProposedMap(proposal, file, report.Problems);
     }
@@ -49,7 +49,7 @@ public static class ShopMaps
                 return MapReader.ReadAll(catalog.Folder, problems);
             },
             new OwnColumns(catalog.Shop.Columns),
-            null);
+            MapWish.ByHeader);
         var file = OrderReader.Read([path], catalog.Shop.Unit, choice, catalog.Colors);
         return file.Remarks is [var remark] ? $"{remark}. Add --replace to propose another map anyway"
             : file.Rows.Count > 0 && !isByMap ? $"{path} has the columns of our own order file, and needs no map"

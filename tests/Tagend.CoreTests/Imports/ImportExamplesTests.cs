@@ -35,7 +35,7 @@ public sealed class ImportExamplesTests
         Assert.Empty(problems);
         TestContext.Current.SendDiagnosticMessage("{0}\n{1}", proposal!.Toml, string.Join('\n', proposal.Doubts));
         var file = OrderReader.Read(
-            [(name, bytes)], LengthUnit.Inch, new MapChoice(_ => [proposal.Map], new OwnColumns(new Dictionary<string, string>()), null), SpecFixture.Catalog.Colors);
+            [(name, bytes)], LengthUnit.Inch, new MapChoice(_ => [proposal.Map], new OwnColumns(new Dictionary<string, string>()), MapWish.ByHeader), SpecFixture.Catalog.Colors);
         var report = SetBuilder.Build(file, new SpecBuilder(SpecFixture.Catalog, LengthUnit.Inch, SpecFixture.Date));
         Assert.Empty(report.Problems.Where(p => p.Severity == Severity.Refusal).Select(p => p.ToString()));
         Assert.Equal(pieces, report.MakeSets().SelectMany(s => s.Builds).Select(b =>

@@ -35,7 +35,7 @@ internal static class MapFixture
     public static OrderFile Orders(IReadOnlyList<SourceMap> maps, params (string Name, string Csv)[] files) => OrderReader.Read(
         [.. files.Select(f => (f.Name, Encoding.UTF8.GetBytes(f.Csv)))],
         LengthUnit.Inch,
-        new MapChoice(_ => maps, new OwnColumns(new Dictionary<string, string>(), hasBows: true), null));
+        new MapChoice(_ => maps, new OwnColumns(new Dictionary<string, string>(), hasBows: true), new MapWish(null, "choose one", file => $"make one of {file}")));
 
     /// <summary>What a file holds, in short: order/piece and length of each row.</summary>
     public static IEnumerable<string> Shown(OrderFile file)

@@ -35,7 +35,7 @@ public class CrowdTests
                 {
                     told.Add(name);
                     Assert.Equal(5, said.ExitCode);
-                    Assert.Matches("another tagend is printing into this folder|another program is using the job book", said.Errors);
+                    Assert.Matches("another run is printing into this folder|another program is using the job book", said.Errors);
                 }
             }
 

@@ -50,7 +50,7 @@ public class StripsTests
             folder.Path, "print", TagendProgram.DemoOrders, "--only", "strips", "--printer", "office", "--out", folder["out"]);
         Assert.Equal(5, said.ExitCode);
         Assert.Contains("printers.toml:2: [office] across \"15 mm\"", said.Errors, StringComparison.Ordinal);
-        Assert.Contains("delete it and measure again: tagend ruler", said.Errors, StringComparison.Ordinal);
+        Assert.Contains("delete it and measure the printers again", said.Errors, StringComparison.Ordinal);
         Assert.False(Directory.Exists(folder["out"]));
     }
 }

@@ -63,7 +63,7 @@ public abstract class HistoryContract : SpoolsContract
     }
 
     [Theory]
-    [InlineData("D-9", null, "there is no order D-9 in the job book; tagend jobs lists what was printed")]
+    [InlineData("D-9", null, "there is no order D-9 in the job book: check the number")]
     [InlineData("D-101", "yoke", "there is no piece yoke of order D-101 in the job book; it has string")]
     public void Enter_WhatTheBookDoesNotHave_IsRefusedAndNotInTheLog(string order, string? piece, string message)
     {
@@ -125,10 +125,10 @@ public abstract class HistoryContract : SpoolsContract
             () => book.Strike(build, "", "", Guid.NewGuid()), () => book.Correct(build, TestBook.Built, "", "", Guid.NewGuid()),
         })
         {
-            Assert.Equal("build 1 was struck or corrected earlier and no longer counts; tagend jobs --built lists the builds", Assert.Throws<TagendException>(use).Message);
+            Assert.Equal("build 1 was struck or corrected earlier and no longer counts: see which build of the piece stands now", Assert.Throws<TagendException>(use).Message);
         }
 
-        Assert.Equal("there is no build 77 in the job book; tagend jobs --built lists them", Assert.Throws<TagendException>(() => book.Strike(77, "", "", Guid.NewGuid())).Message);
+        Assert.Equal("there is no build 77 in the job book: check the number", Assert.Throws<TagendException>(() => book.Strike(77, "", "", Guid.NewGuid())).Message);
         Assert.Single(book.Events("D-101"));
     }
 

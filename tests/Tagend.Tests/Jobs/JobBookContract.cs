@@ -252,7 +252,7 @@ public abstract class JobBookContract : OlderBookContract
         using var book = Open();
         var number = book.Log(TestBook.Piece().Spec, TestBook.Built, Guid.NewGuid()).Number;
         var fault = Assert.Throws<TagendException>(() => book.LeaveOut([number, 77], isLeftOut: true));
-        Assert.Equal("there is no build 77 in the job book; tagend jobs --built lists them", fault.Message);
+        Assert.Equal("there is no build 77 in the job book: check the number", fault.Message);
         Assert.False(OnlyBuild(book).IsLeftOut);
     }
 

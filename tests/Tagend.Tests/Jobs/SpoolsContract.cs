@@ -61,7 +61,7 @@ public abstract class SpoolsContract
     {
         using var book = Address.OpenOrBegin(TimeProvider.System);
         var fault = Assert.Throws<TagendException>(() => book.Log(TestBook.Piece().Spec, TestBook.Built with { Spools = [new SpoolUse(7, Meters(1))] }, Guid.NewGuid()));
-        Assert.Equal("there is no spool 7 in the job book; tagend spools lists them", fault.Message);
+        Assert.Equal("there is no spool 7 in the job book: check the number, or scan its tag", fault.Message);
         Assert.Empty(book.Built());
     }
 

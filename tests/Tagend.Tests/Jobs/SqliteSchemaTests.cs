@@ -77,7 +77,7 @@ public class SqliteSchemaTests
         Run(test.Path, "CREATE TABLE theirs (a)");
         var before = File.ReadAllBytes(test.Path);
         var fault = Assert.Throws<TagendException>(() => test.Open());
-        Assert.Equal($"{test.Path}: is not a job book; name another file with --job-book, or move this one away", fault.Message);
+        Assert.Equal($"{test.Path}: is not a job book; move this file away, or use another one", fault.Message);
         Assert.Equal(before, File.ReadAllBytes(test.Path));
     }
 
@@ -95,7 +95,7 @@ public class SqliteSchemaTests
         using var test = new TestBook();
         var path = Path.Combine(test.Path, "book.db");
         var fault = Assert.Throws<TagendException>(() => new SqliteAddress(path).OpenOrBegin(TimeProvider.System));
-        Assert.Contains("cannot be opened; name a file in a folder that exists", fault.Message, StringComparison.Ordinal);
+        Assert.Contains("cannot be opened; see that its folder is there", fault.Message, StringComparison.Ordinal);
     }
 
     private static object? Run(string path, string sql)

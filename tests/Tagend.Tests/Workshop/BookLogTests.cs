@@ -43,8 +43,8 @@ public sealed class BookLogTests : IDisposable
     }
 
     [Theory]
-    [InlineData("A\u001B[31m", "", "--who \"A\u001B[31m\": expected a name or initials of at most 40 visible characters")]
-    [InlineData("AB", "so\u202Eon", "--reason \"so\u202Eon\": expected at most 400 visible characters")]
+    [InlineData("A\u001B[31m", "", "who \"A\u001B[31m\": expected a name or initials of at most 40 visible characters")]
+    [InlineData("AB", "so\u202Eon", "reason \"so\u202Eon\": expected at most 400 visible characters")]
     public void Enter_TextThatCannotBeSeen_IsRefused(string who, string reason, string error)
     {
         var part = OrderPart.Read("1001", out _)!;
@@ -55,10 +55,10 @@ public sealed class BookLogTests : IDisposable
     }
 
     [Theory]
-    [InlineData("1009", EventKind.Shipped, "", "there is no order 1009 in the job book; tagend orders lists what was printed")]
+    [InlineData("1009", EventKind.Shipped, "", "there is no order 1009 in the job book: check the number")]
     [InlineData("1001/yoke", EventKind.Shipped, "", "there is no piece yoke of order 1001 in the job book; it has string, buss")]
-    [InlineData("1001", EventKind.Cancelled, "", "1001: say why with --reason: whoever reads the log later needs it")]
-    [InlineData("1001/buss", EventKind.Remade, "", "1001/buss: say why with --reason: whoever reads the log later needs it")]
+    [InlineData("1001", EventKind.Cancelled, "", "1001: give a reason: whoever reads the log later needs it")]
+    [InlineData("1001/buss", EventKind.Remade, "", "1001/buss: give a reason: whoever reads the log later needs it")]
     [InlineData("1001", EventKind.Reopened, "", "1001 is neither shipped nor cancelled")]
     [InlineData("1002", EventKind.Cancelled, "why", "1002 is already cancelled (2026-03-14: called off)")]
     [InlineData("1002/string", EventKind.Shipped, "", "1002/string is cancelled (2026-03-14: called off): reopen it first")]
@@ -149,8 +149,8 @@ public sealed class BookLogTests : IDisposable
         Bench.Log("1001/buss", new Dictionary<string, string> { ["length"] = "38 1/2", ["turns"] = "28", ["who"] = "AB" }, isAnother: false);
         var corrected = Bench.Correct(1, new Dictionary<string, string> { ["length"] = "38 9/16" }, "CD", "read wrong").Logged!.Build;
         Assert.Equal((Length.FromInches(38.5625), 28, "AB", 1), (corrected.Built.Measured, corrected.Built.Turns, corrected.Built.Who, corrected.Replaces));
-        Assert.StartsWith("--length \"83\": expected about", Bench.Correct(2, new Dictionary<string, string> { ["length"] = "83" }, "", "").Error, StringComparison.Ordinal);
-        Assert.Equal("there is no build 9 in the job book; tagend jobs --built lists them", Bench.Correct(9, new Dictionary<string, string>(), "", "").Error);
+        Assert.StartsWith("length \"83\": expected about", Bench.Correct(2, new Dictionary<string, string> { ["length"] = "83" }, "", "").Error, StringComparison.Ordinal);
+        Assert.Equal("there is no build 9 in the job book: check the number", Bench.Correct(9, new Dictionary<string, string>(), "", "").Error);
     }
 
     [Fact]

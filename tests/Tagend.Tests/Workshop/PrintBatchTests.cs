@@ -171,7 +171,7 @@ public sealed class PrintBatchTests : IDisposable
         using var other = FolderTurn.Take(_folder.Path);
         var error = Assert.Throws<TagendException>(() => Print(_folder.Check(), _folder.Plan(null, "cards")));
         Assert.Equal(
-            $"{_folder.Path}: another tagend is printing into this folder; run again when it has ended, or choose another folder with --out",
+            $"{_folder.Path}: another run is printing into this folder; try again when it has ended, or choose another folder",
             error.Message);
         Assert.Equal([".tagend.lock"], _folder.Files);
     }

@@ -106,8 +106,8 @@ public sealed class RunBookTests : IDisposable
     }
 
     [Theory]
-    [InlineData("D-101/string", "turns", "44", true, "--length is needed: it is what the log is for")]
-    [InlineData("D-101/string", "length", "6o", true, "--length \"6o\": expected a length such as 60 1/4, 60.25 in or 1530 mm")]
+    [InlineData("D-101/string", "turns", "44", true, "length is needed: it is what the log is for")]
+    [InlineData("D-101/string", "length", "6o", true, "length \"6o\": expected a length such as 60 1/4, 60.25 in or 1530 mm")]
     [InlineData("D-101/buss", "length", "60", false, "D-101/buss is not in the job book: check the name, or scan the card")]
     public void Log_WhatCannotBe_SaysWhatIsWrongAndLogsNothing(string piece, string name, string text, bool isKnown, string error)
     {

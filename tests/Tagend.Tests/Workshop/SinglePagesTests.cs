@@ -73,7 +73,7 @@ public sealed class SinglePagesTests : IDisposable
     public void PrinterScales_OfAFileWithMistakes_SayWhatToDo()
     {
         File.WriteAllText(_folder["printers.toml"], "x = 1\n");
-        Assert.Contains("or delete it and measure again: tagend ruler", Error(() => PrinterScales.Of("office", _folder.Path)), StringComparison.Ordinal);
+        Assert.Contains("or delete it and measure the printers again", Error(() => PrinterScales.Of("office", _folder.Path)), StringComparison.Ordinal);
     }
 
     [Fact]

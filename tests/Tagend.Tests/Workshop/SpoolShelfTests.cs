@@ -40,7 +40,7 @@ public sealed class SpoolShelfTests : IDisposable
     {
         Receive("black");
         var spool = _shelf.Find("1").Spool!.Spool;
-        Assert.Equal("there is no spool 2; tagend spools lists them", _shelf.Find("2").Error);
+        Assert.Equal("there is no spool 2 in the job book: check the number, or scan its tag", _shelf.Find("2").Error);
         Assert.Equal("\"x\": expected the number of a spool, or its tag", _shelf.Find("x").Error);
         Assert.Equal("the job book has no spool 2: it is of another book, or was never entered", _shelf.Find(SpoolTag.Write(spool with { Number = 2 })).Error);
         var told = $"lot L1, {LengthWriter.Spool(spool.Length, LengthUnit.Inch)}, received {DateWriter.Iso(spool.Received)}";
@@ -101,10 +101,10 @@ public sealed class SpoolShelfTests : IDisposable
     {
         _book.Record([new Build(Spec, Tagend.Orders.OrderSlip.Blank)]);
         Assert.Equal(
-            "--spools no spool in the job book is of what D-101/string is made of; tagend spools lists them",
+            "spools no spool in the job book is of what D-101/string is made of: leave it out, or receive one first",
             Bench.Log("D-101/string", Given(("length", "60 1/4"), ("spools", "1")), isAnother: false).Error);
         Receive("black");
-        Assert.Equal("--spools there is no spool 7; tagend spools lists them", Bench.Log("D-101/string", Given(("length", "60 1/4"), ("spools", "7")), isAnother: false).Error);
+        Assert.Equal("spools there is no spool 7 in the job book: check the number, or scan its tag", Bench.Log("D-101/string", Given(("length", "60 1/4"), ("spools", "7")), isAnother: false).Error);
         Assert.Empty(_book.Built());
     }
 
