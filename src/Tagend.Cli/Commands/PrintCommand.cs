@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Runtime.InteropServices;
 using Tagend.Options;
+using Tagend.Output;
 using Tagend.Specs;
 using Tagend.Streams;
 using Tagend.Texts;
@@ -25,7 +26,8 @@ internal static class PrintCommand
 
     private static int Run(ShopOptions options, PrintOptions paper, ParseResult parsed)
     {
-        if (options.Read(parsed) is not var (orders, book))
+        Task<Fonts>? fonts = null;
+        if (options.Read(parsed, catalog => fonts = PrintBatch.BeginFonts(catalog)) is not var (orders, book))
         {
             return ExitCode.Problems;
         }
@@ -56,7 +58,7 @@ internal static class PrintCommand
             context.Cancel = true;
             stop.Cancel();
         });
-        using var batch = new PrintBatch(orders.Catalog, plan);
+        using var batch = new PrintBatch(orders.Catalog, plan, fonts);
         try
         {
             Print(batch.Print(volumes, stop.Token), volumes, summary, book);

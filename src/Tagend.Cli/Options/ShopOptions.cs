@@ -79,12 +79,16 @@ internal sealed class ShopOptions(bool isOneFile = false)
     /// The orders and the job book of the run; null where the templates have mistakes. What is wrong with templates and book
     /// is on standard error, the problems of the orders are left to the caller.
     /// </summary>
-    public (CheckedOrders Orders, RunBook Book)? Read(ParseResult parsed)
+    /// <param name="parsed">The command line.</param>
+    /// <param name="begin">What else needs the templates, and can be begun before the orders are read.</param>
+    public (CheckedOrders Orders, RunBook Book)? Read(ParseResult parsed, Action<ShopCatalog>? begin = null)
     {
         if (ReadCatalog(parsed.GetValue(_templates)) is not { } catalog)
         {
             return null;
         }
+
+        begin?.Invoke(catalog);
 
         LengthUnit? unit = parsed.GetValue(_units) switch
         {

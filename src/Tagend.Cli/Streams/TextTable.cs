@@ -35,7 +35,7 @@ internal sealed class TextTable(int wraps, params IReadOnlyList<string> columns)
         var table = new Table().Border(TableBorder.Simple);
         for (var i = 0; i < columns.Count; i++)
         {
-            table.AddColumn(i == wraps ? new TableColumn(columns[i]) : new TableColumn(columns[i]).NoWrap());
+            table.AddColumn(new TableColumn(new Text(columns[i])) { NoWrap = i != wraps });
         }
 
         _rows.ForEach(r => table.AddRow(r.Select(c => new Text(c))));

@@ -49,9 +49,10 @@ public sealed class TempFiles : IDisposable
 
     /// <summary>A new file, which can be read and moved in.</summary>
     /// <param name="isSecret">Whether its owner alone may read it; on Windows that is the folder's matter.</param>
-    public FileStream Make(string name, bool isSecret)
+    /// <param name="use">What is special about its use.</param>
+    public FileStream Make(string name, bool isSecret, FileOptions use = FileOptions.None)
     {
-        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.ReadWrite, BufferSize = 1 << 16 };
+        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.ReadWrite, BufferSize = 1 << 16, Options = use };
         if (isSecret && !OperatingSystem.IsWindows())
         {
             options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;

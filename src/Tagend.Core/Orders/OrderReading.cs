@@ -40,7 +40,7 @@ internal sealed class OrderReading
             else if (LayoutOf(file, record, format) is { } layout)
             {
                 headerLine = record.Line;
-                source = new OrderSource(file, table, layout);
+                source = new OrderSource(file, layout);
             }
             else
             {
@@ -72,13 +72,17 @@ internal sealed class OrderReading
         Problems.AddRange(ofFile);
     }
 
-    public OrderFile Result(IEnumerable<string> files) =>
-        new(_rows.Names, _rows.ReadLines(), _brokenRows, _brokenOrders, Problems)
+    public OrderFile Result(IEnumerable<string> files)
+    {
+        _rows.Close();
+        _sets.Slips.Close();
+        return new OrderFile(_rows.Names, _rows.ReadLines(), _brokenRows, _brokenOrders, Problems)
         {
             BrokenLines = _rows.ReadBroken(),
             Files = [.. files],
             Remarks = _remarks,
         };
+    }
 
     private IOrderLayout? LayoutOf(string file, OrderRecord record, OrderFormat format)
     {
@@ -115,9 +119,10 @@ internal sealed class OrderReading
         {
             var rows = source.Layout.Rows(record.Line, record.Cells, Problems);
             var isBroken = HasRefusal(before);
+            var cells = _rows.Keep(record.Cells);
             for (var i = 0; i < rows.Count; i++)
             {
-                ReadRow(source, record.Place, i, rows[i].Row, own, isBroken);
+                ReadRow(new RowPlace(source, record.Line, cells, i), rows[i].Row, own, isBroken);
             }
         }
 
@@ -129,23 +134,23 @@ internal sealed class OrderReading
         return rowsMayBeLost;
     }
 
-    private void ReadRow(OrderSource source, RecordPlace place, int part, OrderRow row, string? order, bool isBroken)
+    private void ReadRow(RowPlace place, OrderRow row, string? order, bool isBroken)
     {
-        var before = Problems.Count;
-        var line = OrderCells.ReadLine(row, source.Layout.Unit ?? _bareUnit, _known, OrderSlip.Blank, Problems);
+        var (before, layout) = (Problems.Count, place.Source.Layout);
+        var line = OrderCells.ReadLine(row, layout.Unit ?? _bareUnit, _known, OrderSlip.Blank, Problems);
         if (order is not null)
         {
-            var piece = _sets.Add(order, row, source.Layout.NumbersRepeats, Problems);
+            var piece = _sets.Add(order, row, layout.NumbersRepeats, Problems);
             line = piece is null ? line : line with { Piece = piece };
         }
 
         if (!isBroken && !HasRefusal(before))
         {
-            _rows.Add(line, source, place, part);
+            _rows.Add(line, place);
             return;
         }
 
-        var name = _rows.AddBroken(line, source, place, part);
+        var name = _rows.AddBroken(line, place);
         if (name is { Order.Length: > 0, Piece.Length: > 0 })
         {
             _brokenRows.Add(name);

@@ -8,9 +8,12 @@ internal sealed class OrderSlips
     private static readonly string[] Columns =
         [OrderColumn.Customer, OrderColumn.Bow, OrderColumn.Due, OrderColumn.Language, OrderColumn.Units];
 
+    /// <summary>By order, once all rows are read; without notes.</summary>
+    private readonly Dictionary<string, OrderSlip> _slips = [];
+
     // By order, the text and line of each column; no text where no row has any.
-    private readonly Dictionary<string, (string? Text, string File, int Line)[]> _said = [];
-    private readonly HashSet<string> _texts = [];
+    private Dictionary<string, (string? Text, string File, int Line)[]> _said = [];
+    private HashSet<string> _texts = [];
 
     /// <summary>Adds a row of an order.</summary>
     public void Add(string order, OrderRow row, List<Problem> problems)
@@ -40,20 +43,24 @@ internal sealed class OrderSlips
         }
     }
 
-    /// <summary>A piece's slip: its own notes, and what any row of the set says; blank where the order is not known.</summary>
-    public OrderSlip Of(string order, string notes)
+    /// <summary>Ends the reading: no row is added any more, and where each text stood is let go of.</summary>
+    public void Close()
     {
-        if (!_said.TryGetValue(order, out var said))
+        _slips.EnsureCapacity(_said.Count);
+        foreach (var (order, said) in _said)
         {
-            return OrderSlip.Blank;
+            _slips.Add(order, new OrderSlip(said[0].Text ?? "", said[1].Text ?? "", said[2].Text ?? "", "")
+            {
+                Language = said[3].Text?.ToLowerInvariant() ?? "",
+                Units = UnitsReader.TryRead(said[4].Text ?? "", out var unit) ? unit : null,
+            });
         }
 
-        return new OrderSlip(said[0].Text ?? "", said[1].Text ?? "", said[2].Text ?? "", notes)
-        {
-            Language = said[3].Text?.ToLowerInvariant() ?? "",
-            Units = UnitsReader.TryRead(said[4].Text ?? "", out var unit) ? unit : null,
-        };
+        (_said, _texts) = ([], []);
     }
+
+    /// <summary>A piece's slip, after the reading: its own notes, and what any row of the set says; blank where the order is not known.</summary>
+    public OrderSlip Of(string order, string notes) => _slips.TryGetValue(order, out var slip) ? slip with { Notes = notes } : OrderSlip.Blank;
 
     /// <summary>An equal text that is held already: the same orders, pieces and bows come again and again.</summary>
     public string Once(string text)
@@ -67,6 +74,10 @@ internal sealed class OrderSlips
         return text;
     }
 
-    private static string OneLine(string text) =>
-        string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+    /// <summary>The text itself where it is one already: it is held as a cell too.</summary>
+    private static string OneLine(string text)
+    {
+        var line = string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        return line == text ? text : line;
+    }
 }

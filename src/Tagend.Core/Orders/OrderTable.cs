@@ -5,7 +5,7 @@ using Tagend.Problems;
 
 namespace Tagend.Orders;
 
-/// <summary>Where a record stands in its file, to read it again.</summary>
+/// <summary>Where a record stands in its file.</summary>
 /// <param name="Line">Where it starts; a cell may hold line ends.</param>
 /// <param name="Offset">Of its first byte.</param>
 /// <param name="Length">In bytes, without the line end behind it.</param>
@@ -44,29 +44,27 @@ internal sealed record OrderRecord(
 }
 
 /// <summary>Splits an order file into records: RFC 4180, with comma, semicolon or tab as its header has it.</summary>
-internal sealed class OrderTable
+internal sealed class OrderTable(byte[] utf8)
 {
     private static readonly char[] Separators = [',', ';', '\t'];
 
-    private readonly byte[] _utf8;
-    private readonly CsvReaderOptions _options;
-
-    public OrderTable(byte[] utf8)
-    {
-        (_utf8, Separator) = (utf8, SeparatorOf(utf8));
-        _options = CsvReaderOptions.Default with { Separator = Separator, HasHeader = false, TrimWhitespace = true };
-    }
-
     /// <summary>What stands between cells: comma, semicolon or tab.</summary>
-    public char Separator { get; }
+    public char Separator { get; } = SeparatorOf(utf8);
 
     /// <summary>The records, header first; empty lines, and a first line <c>sep=;</c> of a spreadsheet program, are passed over.</summary>
     /// <remarks>A quote inside an unquoted cell is text: it is an inch mark.</remarks>
     public IEnumerable<OrderRecord> Records()
     {
         var isMalformed = false;
-        var options = _options with { TrackLineNumbers = true, OnMalformedRecord = _ => isMalformed = true };
-        using var reader = CsvReader.Create(_utf8, options);
+        var options = CsvReaderOptions.Default with
+        {
+            Separator = Separator,
+            HasHeader = false,
+            TrimWhitespace = true,
+            TrackLineNumbers = true,
+            OnMalformedRecord = _ => isMalformed = true,
+        };
+        using var reader = CsvReader.Create(utf8, options);
         while (reader.Read())
         {
             var raw = reader.RawRecord;
@@ -75,15 +73,6 @@ internal sealed class OrderTable
             yield return new OrderRecord(place, place.Line + linesBefore, raw.IndexOfAny("\r\n"u8) >= 0, quoting, CellsOf(reader));
             isMalformed = false;
         }
-    }
-
-    /// <summary>The cells again of a record below the header that has no fault; on any thread.</summary>
-    public IReadOnlyList<string> CellsAt(RecordPlace place)
-    {
-        // From the line end before it, so that the reader takes a record that begins with a byte order mark for what it is: text.
-        using var reader = CsvReader.Create(_utf8.AsMemory(place.Offset - 1, place.Length + 1), _options);
-        reader.Read();
-        return CellsOf(reader);
     }
 
     private static string[] CellsOf(CsvReader reader)

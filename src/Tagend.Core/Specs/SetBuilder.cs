@@ -14,7 +14,7 @@ public sealed class SetBuilder
     private readonly HashSet<int> _unmade = [];
 
     /// <summary>The rows of an order by their indexes; an empty order is that of broken rows that name none.</summary>
-    private readonly record struct CheckedRows(string Order, int[] Rows, int[] Broken);
+    private readonly record struct CheckedRows(string Order, IEnumerable<int> Rows, IEnumerable<int> Broken);
 
     private readonly record struct Findings(Problem[] OfPieces, Problem[] OfSet, int[] Unmade);
 
@@ -25,11 +25,13 @@ public sealed class SetBuilder
 
     private SetReport Report()
     {
-        var sets = Enumerable.Range(0, _file.Rows.Count).GroupBy(i => _file.Rows[i].Order).ToList();
+        var sets = Enumerable.Range(0, _file.Rows.Count).ToLookup(i => _file.Rows[i].Order);
         var broken = _file.BrokenLines.Index().ToLookup(l => l.Item.Order, l => l.Index);
-        List<CheckedRows> all = [.. sets.Select(s => new CheckedRows(s.Key, [.. s], [.. broken[s.Key]]))];
-        var known = sets.Select(s => s.Key).ToHashSet();
-        all.AddRange(broken.Where(b => !known.Contains(b.Key)).Select(b => new CheckedRows(b.Key, [], [.. b])));
+        List<CheckedRows> all =
+        [
+            .. sets.Select(s => new CheckedRows(s.Key, s, broken[s.Key])),
+            .. broken.Where(b => !sets.Contains(b.Key)).Select(b => new CheckedRows(b.Key, [], b)),
+        ];
         foreach (var found in SideBySide.Select(all, Check))
         {
             _ofPieces.AddRange(found.OfPieces);
@@ -83,7 +85,12 @@ public sealed class SetBuilder
             }
         }
 
-        return new Findings([.. ofPieces], rows.Order.Length == 0 ? [] : OfSet(rows, InOrder(lines, l => l), InOrder(pieces, p => p.Line), unmade.Count), [.. unmade]);
+        if (rows.Broken.Any())
+        {
+            (lines, pieces) = (InOrder(lines, l => l), InOrder(pieces, p => p.Line));
+        }
+
+        return new Findings([.. ofPieces], rows.Order.Length == 0 ? [] : OfSet(rows, lines, pieces, unmade.Count), [.. unmade]);
     }
 
     /// <summary>What is wrong with the rows of one order together.</summary>

@@ -10,7 +10,7 @@ namespace Tagend.Pages.Labels;
 internal sealed class LabelBatch(string name, IReadOnlyList<LabelStock> stocks, PageSetting setting, Fonts fonts)
 {
     private readonly List<TagLabel> _labels = [];
-    private readonly PdfDraft? _draft = setting.AreLabelsDrafted && FollowEachOther(stocks, setting) ? new PdfDraft(fonts) : null;
+    private readonly PdfDraft? _draft = setting.LabelDraft is { } file && FollowEachOther(stocks, setting) ? new PdfDraft(fonts, file()) : null;
     private SheetUse _use = setting.Use;
     private LabelStock? _first;
 

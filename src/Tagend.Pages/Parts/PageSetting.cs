@@ -31,11 +31,11 @@ public sealed record PageSetting
     /// <summary>The sets are single pieces out of their bags.</summary>
     public bool IsOfLoosePieces { get; init; }
 
-    /// <summary>Pages are written as they come and not kept, where the kind's follow each other as its sets do.</summary>
-    public bool IsDrafted { get; init; }
+    /// <summary>Makes the file of a draft: pages are written as they come and not kept, where the kind's follow each other as its sets do. Null where pages are kept.</summary>
+    public Func<FileStream>? Draft { get; init; }
 
     /// <summary>The same of labels, whose pages are also kept where pictures of them are wanted.</summary>
-    public bool AreLabelsDrafted { get; init; }
+    public Func<FileStream>? LabelDraft { get; init; }
 
     /// <summary>The page as the printer must be given it.</summary>
     internal Page Scaled(Page page) => Scale is { } scale ? page.Through(scale) : page;

@@ -11,7 +11,7 @@ internal sealed class PlainBatch(
 {
     private readonly List<BuildSet> _sets = [];
     private readonly List<Page> _pages = [];
-    private readonly PdfDraft? _draft = setting.IsDrafted ? new PdfDraft(fonts) : null;
+    private readonly PdfDraft? _draft = setting.Draft is { } file ? new PdfDraft(fonts, file()) : null;
 
     /// <summary>Whether a bookmark leads to the first page of each set.</summary>
     public bool HasBookmarks { get; init; } = true;

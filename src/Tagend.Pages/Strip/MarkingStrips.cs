@@ -21,7 +21,7 @@ public sealed class MarkingStrips : IPageKind
     public bool IsOfPieces => true;
 
     public IPageBatch Begin(ShopCatalog catalog, Fonts fonts, PageSetting setting) => new PlainBatch(
-        setting with { IsDrafted = setting.IsDrafted && !setting.HasOnePaperADocument },
+        setting with { Draft = setting.HasOnePaperADocument ? null : setting.Draft },
         fonts,
         set => set.Builds.Select(b => MarkingStrip.Compose(b, catalog, setting.StripStock, setting.Positions, fonts)),
         (_, pages) => Bind(pages, setting))

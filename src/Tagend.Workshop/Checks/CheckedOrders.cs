@@ -25,6 +25,9 @@ public sealed record PieceExplanation(
 /// <param name="Report">What was computed of it.</param>
 public sealed record CheckedOrders(ShopCatalog Catalog, OrderFile File, SetReport Report)
 {
+    /// <summary>Of a season.</summary>
+    private const int ManyRows = 10_000;
+
     /// <summary>Reads order files and computes their pieces, with all problems at once.</summary>
     /// <param name="paths">One or more; an order may have rows in several.</param>
     /// <param name="map">Which map to read the files by; null to choose by their headers.</param>
@@ -55,6 +58,11 @@ public sealed record CheckedOrders(ShopCatalog Catalog, OrderFile File, SetRepor
 
     private static CheckedOrders Of(OrderFile file, ShopCatalog catalog, RunBook book, LengthUnit? unit, DateOnly date, NumberReuse reuse)
     {
+        if (file.Rows.Count > ManyRows)
+        {
+            GC.Collect(); // gives back the files' bytes, which are as much as all that is kept of their rows
+        }
+
         var taught = catalog with { Fits = book.Fits(catalog) };
         return book.WithIssues(reuse, issues =>
         {

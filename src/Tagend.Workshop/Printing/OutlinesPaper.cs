@@ -28,7 +28,7 @@ public static class OutlinesPaper
             };
         }
 
-        var fonts = Fonts.Load(Path.Combine(catalog.Folder, "fonts"));
+        var fonts = PrintRun.FontsOf(catalog);
         var file = new PrintedPaper(
             Path.Combine(folder, $"{stock.Name}-outlines.pdf"),
             $"Tagend outlines of {stock.Name}",

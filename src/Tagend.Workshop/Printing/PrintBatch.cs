@@ -15,17 +15,33 @@ public sealed record PrintedVolume(Volume Volume, PrintedSets Printed, int Piece
 /// volumes. The files of a volume appear together or not at all, and those of an earlier run of the same kinds leave before.
 /// From the first file on the folder is this run's, until it is disposed of.
 /// </summary>
-public sealed class PrintBatch(ShopCatalog catalog, PrintPlan plan) : IDisposable
+public sealed class PrintBatch : IDisposable
 {
-    private readonly PrintRun _run = new(catalog, plan);
+    private readonly ShopCatalog _catalog;
+    private readonly PrintPlan _plan;
+    private readonly DraftFiles _drafts;
+    private readonly PrintRun _run;
     private readonly HashSet<string> _written = [];
     private FolderTurn? _turn;
     private IReadOnlyList<string> _earlier = [];
+
+    /// <param name="catalog">The shop's templates.</param>
+    /// <param name="plan">What is printed, and where.</param>
+    /// <param name="fonts">The shop's, of <see cref="BeginFonts"/>; null to read them now.</param>
+    /// <exception cref="Problems.TagendException">A font cannot be read.</exception>
+    public PrintBatch(ShopCatalog catalog, PrintPlan plan, Task<Fonts>? fonts = null)
+    {
+        (_catalog, _plan, _drafts) = (catalog, plan, new DraftFiles(plan.Folder));
+        _run = new PrintRun(catalog, plan, _drafts.Make, fonts?.GetAwaiter().GetResult());
+    }
 
     private sealed record Made(PrintedSets Printed, AtomicFiles? Files);
 
     /// <summary>Names of files of an earlier, larger run, which this one has removed and not written again.</summary>
     public IEnumerable<string> Removed => _earlier.Except(_written).Select(f => Path.GetFileName(f)!);
+
+    /// <summary>Reads the shop's fonts on another core, while the orders are read.</summary>
+    public static Task<Fonts> BeginFonts(ShopCatalog catalog) => Task.Run(() => PrintRun.FontsOf(catalog));
 
     /// <summary>Shares sets among volumes, whole and in the file's order.</summary>
     /// <param name="sets">The sets that are ready.</param>
@@ -106,7 +122,11 @@ public sealed class PrintBatch(ShopCatalog catalog, PrintPlan plan) : IDisposabl
     }
 
     /// <summary>Gives the folder back.</summary>
-    public void Dispose() => _turn?.Dispose();
+    public void Dispose()
+    {
+        _drafts.Dispose();
+        _turn?.Dispose();
+    }
 
     private Made Make(IReadOnlyList<ReadySet> sets, Volume volume, CancellationToken stop)
     {
@@ -126,8 +146,8 @@ public sealed class PrintBatch(ShopCatalog catalog, PrintPlan plan) : IDisposabl
         IReadOnlyList<string> leaving = [];
         if (_turn is null)
         {
-            _turn = FolderTurn.Take(plan.Folder);
-            _earlier = leaving = EarlierFiles.Of(plan, catalog.Stocks.Keys);
+            _turn = FolderTurn.Take(_plan.Folder);
+            _earlier = leaving = EarlierFiles.Of(_plan, _catalog.Stocks.Keys);
         }
 
         files.Appear(leaving);

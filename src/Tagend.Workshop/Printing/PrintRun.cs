@@ -7,9 +7,15 @@ using Tagend.Specs;
 namespace Tagend.Workshop.Printing;
 
 /// <summary>Makes the papers of sets; a set that does not fit one of them is on none. May be used by several threads.</summary>
-internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
+/// <param name="draft">Makes the file of a draft; null where no pages are drafted.</param>
+/// <param name="fonts">The shop's, where they are read already.</param>
+internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan, Func<FileStream>? draft = null, Fonts? fonts = null)
 {
-    private readonly Fonts _fonts = Fonts.Load(Path.Combine(catalog.Folder, "fonts"));
+    private readonly Fonts _fonts = fonts ?? FontsOf(catalog);
+
+    /// <summary>Reads the shop's fonts.</summary>
+    /// <exception cref="TagendException">A file is missing or no font.</exception>
+    public static Fonts FontsOf(ShopCatalog catalog) => Fonts.Load(Path.Combine(catalog.Folder, "fonts"));
 
     /// <returns>What became of the sets, and the files, ready to be written.</returns>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
@@ -33,12 +39,12 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan)
     public (IReadOnlyList<BuildSet> Sets, IReadOnlyList<Document> Documents, IReadOnlyList<Problem> Problems) Draw(
         IReadOnlyList<BuildSet> sets, Volume volume, CancellationToken stop)
     {
-        var isDrafted = volume.Count > 1 && plan.PreviewDpi is null; // where there is one, all cores write its files
+        var drafts = volume.Count > 1 && plan.PreviewDpi is null ? draft : null; // where there is one, all cores write its files
         var setting = plan.Setting with
         {
             Use = volume.Number == 1 ? plan.Setting.Use : SheetUse.Whole,
-            IsDrafted = isDrafted,
-            AreLabelsDrafted = isDrafted && plan.LabelDpi is null,
+            Draft = drafts,
+            LabelDraft = plan.LabelDpi is null ? drafts : null,
         };
         var batches = plan.Kinds.Select(kind => kind.Begin(catalog, _fonts, setting)).ToList();
         var problems = new List<Problem>();

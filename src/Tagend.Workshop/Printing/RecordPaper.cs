@@ -61,7 +61,7 @@ public static class RecordPaper
             return ([], problems);
         }
 
-        var fonts = Fonts.Load(Path.Combine(catalog.Folder, "fonts"));
+        var fonts = PrintRun.FontsOf(catalog);
         var paper = plan.Paper ?? catalog.Shop.Paper;
         var record = MeasuredRecord.Compose(set, catalog, words, slip.Units ?? catalog.Shop.Unit, paper.Sheet, fonts);
         problems.AddRange(record.Problems);
