@@ -35,7 +35,10 @@ public sealed partial class TaggedPdfTests
         TagendProgram.Run("ruler", "--out", folder.Path);
         var files = Directory.GetFiles(folder.Path, "*.pdf");
         Assert.Equal(6, files.Length);
-        Assert.All(files, AssertAccessible);
+        foreach (var file in files)
+        {
+            AssertAccessible(file); // Assert.All takes a skip for a failure
+        }
     }
 
     /// <summary>Matterhorn Protocol 1.1, 11-006: a natural language for the text of every part, where it is not the document's.</summary>
