@@ -29,7 +29,14 @@ public sealed class DraftFiles(string folder) : IDisposable
     {
         foreach (var file in _open)
         {
-            file.Dispose();
+            try
+            {
+                file.Dispose();
+            }
+            catch (IOException)
+            {
+                // What of it was not on disk yet finds no room: nobody wants it any more.
+            }
         }
 
         if (_files.IsValueCreated)

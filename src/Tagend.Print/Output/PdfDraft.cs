@@ -12,12 +12,12 @@ public sealed class PdfDraft : IDisposable
     /// <summary>So far.</summary>
     public int Pages { get; private set; }
 
-    /// <exception cref="Problems.TagendException">It cannot be written.</exception>
-    public void Add(Page page) => WriteFault.Named(_written.Name, () =>
+    /// <exception cref="IOException">It cannot be written.</exception>
+    public void Add(Page page)
     {
         _document.Add(page);
         Pages++;
-    });
+    }
 
     /// <summary>Ends the PDF and writes it. No page can be added.</summary>
     /// <param name="output">Empty; only written to. Left open.</param>

@@ -3,9 +3,11 @@ using Tagend.Problems;
 namespace Tagend.Output;
 
 /// <summary>What a disk refuses, in a sentence with the file, the reason and what to do.</summary>
-internal static class WriteFault
+public static class WriteFault
 {
     /// <summary>Does what may fail for the disk's sake, and names the file that it failed for.</summary>
+    /// <param name="path">Of the file, or of the folder it is for.</param>
+    /// <param name="act">What may fail.</param>
     /// <exception cref="TagendException">It failed.</exception>
     public static T Named<T>(string path, Func<T> act)
     {
@@ -19,6 +21,8 @@ internal static class WriteFault
         }
     }
 
+    /// <summary>As for what has a result.</summary>
+    /// <exception cref="TagendException">It failed.</exception>
     public static void Named(string path, Action act) => Named(path, () =>
     {
         act();

@@ -130,7 +130,7 @@ public sealed class PrintBatch : IDisposable
 
     private Made Make(IReadOnlyList<ReadySet> sets, Volume volume, CancellationToken stop)
     {
-        var (printed, files) = _run.Compose([.. sets.Select(s => s.Make())], volume, stop);
+        var (printed, files) = WriteFault.Named(_plan.Folder, () => _run.Compose([.. sets.Select(s => s.Make())], volume, stop)); // drafts are written by it
         var written = files.Count > 0 ? AtomicFiles.Prepare(files) : null;
         return new Made(printed, written);
     }

@@ -52,6 +52,22 @@ public class BatchTests
         Assert.All(files, f => Assert.Equal(2 * 60, Pages(f)));
     }
 
+    /// <summary>Pages of a volume are on disk before it is whole.</summary>
+    [Fact]
+    public void Print_VolumesOnAFullDisk_SaysSoAndLeavesNothing()
+    {
+        using var folder = TagendProgram.NewFolder();
+        var orders = folder.Write("orders.csv", Season(sets: 400));
+        var said = OutsideTool.Run(
+            "strace",
+            "--seccomp-bpf", "-f", "-qq", "-o", folder["log"], "-e", "trace=pwrite64", "-e", "inject=pwrite64:error=ENOSPC:when=1+",
+            TagendProgram.Executable, "print", orders, "--only", "cards,tags", "--volume", "60", "--job-book", "none", "--out", folder["out"]);
+        Assert.SkipWhen(said.Errors.Contains("ptrace", StringComparison.Ordinal), "strace may not trace here");
+        Assert.EndsWith($"tagend: {folder["out"]}: the disk is full; free some space and run again\n", said.Errors, StringComparison.Ordinal);
+        Assert.Equal(5, said.ExitCode);
+        Assert.Empty(Directory.GetFileSystemEntries(folder["out"])); // hidden ones too
+    }
+
     /// <summary>Signal 2 in the mask of ignored ones: proc(5).</summary>
     private static bool IgnoresInterrupts()
     {
