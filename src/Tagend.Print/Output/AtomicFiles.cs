@@ -124,7 +124,7 @@ public sealed class AtomicFiles : IDisposable
         }
 
         var faults = new ExceptionDispatchInfo?[_files.Count];
-        Parallel.For(0, _files.Count, (i, loop) =>
+        Parallel.For(0, _files.Count, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, (i, loop) =>
         {
             try
             {

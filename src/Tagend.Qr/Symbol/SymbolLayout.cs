@@ -60,8 +60,7 @@ internal sealed class SymbolLayout
     /// <summary>Indices of the modules with data that a mask inverts.</summary>
     public int[] MaskedBy(int mask)
     {
-        var format = new FormatInformation(ErrorCorrectionLevel.M, mask);
-        return _masked[mask] ??= [.. DataModules.Where(place => format.Inverts(place % Size, place / Size))];
+        return _masked[mask] ??= [.. Inverted(new FormatInformation(ErrorCorrectionLevel.M, mask))];
     }
 
     /// <summary>The modules of a symbol row by row, 1 where dark, without a mask and its format information.</summary>
@@ -93,6 +92,20 @@ internal sealed class SymbolLayout
     public SymbolBlocks BlocksOf(ErrorCorrectionLevel level) => _blocks.GetOrAdd(level.Name, _ => SymbolBlocks.Of(Version, level));
 
     public static bool IsSize(int size) => size is >= Smallest and <= Largest && size % 4 == 1;
+
+    private List<int> Inverted(FormatInformation format)
+    {
+        var inverted = new List<int>(DataModules.Length);
+        foreach (var place in DataModules)
+        {
+            if (format.Inverts(place % Size, place / Size))
+            {
+                inverted.Add(place);
+            }
+        }
+
+        return inverted;
+    }
 
     private IEnumerable<(int X, int Y)> AlignmentCenters()
     {

@@ -9,24 +9,31 @@ using Tagend.Workshop.Readings;
 namespace Tagend.Workshop.Books;
 
 /// <summary>Which issue of a piece an order's spec is, by what the job book has of the order.</summary>
-/// <param name="jobsOf">All jobs of an order, in the order of printing. Asked once an order, while the orders are read first.</param>
+/// <param name="jobsOf">All jobs of an order, in the order of printing. Asked while the orders are read first.</param>
 /// <param name="reuse">Whether an order may be of a customer other than the book has.</param>
 internal sealed class BookIssues(Func<string, IReadOnlyList<PrintedJob>> jobsOf, NumberReuse reuse) : IIssues
 {
+    /// <summary>Orders whose jobs are kept; then they are forgotten, and a season that is printed again takes no more memory.</summary>
+    private const int KeptOrders = 256;
+
     private readonly ConcurrentDictionary<(string Order, string Piece), Issue> _issues = [];
     private readonly Dictionary<string, ILookup<string, PrintedJob>> _jobs = [];
+    private readonly HashSet<string> _checked = []; // a set's rows have one customer
     private readonly HashSet<string> _strangers = [];
     private readonly HashSet<PieceName> _cancelled = [];
 
-    /// <param name="Kept">The spec as it was printed, where the same papers are printed again.</param>
+    /// <param name="Kept">The tag of the spec as it was printed, where the same papers are printed again: a spec takes four times as much.</param>
     /// <param name="SupersededBy">The newest revision, where this is an older one.</param>
-    private sealed record Issue(int Revision, DateOnly Date, BuildSpec? Kept, int? SupersededBy = null);
+    private sealed record Issue(int Revision, DateOnly Date, string? Kept, int? SupersededBy = null);
 
     public void CheckOrder(OrderLine line, ICollection<Problem> problems)
     {
         lock (_jobs)
         {
-            CheckCustomer(line, JobsOf(line.Order), problems);
+            if (_checked.Add(line.Order))
+            {
+                CheckCustomer(line, JobsOf(line.Order), problems);
+            }
         }
     }
 
@@ -43,7 +50,9 @@ internal sealed class BookIssues(Func<string, IReadOnlyList<PrintedJob>> jobsOf,
             _issues[(spec.Order, spec.Piece)] = issue;
         }
 
-        return issue.Kept ?? spec with { Revision = issue.Revision, Date = issue.Date };
+        return issue.Kept is { } tag && TagReader.Read(tag) is TagReading.Piece { Spec: var printed }
+            ? printed
+            : spec with { Revision = issue.Revision, Date = issue.Date };
     }
 
     public int? SupersededBy(string order, string piece) => _issues.GetValueOrDefault((order, piece))?.SupersededBy;
@@ -63,6 +72,11 @@ internal sealed class BookIssues(Func<string, IReadOnlyList<PrintedJob>> jobsOf,
     {
         if (!_jobs.TryGetValue(order, out var ofOrder))
         {
+            if (_jobs.Count == KeptOrders)
+            {
+                _jobs.Clear();
+            }
+
             _jobs[order] = ofOrder = jobsOf(order).ToLookup(j => j.Piece);
         }
 
@@ -88,7 +102,7 @@ internal sealed class BookIssues(Func<string, IReadOnlyList<PrintedJob>> jobsOf,
             && TagReader.Read(older.Tag) is TagReading.Piece { Spec: var then } && SpecChange.Of(then, spec).Count == 0)
         {
             problems.Add(Warning(line, OrderColumn.Revision, Superseded.Sentence(newest)));
-            return new Issue(wanted, older.Issued, Kept(then, spec), newest.Revision);
+            return new Issue(wanted, older.Issued, Kept(older, then, spec), newest.Revision);
         }
 
         var (was, now) = (newest.Customer, line.Slip.Customer);
@@ -98,7 +112,7 @@ internal sealed class BookIssues(Func<string, IReadOnlyList<PrintedJob>> jobsOf,
         {
             return line.Revision > newest.Revision
                 ? new Issue(line.Revision.Value, spec.Date, null)
-                : new Issue(newest.Revision, newest.Issued, Kept(printed, spec));
+                : new Issue(newest.Revision, newest.Issued, Kept(newest, printed, spec));
         }
 
         var revision = Math.Max(newest.Revision + 1, line.Revision ?? 1);
@@ -106,9 +120,9 @@ internal sealed class BookIssues(Func<string, IReadOnlyList<PrintedJob>> jobsOf,
         return new Issue(revision, spec.Date, null);
     }
 
-    /// <summary>The printed spec itself, so that its tag is the same letter for letter; not where it is in other units, or says less than today's do.</summary>
-    private static BuildSpec? Kept(BuildSpec printed, BuildSpec now) =>
-        printed.Unit == now.Unit && printed.EndLoops is not null ? printed : null;
+    /// <summary>The tag as it was printed, so that it is the same letter for letter; not where it is in other units, or says less than today's do.</summary>
+    private static string? Kept(PrintedJob job, BuildSpec printed, BuildSpec now) =>
+        printed.Unit == now.Unit && printed.EndLoops is not null ? job.Tag : null;
 
     /// <summary>An order that is cancelled as a whole is told of once, at its first piece.</summary>
     private void SayCancelled(OrderLine line, PrintedJob newest, ILookup<string, PrintedJob> ofOrder, ICollection<Problem> problems)
@@ -123,11 +137,12 @@ internal sealed class BookIssues(Func<string, IReadOnlyList<PrintedJob>> jobsOf,
     private void CheckCustomer(OrderLine line, ILookup<string, PrintedJob> ofOrder, ICollection<Problem> problems)
     {
         var now = line.Slip.Customer;
-        if (OrderList.LastOfAnother(ofOrder.SelectMany(j => j), now) is not { } last || reuse.IsMeant(line.Order, now) || !_strangers.Add(line.Order))
+        if (OrderList.LastOfAnother(ofOrder.SelectMany(j => j), now) is not { } last || reuse.IsMeant(line.Order, now))
         {
             return;
         }
 
+        _strangers.Add(line.Order);
         problems.Add(line.Row.Problem(OrderColumn.Order, Superseded.OtherCustomer(last, now, reuse)));
     }
 

@@ -74,11 +74,22 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan, Func<FileStr
     private PdfNote NoteOf(Document document, IReadOnlyList<BuildSet> sets) =>
         new($"Tagend {document.Name}", sets[0].Builds[0].Spec.Date, document.Language ?? catalog.Words.Tag);
 
-    /// <summary>All kinds at the same time; of several volumes each has a core to itself.</summary>
+    /// <summary>As many kinds at the same time as there are cores, for a thread more takes longer to start than it gains; of several volumes each has a core to itself.</summary>
     private static List<LaidSet> Lay(BuildSet set, List<IPageBatch> batches)
     {
-        var others = batches.Skip(1).Select(batch => Task.Run(() => batch.Lay(set))).ToList();
-        return [batches[0].Lay(set), .. others.Select(laid => laid.GetAwaiter().GetResult())];
+        var (laid, next) = (new LaidSet[batches.Count], -1);
+        var others = Enumerable.Range(1, Math.Min(Environment.ProcessorCount, batches.Count) - 1).Select(_ => Task.Run(LayNext)).ToList();
+        LayNext();
+        others.ForEach(other => other.GetAwaiter().GetResult());
+        return [.. laid];
+
+        void LayNext()
+        {
+            for (var i = Interlocked.Increment(ref next); i < laid.Length; i = Interlocked.Increment(ref next))
+            {
+                laid[i] = batches[i].Lay(set);
+            }
+        }
     }
 
     private IEnumerable<Document> Bind(List<BuildSet> good, List<IPageBatch> batches, Volume volume, List<Problem> problems)

@@ -8,8 +8,9 @@ public class SideBySideTests
     [Theory]
     [InlineData(0)]
     [InlineData(1)]
-    [InlineData(255)]
-    [InlineData(256)]
+    [InlineData(31)]
+    [InlineData(32)]
+    [InlineData(33)]
     [InlineData(1000)]
     public void Select_LongAndShortLists_KeepsTheirOrder(int count)
     {

@@ -28,6 +28,17 @@ public sealed class BookIssuesTests : IDisposable
         Assert.DoesNotContain(orders.Report.Problems, p => p.Message.Contains("revision", StringComparison.Ordinal));
     }
 
+    /// <summary>More than the book's jobs are kept of: what was settled in the first reading stands when the book is closed.</summary>
+    [Fact]
+    public void Read_ASeasonAgain_IsTheSameIssuesWheneverAPieceIsMade()
+    {
+        var season = Header + string.Concat(Enumerable.Range(1000, 300).Select(i => $"{i},buss,buss-cable,38 1/2,red,Demo {i},\n"));
+        Print(season, day: 0);
+        var orders = Check(season, day: 1, mayReplace: false);
+        Assert.Equal(300, orders.Report.Pieces.Count);
+        Assert.All(orders.Report.Pieces, p => Assert.Equal((1, SpecFixture.Date), (p.Spec!.Revision, p.Spec.Date)));
+    }
+
     [Fact]
     public void Read_ChangedSpec_IsTheNextRevisionAndSaysWhatChanged()
     {
