@@ -1,3 +1,4 @@
+using System.Text;
 using System.Text.RegularExpressions;
 
 namespace Tagend.Catalog;
@@ -148,14 +149,23 @@ public static partial class PaperWords
     public static IReadOnlyList<PaperWord> All { get; } = Enum.GetValues<PaperWord>();
 
     /// <summary>As files have it: <c>card_set_posts</c>.</summary>
-    public static string KeyOf(PaperWord word) => string.Concat(
-        $"{word}".Select((c, i) => char.IsUpper(c) ? $"{(i > 0 ? "_" : "")}{char.ToLowerInvariant(c)}" : $"{c}"));
+    public static string KeyOf(PaperWord word)
+    {
+        var key = new StringBuilder();
+        foreach (var c in $"{word}")
+        {
+            key.Append(char.IsUpper(c) && key.Length > 0 ? "_" : "").Append(char.ToLowerInvariant(c));
+        }
+
+        return key.ToString();
+    }
 
     /// <summary>The fields that a word's text has to have, each once or more.</summary>
     public static IReadOnlyList<string> FieldsOf(PaperWord word) => Fields.GetValueOrDefault(word, []);
 
     /// <summary>The fields in a text: the names in braces.</summary>
-    public static IEnumerable<string> FieldsIn(string text) => Field().Matches(text).Select(m => m.Groups[1].Value);
+    public static IEnumerable<string> FieldsIn(string text) =>
+        text.Contains('{', StringComparison.Ordinal) ? Field().Matches(text).Select(m => m.Groups[1].Value) : [];
 
     [GeneratedRegex(@"\{([^{}]*)\}")]
     private static partial Regex Field();

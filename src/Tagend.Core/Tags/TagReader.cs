@@ -56,7 +56,7 @@ public static class TagReader
 
         var keyboards = ScannerKeyboard.Layouts.Where(k => IsOurs(k.Undo(text))).ToList();
         return keyboards.Count == 0 ? null
-            : TagWording.Keyboard(keyboards.Find(k => ReadText(k.Undo(text)) is TagReading.Piece or TagReading.Bag or TagReading.Spool)?.Name);
+            : TagWording.Keyboard([.. keyboards.Where(k => ReadText(k.Undo(text)) is TagReading.Piece or TagReading.Bag or TagReading.Spool).Select(k => k.Name)]);
 
         static bool IsOurs(string words) =>
             Array.Exists(Marks, mark => WithoutWords(words).StartsWith(mark, StringComparison.Ordinal));

@@ -12,8 +12,8 @@ internal static class TagWording
     public static string Later(string version, string newest) =>
         $"the tag has version {version}, and this program reads up to version {newest}: use a later Tagend";
 
-    /// <param name="language">Of the computer's keyboard; null where more than one may be meant.</param>
-    public static string Keyboard(string? language) =>
-        $"the scanner types as if on a US keyboard, and this computer's keyboard is {(language is null ? "another one" : $"set to {language}")}: "
+    /// <param name="languages">Those with which the text is what was scanned: a short one may be the same with several.</param>
+    public static string Keyboard(IReadOnlyList<string> languages) =>
+        $"the scanner types as if on a US keyboard, and this computer's keyboard is {(languages.Count == 0 ? "another one" : $"set to {string.Join(" or ", languages)}")}: "
         + "set the scanner to the computer's keyboard (a code in its manual), or the computer to US, and scan the tag again";
 }
