@@ -5,8 +5,8 @@ cd "$(dirname "$0")"
 export DOTNET_NOLOGO=1 DOTNET_CLI_TELEMETRY_OPTOUT=1 LC_ALL=C.UTF-8
 
 tagend=src/Tagend.Cli/bin/Release/net10.0/tagend
-outside_tools=(pdftoppm rsvg-convert qpdf zbarimg mutool ZXingReader identify cupsd ippeveprinter lp dbus-daemon strace script /usr/share/X11/xkb/symbols/us mandoc zsh /usr/bin/time chromium chromium-headless-shell)
-outside_packages=(poppler-utils librsvg2-bin qpdf zbar-tools mupdf-tools zxing-cpp-tools imagemagick cups cups-ipp-utils cups-client dbus strace bsdutils xkb-data mandoc zsh time chromium chromium-headless-shell)
+outside_tools=(pdftoppm rsvg-convert qpdf zbarimg mutool ZXingReader identify cupsd ippeveprinter lp dbus-daemon strace script /usr/share/X11/xkb/symbols/us mandoc zsh /usr/bin/time chromium chromium-headless-shell ffmpeg)
+outside_packages=(poppler-utils librsvg2-bin qpdf zbar-tools mupdf-tools zxing-cpp-tools imagemagick cups cups-ipp-utils cups-client dbus strace bsdutils xkb-data mandoc zsh time chromium chromium-headless-shell ffmpeg)
 sample_date=2026-03-14
 export TAGEND_JOB_BOOK=none # demo orders are nobody's
 demo_shop=out/demo-shop
