@@ -179,7 +179,7 @@ internal sealed class OrderDesk(ShopDesk shop)
     /// <summary>A short name for bytes, to see whether they are still the same.</summary>
     public static string SealOf(byte[] bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes).AsSpan(0, 8));
 
-    private static TagendException NoFile(string name) => new($"there is no order file {name} any more: go back to the orders") { Blame = Blame.Missing };
+    internal static TagendException NoFile(string name) => new($"there is no order file {name} any more: go back to the orders") { Blame = Blame.Missing };
 
     private string DraftOf(string name) => Path.Combine(Drafts, name);
 

@@ -80,7 +80,7 @@ internal sealed class PaperDesk(ShopDesk shop, OrderDesk orders)
     /// <exception cref="TagendException">There is no such file, or the papers cannot be written.</exception>
     public MadePapers Make(PaperWish wish, CancellationToken stop)
     {
-        var file = orders.Open(wish.File) ?? throw new TagendException($"there is no order file {wish.File} any more: go back to the orders") { Blame = Blame.Missing };
+        var file = orders.Open(wish.File) ?? throw OrderDesk.NoFile(wish.File);
         var catalog = shop.Catalog;
         var book = shop.RunBook();
         var report = shop.Check(file, book).Report;

@@ -50,5 +50,5 @@ internal static class FileMapping
     private static bool IsName(string map) => map.Length > 0 && map.All(c => char.IsAsciiLetterOrDigit(c) || c == '-');
 
     private static DeskFile FileOf(string name, OrderDesk desk) =>
-        desk.Open(name) ?? throw new TagendException($"there is no order file {name} any more: go back to the orders") { Blame = Blame.Missing };
+        desk.Open(name) ?? throw OrderDesk.NoFile(name);
 }
