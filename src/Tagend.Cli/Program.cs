@@ -1,11 +1,10 @@
 using System.CommandLine;
 using System.CommandLine.Invocation;
+using Tagend;
 using Tagend.Commands;
 using Tagend.Streams;
 
-const int OfAnOrder = 15 << 20; // what its papers take in objects is had from the system at once, and needs no collection
-GC.TryStartNoGCRegion(OfAnOrder, disallowFullBlockingGC: true);
-
+FirstMemory.Arrange();
 StandardDescriptors.Open(args);
 Terminal.Begin();
 var parsed = CommandLine.Parse(args);

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Help;
 using System.CommandLine.Parsing;
 using Tagend.Jobs;
 using Tagend.Options;
@@ -34,6 +35,8 @@ internal static class CommandLine
         ("init", InitCommand.Create),
     ];
 
+    private static readonly string[] HelpNames = ["--help", "-h", "-?", "/h", "/?"];
+
     /// <summary>Reads a command with its options; what is wrong with them is in its errors.</summary>
     /// <remarks>A text that begins with @ is a name like any other, and no file of arguments.</remarks>
     public static ParseResult Parse(IReadOnlyList<string> arguments)
@@ -61,12 +64,24 @@ internal static class CommandLine
     };
 
     /// <summary>With the one command that is asked for, or with all of them where none is: to make them all takes as long as to lay out a card.</summary>
-    private static RootCommand Root(IReadOnlyList<string> arguments)
+    /// <remarks>What the library's root command and its help look up of themselves takes a fiftieth of a short run; with a command there are no suggestions to be made.</remarks>
+    private static Command Root(IReadOnlyList<string> arguments)
     {
-        var root = new RootCommand(
-            "Prints what a bowstring shop needs at each step of a build: jig cards, tags and customer sheets from an order CSV. "
-            + "Scanning a tag brings the spec back.");
-        foreach (var (name, create) in arguments.Count > 0 && Array.Find(Commands, c => c.Name == arguments[0]) is { Name: not null } asked ? [asked] : Commands)
+        const string Purpose = "Prints what a bowstring shop needs at each step of a build: jig cards, tags and customer sheets from an order CSV. "
+            + "Scanning a tag brings the spec back.";
+        if (arguments.Count > 0 && Array.Find(Commands, c => c.Name == arguments[0]) is { Name: not null } asked)
+        {
+            var one = new Command("tagend", Purpose) { asked.Create(asked.Name) };
+            if (arguments.Any(a => HelpNames.Contains(a)))
+            {
+                one.Options.Add(new HelpOption());
+            }
+
+            return one;
+        }
+
+        var root = new RootCommand(Purpose);
+        foreach (var (name, create) in Commands)
         {
             root.Subcommands.Add(create(name));
         }

@@ -27,7 +27,7 @@ internal static class PrintCommand
     private static int Run(ShopOptions options, PrintOptions paper, ParseResult parsed)
     {
         Task<Fonts>? fonts = null;
-        if (options.Read(parsed, catalog => fonts = PrintBatch.BeginFonts(catalog)) is not var (orders, book))
+        if (options.Read(parsed, templates => fonts = PrintBatch.BeginFonts(templates)) is not var (orders, book))
         {
             return ExitCode.Problems;
         }

@@ -80,15 +80,15 @@ internal sealed class ShopOptions(bool isOneFile = false)
     /// is on standard error, the problems of the orders are left to the caller.
     /// </summary>
     /// <param name="parsed">The command line.</param>
-    /// <param name="begin">What else needs the templates, and can be begun before the orders are read.</param>
-    public (CheckedOrders Orders, RunBook Book)? Read(ParseResult parsed, Action<ShopCatalog>? begin = null)
+    /// <param name="begin">What needs nothing but the templates folder, and can be begun before it is read.</param>
+    public (CheckedOrders Orders, RunBook Book)? Read(ParseResult parsed, Action<string>? begin = null)
     {
-        if (ReadCatalog(parsed.GetValue(_templates)) is not { } catalog)
+        var templates = ShopFolders.Here.Templates(parsed.GetValue(_templates));
+        begin?.Invoke(templates);
+        if (ReadCatalog(templates) is not { } catalog)
         {
             return null;
         }
-
-        begin?.Invoke(catalog);
 
         LengthUnit? unit = parsed.GetValue(_units) switch
         {

@@ -17,16 +17,19 @@ public static class CatalogReader
             throw new TagendException(CatalogWording.MissingFolder(folder));
         }
 
-        var found = new List<Problem>();
+        var (found, inWords) = (new List<Problem>(), new List<Problem>());
         var shop = ReadShop(folder, found);
+        var languages = PaperLanguageReader.Languages(folder);
+        var words = Task.Run(() => // the longest file by far
+            shop is not null && languages.Contains(shop.Language) ? PaperLanguageReader.Read(folder, shop.Language, inWords) : null);
         var materials = ReadNamed(folder, "materials.toml", found, ReadMaterial);
         var threads = ReadNamed(folder, "threads.toml", found, ReadThread);
         var stocks = ReadNamed(folder, "stocks.toml", found, StockReader.Read);
         var plans = PlanReader.ReadAll(folder, materials, threads, found);
         var colors = ColorFile.Read(folder, found);
         var steps = CardStepReader.Read(folder, found);
-        var languages = PaperLanguageReader.Languages(folder);
-        var words = shop is not null && languages.Contains(shop.Language) ? PaperLanguageReader.Read(folder, shop.Language, found) : null;
+        var read = words.GetAwaiter().GetResult();
+        found.AddRange(inWords);
         foreach (var problem in found)
         {
             problems.Add(problem);
@@ -34,7 +37,7 @@ public static class CatalogReader
 
         return found.Count > 0
             ? null
-            : new ShopCatalog(folder, shop!, materials!, threads!, stocks!, plans) { Colors = colors, CardSteps = steps, Words = words!, Languages = languages };
+            : new ShopCatalog(folder, shop!, materials!, threads!, stocks!, plans) { Colors = colors, CardSteps = steps, Words = read!, Languages = languages };
     }
 
     /// <summary>A section an item; null where the file is missing or is not TOML.</summary>

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using System.Text;
 using Tagend.Output;
 
@@ -25,35 +26,39 @@ internal static class LineBreaker
 
         var room = new Room(width, 0);
         var lines = new List<Line>();
+        var parts = new List<Span>();
         var filling = new Filling(fonts, spans[0].Style);
-        foreach (var word in Words(spans))
+        foreach (var word in Words(spans, parts))
         {
             if (word.OnNewLine)
             {
                 lines.Add(filling.Close());
-                filling = new Filling(fonts, word.Parts[0].Style) { Lead = "\n" };
+                filling.Begin(parts[word.First].Style, "\n");
             }
 
-            if (!filling.IsEmpty && !room.HoldsWidth(filling.WidthWith(word)))
+            var wordParts = CollectionsMarshal.AsSpan(parts)[word.First..];
+            var withWord = filling.WidthWith(wordParts, word.AfterSpace);
+            if (!filling.IsEmpty && !room.HoldsWidth(withWord))
             {
                 lines.Add(filling.Close());
-                filling = new Filling(fonts, word.Parts[0].Style) { Lead = word.AfterSpace ? " " : "" };
+                filling.Begin(wordParts[0].Style, word.AfterSpace ? " " : "");
+                withWord = filling.WidthWith(wordParts, word.AfterSpace);
             }
 
-            if (filling.WidthWith(word) is var withWord && room.HoldsWidth(withWord))
+            if (room.HoldsWidth(withWord))
             {
-                filling.Add(word, withWord);
+                filling.Add(wordParts, word.AfterSpace, withWord);
                 continue;
             }
 
-            foreach (var character in Characters(word))
+            foreach (var character in Characters(wordParts))
             {
-                var filled = filling.WidthWith(character);
+                var filled = filling.WidthWith([character], false);
                 if (!filling.IsEmpty && !room.HoldsWidth(filled))
                 {
                     lines.Add(filling.Close());
-                    filling = new Filling(fonts, character.Parts[0].Style);
-                    filled = filling.WidthWith(character);
+                    filling.Begin(character.Style, "");
+                    filled = filling.WidthWith([character], false);
                 }
 
                 if (!room.HoldsWidth(filled))
@@ -61,7 +66,7 @@ internal static class LineBreaker
                     return null;
                 }
 
-                filling.Add(character, filled);
+                filling.Add([character], false, filled);
             }
         }
 
@@ -90,9 +95,10 @@ internal static class LineBreaker
         return new Room(width, 0).HoldsWidth(x) && !spans[^1].Text.EndsWith(' ') ? new Line(runs, x, height, baseline, "", x) : null;
     }
 
-    private static IEnumerable<Word> Words(IReadOnlyList<Span> spans)
+    /// <param name="parts">Gets the parts of all words; when a word comes, its own are the last.</param>
+    private static IEnumerable<Word> Words(IReadOnlyList<Span> spans, List<Span> parts)
     {
-        var parts = new List<Span>();
+        var first = 0;
         var afterSpace = false;
         var onNewLine = false;
         foreach (var span in spans)
@@ -105,7 +111,7 @@ internal static class LineBreaker
                 {
                     EndPart(span, start, i);
                     start = i + 1;
-                    if (parts.Count > 0 || onNewLine)
+                    if (parts.Count > first || onNewLine)
                     {
                         yield return EndWord(span);
                     }
@@ -124,7 +130,7 @@ internal static class LineBreaker
             EndPart(span, start, span.Text.Length);
         }
 
-        if (parts.Count > 0 || onNewLine)
+        if (parts.Count > first || onNewLine)
         {
             yield return EndWord(spans[^1]);
         }
@@ -133,16 +139,19 @@ internal static class LineBreaker
         {
             if (end > start)
             {
-                parts.Add(span with { Text = span.Text[start..end] });
+                parts.Add(end - start == span.Text.Length ? span : new Span(span.Text[start..end], span.Style));
             }
         }
 
         Word EndWord(Span span)
         {
-            var word = new Word(parts.Count > 0 ? [.. parts] : [new Span("", span.Style)], afterSpace && !onNewLine, onNewLine);
-            parts.Clear();
-            afterSpace = false;
-            onNewLine = false;
+            if (parts.Count == first)
+            {
+                parts.Add(new Span("", span.Style));
+            }
+
+            var word = new Word(first, afterSpace && !onNewLine, onNewLine);
+            (first, afterSpace, onNewLine) = (parts.Count, false, false);
             return word;
         }
     }
@@ -155,27 +164,47 @@ internal static class LineBreaker
     private static bool BreaksAfter(string text, int at) =>
         text[at] == '-' && at > 0 && at + 1 < text.Length && char.IsLetter(text[at - 1]) && char.IsLetter(text[at + 1]);
 
-    private static IEnumerable<Word> Characters(Word word) =>
-        from part in word.Parts
-        from rune in part.Text.EnumerateRunes()
-        select new Word([part with { Text = rune.ToString() }], false, false);
+    private static List<Span> Characters(ReadOnlySpan<Span> word)
+    {
+        var characters = new List<Span>();
+        foreach (var part in word)
+        {
+            foreach (var rune in part.Text.EnumerateRunes())
+            {
+                characters.Add(new Span(rune.ToString(), part.Style));
+            }
+        }
 
-    private sealed record Word(Span[] Parts, bool AfterSpace, bool OnNewLine);
+        return characters;
+    }
 
+    /// <param name="First">Of its parts, among those of all words.</param>
+    private readonly record struct Word(int First, bool AfterSpace, bool OnNewLine);
+
+    /// <summary>A line in the making, one after the other.</summary>
     private sealed class Filling(Fonts fonts, TextStyle style)
     {
         /// <summary>Words and spaces, to be joined where they have one style.</summary>
         private readonly List<Span> _parts = [];
+        private readonly StringBuilder _text = new();
+        private TextStyle _style = style;
+        private string _lead = "";
         private float _width;
-
-        public string Lead { get; init; } = "";
 
         public bool IsEmpty => _parts.Count == 0;
 
-        public float WidthWith(Word word)
+        /// <param name="style">Of a line that stays empty.</param>
+        public void Begin(TextStyle style, string lead)
         {
-            var width = _width + Space(word) + Kern(word);
-            foreach (var part in word.Parts)
+            _parts.Clear();
+            (_style, _lead, _width) = (style, lead, 0);
+        }
+
+        public float WidthWith(ReadOnlySpan<Span> word, bool afterSpace)
+        {
+            var space = afterSpace && !IsEmpty ? fonts.WidthOf(" ", _parts[^1].Style) : 0;
+            var width = _width + space + Kern(word[0], afterSpace);
+            foreach (var part in word)
             {
                 width += fonts.WidthOf(part.Text, part.Style);
             }
@@ -184,62 +213,51 @@ internal static class LineBreaker
         }
 
         /// <param name="width">With it: <see cref="WidthWith"/>.</param>
-        public void Add(Word word, float width)
+        public void Add(ReadOnlySpan<Span> word, bool afterSpace, float width)
         {
             _width = width;
-            if (Space(word) > 0)
+            if (afterSpace && !IsEmpty)
             {
                 _parts.Add(new Span(" ", _parts[^1].Style));
             }
 
-            _parts.AddRange(word.Parts);
+            _parts.AddRange(word);
         }
 
         public Line Close()
         {
-            var runs = new List<Run>();
+            var runs = new List<Run>(1);
             var (x, height, baseline) = (0f, 0f, 0f);
-            foreach (var span in Joined())
-            {
-                runs.Add(new Run(x, span));
-                x += fonts.WidthOf(span.Text, span.Style);
-            }
-
-            foreach (var used in IsEmpty ? [style] : runs.Select(r => r.Span.Style))
-            {
-                (height, baseline) = (Math.Max(height, used.LineHeight), Math.Max(baseline, used.BaselineFrom(0)));
-            }
-
-            return new Line(runs, x, height, baseline, Lead, _width);
-        }
-
-        private IEnumerable<Span> Joined()
-        {
-            var text = new StringBuilder();
             for (var i = 0; i < _parts.Count; i++)
             {
-                text.Append(_parts[i].Text);
+                _text.Append(_parts[i].Text);
                 if (i + 1 == _parts.Count || _parts[i + 1].Style != _parts[i].Style)
                 {
-                    yield return _parts[i] with { Text = text.ToString() };
-                    text.Clear();
+                    var span = new Span(_text.ToString(), _parts[i].Style);
+                    _text.Clear();
+                    runs.Add(new Run(x, span));
+                    x += fonts.WidthOf(span.Text, span.Style);
+                    (height, baseline) = (Math.Max(height, span.Style.LineHeight), Math.Max(baseline, span.Style.BaselineFrom(0)));
                 }
             }
+
+            return IsEmpty
+                ? new Line(runs, x, _style.LineHeight, _style.BaselineFrom(0), _lead, _width)
+                : new Line(runs, x, height, baseline, _lead, _width);
         }
 
         /// <summary>Between a word and the one before it, where no space separates them.</summary>
-        private float Kern(Word word)
+        private float Kern(Span word, bool afterSpace)
         {
-            if (IsEmpty || word.AfterSpace || _parts[^1].Style != word.Parts[0].Style || word.Parts[0].Text.Length == 0)
+            if (IsEmpty || afterSpace || _parts[^1].Style != word.Style || word.Text.Length == 0)
             {
                 return 0;
             }
 
             Rune.DecodeLastFromUtf16(_parts[^1].Text, out var last, out _);
-            var (first, style) = (word.Parts[0].Text.EnumerateRunes().First(), word.Parts[0].Style);
+            Rune.DecodeFromUtf16(word.Text, out var first, out _);
+            var style = word.Style;
             return fonts.WidthOf($"{last}{first}", style) - fonts.WidthOf($"{last}", style) - fonts.WidthOf($"{first}", style);
         }
-
-        private float Space(Word word) => word.AfterSpace && !IsEmpty ? fonts.WidthOf(" ", _parts[^1].Style) : 0;
     }
 }

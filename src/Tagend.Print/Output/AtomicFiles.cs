@@ -123,8 +123,8 @@ public sealed class AtomicFiles : IDisposable
             WriteFault.Named(inFolder.First().Path, () => _folders.Add(inFolder.Key, TempFiles.In(inFolder.Key)));
         }
 
-        var faults = new ExceptionDispatchInfo?[_files.Count];
-        Parallel.For(0, _files.Count, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, (i, loop) =>
+        var faults = new ExceptionDispatchInfo?[_files.Count]; // a file more than there are cores, for one of them waits for the disk
+        Parallel.For(0, _files.Count, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount + 1 }, (i, loop) =>
         {
             try
             {

@@ -32,8 +32,7 @@ public sealed class RunBook(JobBookAddress? address, TimeProvider clock, string 
         Guarded("nothing is entered in it, and take-up is as shop.toml says", () =>
         {
             using var book = address?.OpenExisting(clock, bench);
-            var fits = TakeUpFit.All(BuildPoint.Of(book?.Built() ?? []), catalog);
-            return fits.Where(f => f.Fit is not null).Select(f => f.Fit!).ToValueList();
+            return book is null ? [] : TakeUpFit.All(BuildPoint.Of(book.Built()), catalog).Select(f => f.Fit).OfType<FittedTakeUp>().ToValueList();
         }) ?? [];
 
     /// <summary>Uses what the book has of orders that were printed before, while work is done that asks for it.</summary>

@@ -40,8 +40,8 @@ public sealed class PrintBatch : IDisposable
     /// <summary>Names of files of an earlier, larger run, which this one has removed and not written again.</summary>
     public IEnumerable<string> Removed => _earlier.Except(_written).Select(f => Path.GetFileName(f)!);
 
-    /// <summary>Reads the shop's fonts on another core, while the orders are read.</summary>
-    public static Task<Fonts> BeginFonts(ShopCatalog catalog) => Task.Run(() => PrintRun.FontsOf(catalog));
+    /// <summary>Reads the fonts of a templates folder on another core, while templates and orders are read.</summary>
+    public static Task<Fonts> BeginFonts(string templates) => Task.Run(() => PrintRun.FontsOf(templates));
 
     /// <summary>Shares sets among volumes, whole and in the file's order.</summary>
     /// <param name="sets">The sets that are ready.</param>

@@ -11,25 +11,28 @@ namespace Tagend.Workshop.Printing;
 /// <param name="fonts">The shop's, where they are read already.</param>
 internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan, Func<FileStream>? draft = null, Fonts? fonts = null)
 {
-    private readonly Fonts _fonts = fonts ?? FontsOf(catalog);
+    private readonly Fonts _fonts = fonts ?? FontsOf(catalog.Folder);
 
-    /// <summary>Reads the shop's fonts.</summary>
+    /// <summary>Reads the fonts of a templates folder.</summary>
     /// <exception cref="TagendException">A file is missing or no font.</exception>
-    public static Fonts FontsOf(ShopCatalog catalog) => Fonts.Load(Path.Combine(catalog.Folder, "fonts"));
+    public static Fonts FontsOf(string templates) => Fonts.Load(Path.Combine(templates, "fonts"));
+
+    /// <summary>A document, and what writes it as a PDF.</summary>
+    private sealed record Drawn(Document Document, Action<Stream> Write);
 
     /// <returns>What became of the sets, and the files, ready to be written.</returns>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
     public (PrintedSets Printed, IReadOnlyList<NewFile> Files) Compose(IReadOnlyList<BuildSet> sets, Volume volume, CancellationToken stop)
     {
-        var (good, documents, problems) = Draw(sets, volume, stop);
+        var (good, papers, problems) = sets.Count == 1 && volume.Count == 1 ? DrawAlone(sets[0], stop) : DrawAll(sets, volume, stop);
         var whose = good.Count == 1 ? good[0].Order : Counted.Of(good.Count, "set");
         var printed = new PrintedSets(
             good,
             [.. sets.Except(good).Select(s => s.Order)],
             problems,
-            [.. documents.Select(d => new PrintedPaper(PathOf($"{d.Name}.pdf"), TitleOf(d, whose), d.PageCount, d.Paper))]);
-        IReadOnlyList<NewFile> files = [.. documents.SelectMany(d => Files(d, NoteOf(d, good)))];
-        var next = documents.SelectMany(d => d.NextLabels).GroupBy(n => n.Key).ToDictionary(n => n.Key, n => n.Last().Value);
+            [.. papers.Select(p => p.Document).Select(d => new PrintedPaper(PathOf($"{d.Name}.pdf"), TitleOf(d, whose), d.PageCount, d.Paper))]);
+        IReadOnlyList<NewFile> files = [.. papers.SelectMany(Files)];
+        var next = papers.SelectMany(p => p.Document.NextLabels).GroupBy(n => n.Key).ToDictionary(n => n.Key, n => n.Last().Value);
         return (printed with { Files = [.. files.Select(f => f.Path)], NextLabels = next }, files);
     }
 
@@ -40,13 +43,12 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan, Func<FileStr
         IReadOnlyList<BuildSet> sets, Volume volume, CancellationToken stop)
     {
         var drafts = volume.Count > 1 && plan.PreviewDpi is null ? draft : null; // where there is one, all cores write its files
-        var setting = plan.Setting with
+        var batches = Begin(plan.Setting with
         {
             Use = volume.Number == 1 ? plan.Setting.Use : SheetUse.Whole,
             Draft = drafts,
             LabelDraft = plan.LabelDpi is null ? drafts : null,
-        };
-        var batches = plan.Kinds.Select(kind => kind.Begin(catalog, _fonts, setting)).ToList();
+        });
         var problems = new List<Problem>();
         var good = new List<BuildSet>();
         foreach (var set in sets)
@@ -69,10 +71,57 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan, Func<FileStr
     public void WritePicture(Page page, int dotsPerInch, DotDepth depth, Stream output) =>
         PngFile.Write(page.Readable, _fonts, dotsPerInch, depth, output);
 
+    private List<IPageBatch> Begin(PageSetting setting) => plan.Kinds.Select(kind => kind.Begin(catalog, _fonts, setting)).ToList();
+
+    private (IReadOnlyList<BuildSet> Sets, IReadOnlyList<Drawn> Papers, IReadOnlyList<Problem> Problems) DrawAll(
+        IReadOnlyList<BuildSet> sets, Volume volume, CancellationToken stop)
+    {
+        var (good, documents, problems) = Draw(sets, volume, stop);
+        return (good, [.. documents.Select(d => new Drawn(d, pdf => d.Write(_fonts, NoteOf(d, good[0]), pdf)))], problems);
+    }
+
+    /// <summary>A set that is all there is to print: no kind waits for another one, and its PDF is made while others are laid out. What does not fit one of them is on none.</summary>
+    private (IReadOnlyList<BuildSet> Sets, IReadOnlyList<Drawn> Papers, IReadOnlyList<Problem> Problems) DrawAlone(BuildSet set, CancellationToken stop)
+    {
+        stop.ThrowIfCancellationRequested();
+        var pull = PullOf([set], plan.Shelf);
+        var kinds = Begin(plan.Setting).ConvertAll(batch => Task.Run(() => OfKind(batch)));
+        var written = kinds.ConvertAll(kind => kind.ContinueWith(
+            k => k.Result.Documents.Select(Written).ToList(), default, TaskContinuationOptions.PreferFairness, TaskScheduler.Default)); // after kinds that wait
+        var drawn = kinds.ConvertAll(kind => kind.GetAwaiter().GetResult());
+        List<Problem> misfits = [.. drawn.SelectMany(d => d.Misfits).Distinct()];
+        return misfits.Count > 0
+            ? ([], [], misfits)
+            : ([set], [.. drawn.SelectMany((d, kind) => d.Documents.Select((document, i) => new Drawn(document, pdf => pdf.Write(written[kind].GetAwaiter().GetResult()[i]))))], [.. drawn.SelectMany(d => d.Problems)]);
+
+        (IReadOnlyList<Problem> Misfits, IReadOnlyList<Document> Documents, IReadOnlyList<Problem> Problems) OfKind(IPageBatch batch)
+        {
+            var laid = batch.Lay(set);
+            if (laid.Problems.Count > 0)
+            {
+                return (laid.Problems, [], []);
+            }
+
+            laid.Keep();
+            var bound = batch.Bind(pull);
+            return ([], [.. bound.Documents.Where(d => d.PageCount > 0)], bound.Problems);
+        }
+
+        byte[] Written(Document document)
+        {
+            using var pdf = new MemoryStream();
+            document.Write(_fonts, NoteOf(document, set), pdf);
+            return pdf.ToArray();
+        }
+    }
+
     private static string TitleOf(Document document, string whose) => $"Tagend {document.Name}, {whose}";
 
-    private PdfNote NoteOf(Document document, IReadOnlyList<BuildSet> sets) =>
-        new($"Tagend {document.Name}", sets[0].Builds[0].Spec.Date, document.Language ?? catalog.Words.Tag);
+    private PdfNote NoteOf(Document document, BuildSet first) =>
+        new($"Tagend {document.Name}", first.Builds[0].Spec.Date, document.Language ?? catalog.Words.Tag);
+
+    private Lazy<BatchPull> PullOf(IReadOnlyList<BuildSet> sets, IReadOnlyList<ShelfSpool> shelf) =>
+        new(() => BatchPull.Of(sets.SelectMany(s => s.Builds).Select(b => b.Spec), catalog.Shop, shelf)!);
 
     /// <summary>As many kinds at the same time as there are cores, for a thread more takes longer to start than it gains; of several volumes each has a core to itself.</summary>
     private static List<LaidSet> Lay(BuildSet set, List<IPageBatch> batches)
@@ -100,16 +149,16 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan, Func<FileStr
         }
 
         // What the first volume leaves on the spools is not known while others are made beside it.
-        var shelf = volume.Number == 1 ? plan.Shelf : [];
-        var pull = new Lazy<BatchPull>(() => BatchPull.Of(good.SelectMany(s => s.Builds).Select(b => b.Spec), catalog.Shop, shelf)!);
+        var pull = PullOf(good, volume.Number == 1 ? plan.Shelf : []);
         var bound = batches.Select(batch => batch.Bind(pull)).ToList();
         problems.AddRange(bound.SelectMany(b => b.Problems));
         return bound.SelectMany(b => b.Documents).Where(d => d.PageCount > 0);
     }
 
-    private IEnumerable<NewFile> Files(Document document, PdfNote note)
+    private IEnumerable<NewFile> Files(Drawn drawn)
     {
-        yield return new NewFile(PathOf($"{document.Name}.pdf"), stream => document.Write(_fonts, note, stream));
+        var document = drawn.Document;
+        yield return new NewFile(PathOf($"{document.Name}.pdf"), drawn.Write);
         foreach (var (number, page) in document.Pages.Index())
         {
             if (plan.PreviewDpi is { } preview)
