@@ -29,7 +29,13 @@ public static class TemplateFiles
     /// <exception cref="TagendException">It cannot be read, or is too large for a template.</exception>
     public static string Text(string path)
     {
-        using var text = new StreamReader(new MemoryStream(Bytes(path)), Encoding.UTF8);
+        var bytes = Bytes(path);
+        if (bytes is [> 0 and < 0x80, ..])
+        {
+            return Encoding.UTF8.GetString(bytes); // no mark begins so
+        }
+
+        using var text = new StreamReader(new MemoryStream(bytes), Encoding.UTF8);
         return text.ReadToEnd();
     }
 

@@ -21,7 +21,7 @@ internal sealed class WordShaper
     private static readonly Language Language = new("en");
 
     private readonly ConcurrentDictionary<int, bool> _has = new();
-    private readonly ConcurrentDictionary<string, ShapedText> _words = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, ShapedText> _words = new(Environment.ProcessorCount, Face.OfAnOrder, StringComparer.Ordinal);
     private readonly ConcurrentDictionary<string, ShapedText>.AlternateLookup<ReadOnlySpan<char>> _known;
     private readonly Font _font;
     private readonly Buffer _buffer;

@@ -58,10 +58,7 @@ internal sealed class SymbolLayout
     public static SymbolLayout Of(int size) => Made.GetOrAdd(size, s => new SymbolLayout(s));
 
     /// <summary>Indices of the modules with data that a mask inverts.</summary>
-    public int[] MaskedBy(int mask)
-    {
-        return _masked[mask] ??= [.. Inverted(new FormatInformation(ErrorCorrectionLevel.M, mask))];
-    }
+    public int[] MaskedBy(int mask) => _masked[mask] ??= Inverted(new FormatInformation(ErrorCorrectionLevel.M, mask));
 
     /// <summary>The modules of a symbol row by row, 1 where dark, without a mask and its format information.</summary>
     /// <param name="codewords">In their order; bits over are light.</param>
@@ -93,18 +90,21 @@ internal sealed class SymbolLayout
 
     public static bool IsSize(int size) => size is >= Smallest and <= Largest && size % 4 == 1;
 
-    private List<int> Inverted(FormatInformation format)
+    private int[] Inverted(FormatInformation format)
     {
-        var inverted = new List<int>(DataModules.Length);
-        foreach (var place in DataModules)
+        var (inverted, count) = (new int[DataModules.Length], 0);
+        for (int y = 0, place = 0; y < Size; y++)
         {
-            if (format.Inverts(place % Size, place / Size))
+            for (var x = 0; x < Size; x++, place++)
             {
-                inverted.Add(place);
+                if (!_taken[place] && format.Inverts(x, y))
+                {
+                    inverted[count++] = place;
+                }
             }
         }
 
-        return inverted;
+        return inverted[..count];
     }
 
     private IEnumerable<(int X, int Y)> AlignmentCenters()
