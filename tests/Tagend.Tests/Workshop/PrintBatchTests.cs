@@ -49,6 +49,35 @@ public sealed class PrintBatchTests : IDisposable
         Assert.Equal("Tagend cards, 1001", volume.Printed.Papers[0].Title);
     }
 
+    /// <summary>A set alone is printed kind by kind, each without waiting for the others.</summary>
+    [Fact]
+    public void Print_ASetAlone_HasThePapersItHasAmongOthers()
+    {
+        var orders = _folder.Check();
+        var among = Assert.Single(Print(orders, _folder.Plan())).Printed;
+        var alone = Assert.Single(Print(orders, _folder.Plan(), "1002")).Printed;
+        Assert.Equal(["1002"], alone.Sets.Select(s => s.Order));
+        Assert.Equal(["cards.pdf", "pulls.pdf", "sheets.pdf", "tags.pdf"], _folder.Files);
+        Assert.Equal(among.Papers.Select(p => (p.Path, p.Paper)), alone.Papers.Select(p => (p.Path, p.Paper)));
+        Assert.Equal([("Tagend cards, 1002", 2), ("Tagend tags, 1002", 2), ("Tagend sheets, 1002", 2), ("Tagend pulls, 1002", 1)], alone.Papers.Select(p => (p.Title, p.Pages)));
+    }
+
+    [Fact]
+    public void Print_ASetAloneThatDoesNotFitOneKind_IsOnNone()
+    {
+        var plan = _folder.Plan(null, "cards", "tags");
+        var small = Tagend.Tests.Specs.SpecFixture.Catalog.Stocks["roll-3x2"] with { LabelWidth = Tagend.Measures.Length.FromInches(0.5) };
+        plan = plan with { Setting = plan.Setting with { BagStock = small, LoopStock = small } };
+        var among = Assert.Single(Print(_folder.Check(), plan)).Printed;
+        var alone = Assert.Single(Print(_folder.Check(), plan, "1002")).Printed;
+        Assert.Equal(["1001", "1002"], among.Withheld);
+        Assert.Equal(["1002"], alone.Withheld);
+        Assert.Empty(alone.Papers);
+        Assert.Empty(_folder.Files);
+        Assert.NotEmpty(alone.Problems);
+        Assert.Equal(among.Problems.Where(p => p.ToString().Contains("1002", StringComparison.Ordinal)), alone.Problems);
+    }
+
     [Fact]
     public void Print_OnASheetOfLabels_SaysWhichIsNextAndStartsThereWhenItIsKept()
     {
@@ -203,10 +232,12 @@ public sealed class PrintBatchTests : IDisposable
             _folder.Files);
     }
 
-    private static List<PrintedVolume> Print(CheckedOrders orders, PrintPlan plan)
+    /// <param name="only">The one order that is printed; null for all.</param>
+    private static List<PrintedVolume> Print(CheckedOrders orders, PrintPlan plan, string? only = null)
     {
         using var batch = new PrintBatch(orders.Catalog, plan);
-        return [.. batch.Print(PrintBatch.VolumesOf(orders.Report.Ready, plan.VolumePieces), TestContext.Current.CancellationToken)];
+        var sets = orders.Report.Ready.Where(s => only is null || s.Order == only);
+        return [.. batch.Print(PrintBatch.VolumesOf(sets, plan.VolumePieces), TestContext.Current.CancellationToken)];
     }
 
     public void Dispose() => _folder.Dispose();
