@@ -36,6 +36,16 @@ public partial class SaidEverywhereTests
     public void Text_OfAProjectBelowTheProgram_NamesNoCommandAndNoOption(string project) =>
         Assert.Equal(AtATerminal.Where(e => e.Project == project).Select(e => e.Text), Texts(project).Where(t => OfATerminal().IsMatch(t)).Order(StringComparer.Ordinal));
 
+    /// <summary>What is between the marks of a page is no text of the code: it is read where it is written.</summary>
+    [Fact]
+    public void Markup_OfTheStation_NamesNoCommandAndNoOption()
+    {
+        string[] atItsStart = ["DevicesPage.cshtml"]; // how it is started for phones
+        var pages = Directory.GetFiles(Path.Combine(TestFiles.Root, "src", "Tagend.Station"), "*.cshtml", SearchOption.AllDirectories);
+        Assert.True(pages.Length > 20);
+        Assert.Equal(atItsStart, pages.Where(p => File.ReadLines(p).Where(l => !l.TrimStart().StartsWith("///", StringComparison.Ordinal)).Any(l => OfATerminal().IsMatch(l))).Select(Path.GetFileName));
+    }
+
     /// <summary>All texts of a project's code, those with values in pieces.</summary>
     private static IEnumerable<string> Texts(string project)
     {

@@ -17,17 +17,15 @@ internal static unsafe partial class FontSubset
     private const uint NoLayoutClosure = 0x200;
     private const uint CharacterMapTag = 0x636D6170; // cmap
 
-    /// <summary>Tables that no PDF needs, ISO 32000-1, 9.9: GDEF, GPOS, GSUB, OS/2, name, post, STAT, gasp.</summary>
-    private static readonly uint[] Needless =
-        [0x47444546, 0x47504F53, 0x47535542, 0x4F532F32, 0x6E616D65, 0x706F7374, 0x53544154, 0x67617370];
+    /// <summary>Tables that a PDF needs, ISO 32000-1, 9.9: glyf, loca, head, hhea, hmtx, maxp.</summary>
+    private static readonly uint[] Needed = [0x676C7966, 0x6C6F6361, 0x68656164, 0x68686561, 0x686D7478, 0x6D617870];
 
     /// <summary>The font's file with these glyphs only, numbered from 1 as they come.</summary>
     /// <exception cref="TagendException">The font is damaged.</exception>
     /// <param name="characters">The table that leads from characters to glyphs; a PDF that numbers its glyphs needs none.</param>
     public static byte[] Cut(FontFile font, IReadOnlyList<ushort> glyphs, byte[]? characters = null)
     {
-        var blob = hb_blob_create((byte*)font.Data, (uint)font.Size, MemoryModeReadonly, null, null);
-        var face = hb_face_create(blob, 0);
+        var face = characters is null ? FaceOfNeeded(font) : FaceOf(font);
         var input = hb_subset_input_create_or_fail();
         var (kept, numbers) = (hb_subset_input_set(input, Glyphs), hb_subset_input_old_to_new_glyph_mapping(input));
         for (var i = 0; i < glyphs.Count; i++)
@@ -36,18 +34,12 @@ internal static unsafe partial class FontSubset
             hb_map_set(numbers, glyphs[i], (uint)i + 1);
         }
 
-        var dropped = hb_subset_input_set(input, DroppedTables);
-        foreach (var tag in characters is null ? Needless.Append(CharacterMapTag) : [CharacterMapTag])
-        {
-            hb_set_add(dropped, tag);
-        }
-
+        hb_set_add(hb_subset_input_set(input, DroppedTables), CharacterMapTag);
         hb_set_clear(hb_subset_input_set(input, LayoutFeatureTags));
         hb_subset_input_set_flags(input, NoHinting | NoLayoutClosure);
         var cut = hb_subset_or_fail(face, input);
         hb_subset_input_destroy(input);
         hb_face_destroy(face);
-        hb_blob_destroy(blob);
         if (cut == 0)
         {
             throw Broken();
@@ -68,17 +60,46 @@ internal static unsafe partial class FontSubset
     /// <summary>A font that can be measured and drawn may still have tables that cannot be cut.</summary>
     internal static TagendException Broken() => new("a font of the papers is damaged: put back templates/fonts as it was shipped");
 
+    private static nint FaceOf(FontFile font)
+    {
+        var blob = hb_blob_create((byte*)font.Data, (uint)font.Size, MemoryModeReadonly, null, null);
+        var face = hb_face_create(blob, 0);
+        hb_blob_destroy(blob);
+        return face;
+    }
+
+    /// <summary>Of a face with all tables HarfBuzz looks through its characters, whether they are kept or not.</summary>
+    private static nint FaceOfNeeded(FontFile font)
+    {
+        var face = hb_face_builder_create();
+        foreach (var tag in Needed)
+        {
+            var table = FontTables.Table(font, tag);
+            fixed (byte* start = table) // of a file that is mapped, and stays where it is
+            {
+                AddTable(face, tag, start, table.Length, MemoryModeReadonly);
+            }
+        }
+
+        return face;
+    }
+
     private static void AddCharacterMap(nint face, byte[] map)
     {
         fixed (byte* start = map)
         {
-            var blob = hb_blob_create(start, (uint)map.Length, MemoryModeDuplicate, null, null);
-            var isAdded = hb_face_builder_add_table(face, CharacterMapTag, blob);
-            hb_blob_destroy(blob);
-            if (isAdded == 0)
-            {
-                throw Broken();
-            }
+            AddTable(face, CharacterMapTag, start, map.Length, MemoryModeDuplicate);
+        }
+    }
+
+    private static void AddTable(nint face, uint tag, byte* start, int length, int mode)
+    {
+        var blob = hb_blob_create(start, (uint)length, mode, null, null);
+        var isAdded = hb_face_builder_add_table(face, tag, blob);
+        hb_blob_destroy(blob);
+        if (isAdded == 0)
+        {
+            throw Broken();
         }
     }
 
@@ -100,6 +121,9 @@ internal static unsafe partial class FontSubset
 
     [LibraryImport(Library)]
     private static partial nint hb_face_reference_blob(nint face);
+
+    [LibraryImport(Library)]
+    private static partial nint hb_face_builder_create();
 
     [LibraryImport(Library)]
     private static partial int hb_face_builder_add_table(nint face, uint tag, nint blob);

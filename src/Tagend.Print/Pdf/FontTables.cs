@@ -9,6 +9,11 @@ namespace Tagend.Pdf;
 /// <param name="Box">Around all glyphs: left, bottom, right, top. In thousandths of an em, as all that follow.</param>
 internal sealed record FontTables(string Name, int UnitsPerEm, int[] Box, int Ascent, int Descent, int CapHeight, int Weight)
 {
+    private const uint Head = 0x68656164; // head
+    private const uint HorizontalHead = 0x68686561; // hhea
+    private const uint ForSystems = 0x4F532F32; // OS/2
+    private const uint Names = 0x6E616D65; // name
+
     /// <exception cref="TagendException">The tables are not where the font says they are, or hold no sizes.</exception>
     public static FontTables Of(FontFile font)
     {
@@ -22,16 +27,36 @@ internal sealed record FontTables(string Name, int UnitsPerEm, int[] Box, int As
         }
     }
 
+    /// <summary>Empty where there is none; the font's head says where it is.</summary>
+    /// <param name="tag">Its four letters, the first in the highest byte.</param>
+    internal static ReadOnlySpan<byte> Table(FontFile font, uint tag)
+    {
+        const int HeadLength = 12;
+        const int RecordLength = 16;
+        var file = font.Bytes;
+        var records = BinaryPrimitives.ReadUInt16BigEndian(file[4..]);
+        for (var i = 0; i < records; i++)
+        {
+            var record = file[(HeadLength + (i * RecordLength))..];
+            if (BinaryPrimitives.ReadUInt32BigEndian(record) == tag)
+            {
+                return file.Slice(BinaryPrimitives.ReadInt32BigEndian(record[8..]), BinaryPrimitives.ReadInt32BigEndian(record[12..]));
+            }
+        }
+
+        return [];
+    }
+
     private static FontTables Read(FontFile font)
     {
-        var head = Table(font, "head"u8);
-        var hhea = Table(font, "hhea"u8);
-        var os2 = Table(font, "OS/2"u8);
+        var head = Table(font, Head);
+        var hhea = Table(font, HorizontalHead);
+        var os2 = Table(font, ForSystems);
         var unitsPerEm = BinaryPrimitives.ReadUInt16BigEndian(head[18..]);
         ArgumentOutOfRangeException.ThrowIfZero(unitsPerEm);
         var (ascent, descent) = (Thousandths(hhea, 4), Thousandths(hhea, 6));
         return new FontTables(
-            NameIn(Table(font, "name"u8)),
+            NameIn(Table(font, Names)),
             unitsPerEm,
             [Thousandths(head, 36), Thousandths(head, 38), Thousandths(head, 40), Thousandths(head, 42)],
             ascent,
@@ -41,25 +66,6 @@ internal sealed record FontTables(string Name, int UnitsPerEm, int[] Box, int As
 
         int Thousandths(ReadOnlySpan<byte> table, int at) =>
             (int)Math.Round(BinaryPrimitives.ReadInt16BigEndian(table[at..]) * 1000.0 / unitsPerEm);
-    }
-
-    /// <summary>Empty where there is none; the font's head says where it is.</summary>
-    private static ReadOnlySpan<byte> Table(FontFile font, ReadOnlySpan<byte> tag)
-    {
-        const int HeadLength = 12;
-        const int RecordLength = 16;
-        var file = font.Bytes;
-        var records = BinaryPrimitives.ReadUInt16BigEndian(file[4..]);
-        for (var i = 0; i < records; i++)
-        {
-            var record = file[(HeadLength + (i * RecordLength))..];
-            if (record.StartsWith(tag))
-            {
-                return file.Slice(BinaryPrimitives.ReadInt32BigEndian(record[8..]), BinaryPrimitives.ReadInt32BigEndian(record[12..]));
-            }
-        }
-
-        return [];
     }
 
     /// <summary>Name 6 of platform 3 (Windows), which is in UTF-16; "Font" where there is none that a PDF could take.</summary>

@@ -92,7 +92,10 @@ internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan, Func<FileStr
         List<Problem> misfits = [.. drawn.SelectMany(d => d.Misfits).Distinct()];
         return misfits.Count > 0
             ? ([], [], misfits)
-            : ([set], [.. drawn.SelectMany((d, kind) => d.Documents.Select((document, i) => new Drawn(document, pdf => pdf.Write(written[kind].GetAwaiter().GetResult()[i]))))], [.. drawn.SelectMany(d => d.Problems)]);
+            : ([set], [.. Enumerable.Range(0, kinds.Count).SelectMany(PapersOf)], [.. drawn.SelectMany(d => d.Problems)]);
+
+        IEnumerable<Drawn> PapersOf(int kind) => drawn[kind].Documents.Select(
+            (document, i) => new Drawn(document, pdf => pdf.Write(written[kind].GetAwaiter().GetResult()[i])));
 
         (IReadOnlyList<Problem> Misfits, IReadOnlyList<Document> Documents, IReadOnlyList<Problem> Problems) OfKind(IPageBatch batch)
         {
