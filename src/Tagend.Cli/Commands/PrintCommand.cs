@@ -27,7 +27,7 @@ internal static class PrintCommand
     private static int Run(ShopOptions options, PrintOptions paper, ParseResult parsed)
     {
         Task<Fonts>? fonts = null;
-        if (options.Read(parsed, templates => fonts = PrintBatch.BeginFonts(templates)) is not var (orders, book))
+        if (options.Read(parsed, Begin) is not var (orders, book))
         {
             return ExitCode.Problems;
         }
@@ -84,6 +84,12 @@ internal static class PrintCommand
         return book.Fault is not null ? ExitCode.World
             : summary.Withheld.Count > 0 || summary.HasMisfits || (orders.HasRefusals && chosen.IsAll) ? ExitCode.Problems
             : ExitCode.Done;
+
+        void Begin(string templates)
+        {
+            fonts = PrintBatch.BeginFonts(templates);
+            fonts.ContinueWith(_ => FirstMemory.Prepare(), default, TaskContinuationOptions.PreferFairness, TaskScheduler.Default);
+        }
     }
 
     private static void Print(
