@@ -34,7 +34,7 @@ internal static partial class FirstMemory
     public static void Prepare()
     {
         const int PopulateWrite = 23; // MADV_POPULATE_WRITE, since Linux 5.14; of memory that is not there it tells
-        if (OperatingSystem.IsLinux())
+        if (OperatingSystem.IsLinux() && Environment.ProcessorCount > 1)
         {
             var page = PageOfObjects() + LargePage;
             for (var left = Papers; left > 0 && madvise(page, LargePage, PopulateWrite) == 0; left -= LargePage)
