@@ -24,7 +24,7 @@ public sealed class DevicesTests(Browser browser) : IDisposable
         await Look.Everywhere(phone, "enter");
         await phone.GetByLabel("The code on the station's screen").FillAsync(code);
         await phone.GetByRole(Microsoft.Playwright.AriaRole.Button).ClickAsync();
-        await phone.WaitForURLAsync("**/orders");
+        await Arrival.At(phone, "/orders");
         var refused = await phone.GotoAsync($"{Outside}devices");
         Assert.Equal(403, refused!.Status);
         Assert.Contains("on the machine that the station runs on", await phone.InnerTextAsync("main"), StringComparison.Ordinal);
@@ -58,7 +58,7 @@ public sealed class DevicesTests(Browser browser) : IDisposable
         var phone = await browser.Open(Size.Phone, new Microsoft.Playwright.BrowserNewContextOptions { IgnoreHTTPSErrors = true });
         await phone.GotoAsync(link);
         await phone.GetByRole(Microsoft.Playwright.AriaRole.Button, new() { Name = "Let this device in" }).ClickAsync();
-        await phone.WaitForURLAsync("**/orders");
+        await Arrival.At(phone, "/orders");
     }
 
     [Fact]

@@ -83,13 +83,13 @@ public class OrdersTests(Browser browser, DemoStation demo) : IClassFixture<Demo
         await File.WriteAllTextAsync(path, theirs, TestContext.Current.CancellationToken);
 
         await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Keep it in the file" }).ClickAsync();
-        await page.WaitForURLAsync("**/versions");
+        await Arrival.At(page, "/versions");
         var rows = await page.Locator("tbody tr").AllInnerTextsAsync();
         Assert.Equal(2, rows.Count);
         Assert.Contains(rows, r => r.Contains("61", StringComparison.Ordinal) && r.Contains("60 1/4", StringComparison.Ordinal));
         Assert.Contains(rows, r => r.Contains("98 1/4", StringComparison.Ordinal) && r.Contains("99", StringComparison.Ordinal));
         await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Keep what was changed here" }).ClickAsync();
-        await page.WaitForURLAsync("**/orders/both.csv");
+        await Arrival.At(page, "/orders/both.csv");
         Assert.Contains(",61,", await File.ReadAllTextAsync(path, TestContext.Current.CancellationToken), StringComparison.Ordinal);
         Assert.Equal(theirs, await File.ReadAllTextAsync(path + ".before", TestContext.Current.CancellationToken));
     }
@@ -126,7 +126,7 @@ public class OrdersTests(Browser browser, DemoStation demo) : IClassFixture<Demo
 
         await page.Locator("#order-rows").FillAsync("order\tpiece\tkind\tfinished_length\n5001\tstring\trecurve-string\t66\n");
         await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Take these rows in" }).ClickAsync();
-        await page.WaitForURLAsync("**/orders/pasted*");
+        await Arrival.At(page, "/orders/pasted*");
         await Assertions.Expect(page.Locator("section.set h2")).ToHaveTextAsync("5001");
     }
 
@@ -253,7 +253,7 @@ public class OrdersTests(Browser browser, DemoStation demo) : IClassFixture<Demo
     {
         await page.GotoAsync($"{(station ?? demo.Station).Address}orders");
         await page.Locator("#order-file").SetInputFilesAsync(new FilePayload { Name = name, MimeType = "text/csv", Buffer = System.Text.Encoding.UTF8.GetBytes(string.Join('\n', File.ReadLines(path).Take(rows + 1)) + "\n") });
-        await page.WaitForURLAsync($"**/orders/{name}");
+        await Arrival.At(page, $"/orders/{name}");
     }
 
     private static async Task Edit(IPage page, string from, string to)

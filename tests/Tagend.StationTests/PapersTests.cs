@@ -129,6 +129,6 @@ public class PapersTests(Browser browser, DemoStation demo) : IClassFixture<Demo
     {
         await page.GotoAsync($"{station.Address}orders");
         await page.Locator("#order-file").SetInputFilesAsync(new FilePayload { Name = name, MimeType = "text/csv", Buffer = File.ReadAllBytes(DemoOrders) });
-        await page.WaitForURLAsync($"**/orders/{name}");
+        await Arrival.At(page, $"/orders/{name}");
     }
 }

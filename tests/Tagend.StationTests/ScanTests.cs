@@ -73,7 +73,7 @@ public class ScanTests(Browser browser, DemoStation demo) : IClassFixture<DemoSt
         await Assertions.Expect(page.Locator("#found h2")).ToHaveTextAsync($"Bag of order {Set}");
         Assert.Equal(Pieces, (await page.Locator("#found .row b").AllInnerTextsAsync()).Select(n => n.Replace($"{Set}/", "", StringComparison.Ordinal)).Order(StringComparer.Ordinal));
         await page.Locator("#found .row").First.GetByRole(AriaRole.Link, new LocatorGetByRoleOptions { Name = "More" }).ClickAsync();
-        await page.WaitForURLAsync($"**/book/{Set}/*");
+        await Arrival.At(page, $"/book/{Set}/*");
     }
 
     [Fact]
