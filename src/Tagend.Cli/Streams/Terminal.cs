@@ -11,6 +11,9 @@ namespace Tagend.Streams;
 /// </summary>
 internal static class Terminal
 {
+    /// <summary>Written at once, where a season's texts are some hundred million.</summary>
+    private const int ManyCharacters = 1 << 14;
+
     private static readonly LastingStream Standard = new(Console.OpenStandardOutput());
     private static readonly Lazy<IAnsiConsole> Spectre = new(() => AnsiConsole.Create(new AnsiConsoleSettings { Out = new Drawing() }));
 
@@ -42,7 +45,7 @@ internal static class Terminal
     private static ShownWriter Text(bool isBuffered) => new(Writer(Standard, isBuffered));
 
     private static StreamWriter Writer(Stream stream, bool isBuffered) =>
-        new(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), leaveOpen: true) { AutoFlush = !isBuffered };
+        new(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), isBuffered ? ManyCharacters : -1, leaveOpen: true) { AutoFlush = !isBuffered };
 
     private sealed class Drawing : IAnsiConsoleOutput
     {
@@ -127,8 +130,9 @@ internal sealed class ShownWriter(TextWriter output) : TextWriter
     private static readonly string Kept = "\t" + Environment.NewLine + "\n";
 
     /// <summary>Nearly all of what is written: a season's specs are some million lines, and few characters need a look.</summary>
+    /// <remarks>ASCII alone, which is looked through many characters at once.</remarks>
     private static readonly SearchValues<char> Plain =
-        SearchValues.Create([.. Kept, .. Enumerable.Range(0, 0x100).Select(c => (char)c).Where(c => ShownText.IsShown(new Rune(c)))]);
+        SearchValues.Create([.. Kept, .. Enumerable.Range(0, 0x80).Select(c => (char)c).Where(c => ShownText.IsShown(new Rune(c)))]);
 
     public override Encoding Encoding => output.Encoding;
 

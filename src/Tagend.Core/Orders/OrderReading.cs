@@ -30,7 +30,7 @@ internal sealed class OrderReading
         var (headerLine, count, before) = (0, 0, Problems.Count);
         var rowsMayBeLost = false;
         _orderAbove = null;
-        foreach (var record in table.Records().Where(r => !r.IsEmpty))
+        foreach (var record in SideBySide.Ahead(table.Records().Where(r => !r.IsEmpty)))
         {
             if (source is not null)
             {
