@@ -124,6 +124,11 @@ public interface IJobBook : IDisposable
     /// </returns>
     IEnumerable<PrintedJob> Find(JobSearch search);
 
+    /// <summary>Reads all that the book has of some orders at once: a book on a server takes as long for a hundred as for one.</summary>
+    /// <param name="orders">Their numbers, in capitals as in the book; some hundred at most.</param>
+    /// <returns>The jobs of all of them, each with its builds, in the order of printing.</returns>
+    IReadOnlyList<PrintedJob> JobsOf(IReadOnlyCollection<string> orders);
+
     /// <summary>Reads all jobs with builds, for the fit.</summary>
     /// <returns>Every job that has a build, in the order of printing; a book that has lost one is damaged and says so.</returns>
     IReadOnlyList<PrintedJob> Built();

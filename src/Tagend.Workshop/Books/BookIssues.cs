@@ -9,15 +9,22 @@ using Tagend.Workshop.Readings;
 namespace Tagend.Workshop.Books;
 
 /// <summary>Which issue of a piece an order's spec is, by what the job book has of the order.</summary>
-/// <param name="jobsOf">All jobs of an order, in the order of printing. Asked while the orders are read first.</param>
+/// <param name="jobsOf">All jobs of some orders, in the order of printing. Asked while the orders are read first.</param>
+/// <param name="rows">Of all orders, which are asked for in this order but where they are worked on side by side.</param>
 /// <param name="reuse">Whether an order may be of a customer other than the book has.</param>
-internal sealed class BookIssues(Func<string, IReadOnlyList<PrintedJob>> jobsOf, NumberReuse reuse) : IIssues
+internal sealed class BookIssues(
+    Func<IReadOnlyCollection<string>, IReadOnlyList<PrintedJob>> jobsOf, IReadOnlyList<RowName> rows, NumberReuse reuse) : IIssues
 {
-    /// <summary>Orders whose jobs are kept; then they are forgotten, and a season that is printed again takes no more memory.</summary>
-    private const int KeptOrders = 256;
+    /// <summary>Orders whose jobs are asked for at once: a question to the book takes as long as a piece's whole spec.</summary>
+    private const int AtOnce = 64;
+
+    /// <summary>As many as cores work on, and some; then they are forgotten, and a season that is printed again takes no more memory.</summary>
+    private static readonly int KeptShares = Environment.ProcessorCount + 2;
 
     private readonly ConcurrentDictionary<(string Order, string Piece), Issue> _issues = [];
     private readonly Dictionary<string, ILookup<string, PrintedJob>> _jobs = [];
+    private readonly Queue<string[]> _shares = [];
+    private int _coming; // the first row that was not looked at
     private readonly HashSet<string> _checked = []; // a set's rows have one customer
     private readonly HashSet<string> _strangers = [];
     private readonly HashSet<PieceName> _cancelled = [];
@@ -70,17 +77,32 @@ internal sealed class BookIssues(Func<string, IReadOnlyList<PrintedJob>> jobsOf,
 
     private ILookup<string, PrintedJob> JobsOf(string order)
     {
-        if (!_jobs.TryGetValue(order, out var ofOrder))
+        if (!_jobs.ContainsKey(order))
         {
-            if (_jobs.Count == KeptOrders)
-            {
-                _jobs.Clear();
-            }
-
-            _jobs[order] = ofOrder = jobsOf(order).ToLookup(j => j.Piece);
+            Fetch([order, .. Coming().Where(o => o != order && !_checked.Contains(o) && !_jobs.ContainsKey(o)).Distinct().Take(AtOnce - 1)]);
         }
 
-        return ofOrder;
+        return _jobs[order];
+    }
+
+    private void Fetch(string[] share)
+    {
+        if (_shares.Count == KeptShares)
+        {
+            Array.ForEach(_shares.Dequeue(), order => _jobs.Remove(order));
+        }
+
+        var found = jobsOf(share).ToLookup(j => j.Order);
+        Array.ForEach(share, order => _jobs[order] = found[order].ToLookup(j => j.Piece));
+        _shares.Enqueue(share);
+    }
+
+    private IEnumerable<string> Coming()
+    {
+        while (_coming < rows.Count)
+        {
+            yield return rows[_coming++].Order;
+        }
     }
 
     private Issue Decide(OrderLine line, BuildSpec spec, ICollection<Problem> problems)

@@ -2,6 +2,7 @@ using Tagend.Catalog;
 using Tagend.Fits;
 using Tagend.Jobs;
 using Tagend.Measures;
+using Tagend.Orders;
 using Tagend.Problems;
 using Tagend.Specs;
 
@@ -36,15 +37,16 @@ public sealed class RunBook(JobBookAddress? address, TimeProvider clock, string 
         }) ?? [];
 
     /// <summary>Uses what the book has of orders that were printed before, while work is done that asks for it.</summary>
+    /// <param name="rows">Of the orders that the work asks for.</param>
     /// <param name="reuse">Whether an order may be of a customer other than the book has.</param>
     /// <param name="read">Gets null where there is no book yet, or it failed.</param>
-    internal T WithIssues<T>(NumberReuse reuse, Func<BookIssues?, T> read)
+    internal T WithIssues<T>(IReadOnlyList<RowName> rows, NumberReuse reuse, Func<BookIssues?, T> read)
     {
         using var book = Guarded("revisions are as the order says", () => new Holder(address?.OpenExisting(clock, bench)));
-        return read(book?.Book is null ? null : new BookIssues(JobsOf, reuse));
+        return read(book?.Book is null ? null : new BookIssues(JobsOf, rows, reuse));
 
-        IReadOnlyList<PrintedJob> JobsOf(string order) =>
-            Guarded("revisions are as the order says", () => book!.Book!.Find(new JobSearch { Order = order }).ToList()) ?? [];
+        IReadOnlyList<PrintedJob> JobsOf(IReadOnlyCollection<string> some) =>
+            Guarded("revisions are as the order says", () => book!.Book!.JobsOf(some)) ?? [];
     }
 
     /// <summary>The shop's spools that are in use; none where there is no book yet, or it failed.</summary>
@@ -59,7 +61,7 @@ public sealed class RunBook(JobBookAddress? address, TimeProvider clock, string 
     internal IReadOnlyList<PrintedJob> JobsOf(string order) => Guarded("papers are as their tags say, and nothing is entered in it", () =>
     {
         using var book = address?.OpenExisting(clock, bench);
-        return book?.Find(new JobSearch { Order = order }).ToList() ?? [];
+        return book?.JobsOf([order]) ?? [];
     }) ?? [];
 
     /// <summary>Enters what was printed.</summary>

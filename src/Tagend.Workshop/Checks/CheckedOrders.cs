@@ -64,7 +64,7 @@ public sealed record CheckedOrders(ShopCatalog Catalog, OrderFile File, SetRepor
         }
 
         var taught = catalog with { Fits = book.Fits(catalog) };
-        return book.WithIssues(reuse, issues =>
+        return book.WithIssues(file.Rows, reuse, issues =>
         {
             var report = SetBuilder.Build(file, new SpecBuilder(taught, unit ?? catalog.Shop.Unit, date, issues));
             return new CheckedOrders(taught, file, report with { Ready = issues?.WithoutCancelled(report) ?? report.Ready })

@@ -51,6 +51,20 @@ public abstract class JobBookContract : OlderBookContract
     }
 
     [Fact]
+    public void JobsOf_SomeOrders_AreAllTheyHaveInTheOrderOfPrinting()
+    {
+        using var book = Open();
+        book.Record([TestBook.Piece(cells: ("order", "D-2")), TestBook.Piece(), TestBook.Piece(cells: ("piece", "buss")), TestBook.Piece(cells: ("order", "D-3"))]);
+        book.Log(TestBook.Piece().Spec, TestBook.Built, Guid.NewGuid());
+        book.Log(TestBook.Piece().Spec, TestBook.Built with { Turns = 44 }, Guid.NewGuid());
+        Assert.Equal(
+            [("D-2", "string", 0), ("D-101", "string", 2), ("D-101", "buss", 0)],
+            book.JobsOf(["D-101", "D-9", "D-2"]).Select(j => (j.Order, j.Piece, j.Builds.Count)));
+        Assert.Empty(book.JobsOf(["D-9"]));
+        Assert.Equal(4, book.JobsOf([.. Enumerable.Range(0, 300).Select(i => $"D-{i}")]).Count);
+    }
+
+    [Fact]
     public void Record_TheSameAgain_KeepsOne()
     {
         using var book = Open();

@@ -32,12 +32,41 @@ public sealed class BookIssuesTests : IDisposable
     [Fact]
     public void Read_ASeasonAgain_IsTheSameIssuesWheneverAPieceIsMade()
     {
-        var season = Header + string.Concat(Enumerable.Range(1000, 300).Select(i => $"{i},buss,buss-cable,38 1/2,red,Demo {i},\n"));
-        Print(season, day: 0);
-        var orders = Check(season, day: 1, mayReplace: false);
-        Assert.Equal(300, orders.Report.Pieces.Count);
+        Print(Season(""), day: 0);
+        var orders = Check(Season(""), day: 1, mayReplace: false);
+        Assert.Equal(700, orders.Report.Pieces.Count);
         Assert.All(orders.Report.Pieces, p => Assert.Equal((1, SpecFixture.Date), (p.Spec!.Revision, p.Spec.Date)));
+        var others = Check(Season(" junior"), day: 1, mayReplace: false);
+        Assert.Equal(600, others.Strangers.Count);
     }
+
+    [Fact]
+    public void Read_ASeason_AsksTheBookForManyOrdersAtOnce()
+    {
+        var file = Check(Season(""), day: 0, mayReplace: false).File;
+        var asked = new List<string>();
+        var questions = 0;
+        var issues = new BookIssues(Answer, file.Rows, NumberReuse.Never);
+        foreach (var line in file.Lines)
+        {
+            issues.CheckOrder(line, []);
+        }
+
+        Assert.Equal(file.Rows.Select(r => r.Order).Distinct(), asked);
+        Assert.Equal(10, questions); // of 600 orders
+
+        IReadOnlyList<Tagend.Jobs.PrintedJob> Answer(IReadOnlyCollection<string> some)
+        {
+            questions++;
+            asked.AddRange(some);
+            return [];
+        }
+    }
+
+    /// <summary>600 orders, of which some have a second piece far behind the first.</summary>
+    private static string Season(string junior) => Header
+        + string.Concat(Enumerable.Range(1000, 600).Select(i => $"{i},buss,buss-cable,38 1/2,red,Demo {i}{junior},\n"))
+        + string.Concat(Enumerable.Range(1100, 100).Select(i => $"{i},control,control-cable,38 3/4,red,Demo {i}{junior},\n"));
 
     [Fact]
     public void Read_ChangedSpec_IsTheNextRevisionAndSaysWhatChanged()

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Tagend.Measures;
 using Tagend.Orders;
 using Tagend.Problems;
@@ -142,6 +143,12 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock, string benc
 
             last = page[^1];
         }
+    }
+
+    public IReadOnlyList<PrintedJob> JobsOf(IReadOnlyCollection<string> orders)
+    {
+        (string Name, object Value)[] values = [.. orders.Select((order, i) => (string.Create(CultureInfo.InvariantCulture, $"order{i}"), (object)order))];
+        return Jobs($"order_number IN ({string.Join(", ", values.Select(v => "@" + v.Name))})", values);
     }
 
     public IReadOnlyList<PrintedJob> Built() => store.Snapshot(() =>
