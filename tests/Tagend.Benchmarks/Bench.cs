@@ -17,7 +17,7 @@ internal sealed class Bench(string templates)
     public ShopCatalog Catalog { get; } =
         CatalogReader.Read(templates, []) ?? throw new InvalidOperationException($"{templates} has mistakes: tagend check says which");
 
-    public Fonts Fonts { get; } = Fonts.Load(Path.Combine(templates, "fonts"));
+    public Fonts Fonts { get; } = Fonts.Of(templates);
 
     public IReadOnlyList<BuildSet> Sets(byte[] csv)
     {

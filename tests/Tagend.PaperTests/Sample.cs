@@ -12,7 +12,7 @@ internal sealed class Sample : IDisposable
 
     public static string Templates => Path.Combine(Root(), "templates");
 
-    public static Fonts Fonts { get; } = Fonts.Load(Path.Combine(Templates, "fonts"));
+    public static Fonts Fonts { get; } = Fonts.Of(Templates);
 
     /// <summary>Of English papers.</summary>
     public static PaperLanguage Words { get; } = PaperLanguageReader.Read(Templates, "en", [])!;

@@ -13,6 +13,10 @@ public sealed class Fonts
 
     public Face this[Weight weight] => _faces[(int)weight];
 
+    /// <summary>Reads the fonts of a templates folder.</summary>
+    /// <exception cref="TagendException">A file is missing or no font.</exception>
+    public static Fonts Of(string templates) => Load(Path.Combine(templates, "fonts"));
+
     /// <summary>Reads Inter-Regular.ttf, Inter-SemiBold.ttf and Inter-Bold.ttf.</summary>
     /// <exception cref="TagendException">A file is missing or no font.</exception>
     public static Fonts Load(string folder) => new([.. Enum.GetValues<Weight>().Select(w => Load(folder, w))]);

@@ -22,7 +22,7 @@ internal sealed class AgainPapers(ShopCatalog catalog, AgainPlan plan)
             return [];
         }
 
-        var fonts = PrintRun.FontsOf(catalog.Folder);
+        var fonts = Fonts.Of(catalog.Folder);
         var setting = SettingOf(isBag);
         var documents = plan.Kinds
             .SelectMany(kind => Parts(set, kind).Select(part => (Name: NameOf(part, isBag && !kind.IsOfPieces, kind), Bound: Compose(part, kind, fonts, setting))))

@@ -35,7 +35,7 @@ public static class FitPaper
                 $"{path}: there are {drawn.Count} fits, and a PNG holds one: choose with --material and --strands, or name a .pdf");
         }
 
-        var fonts = PrintRun.FontsOf(catalog.Folder);
+        var fonts = Fonts.Of(catalog.Folder);
         List<Page> pages = [.. drawn.Select(f => PageOf(f, catalog, fonts))];
         AtomicFiles.Write([new NewFile(path, stream =>
         {
@@ -58,7 +58,7 @@ public static class FitPaper
     /// <exception cref="TagendException">The fonts cannot be read.</exception>
     public static void WritePicture(TakeUpFit fit, ShopCatalog catalog, Stream output)
     {
-        var fonts = PrintRun.FontsOf(catalog.Folder);
+        var fonts = Fonts.Of(catalog.Folder);
         PngFile.Write(PageOf(fit, catalog, fonts), fonts, PictureDpi, DotDepth.Gray, output);
     }
 

@@ -28,7 +28,7 @@ public static class OutlinesPaper
             };
         }
 
-        var fonts = PrintRun.FontsOf(catalog.Folder);
+        var fonts = Fonts.Of(catalog.Folder);
         var file = new PrintedPaper(
             Path.Combine(folder, $"{stock.Name}-outlines.pdf"),
             $"Tagend outlines of {stock.Name}",

@@ -41,7 +41,7 @@ public sealed class PrintBatch : IDisposable
     public IEnumerable<string> Removed => _earlier.Except(_written).Select(f => Path.GetFileName(f)!);
 
     /// <summary>Reads the fonts of a templates folder on another core, while templates and orders are read.</summary>
-    public static Task<Fonts> BeginFonts(string templates) => Task.Run(() => PrintRun.FontsOf(templates));
+    public static Task<Fonts> BeginFonts(string templates) => Task.Run(() => Fonts.Of(templates));
 
     /// <summary>Shares sets among volumes, whole and in the file's order.</summary>
     /// <param name="sets">The sets that are ready.</param>

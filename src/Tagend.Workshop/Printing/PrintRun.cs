@@ -11,11 +11,7 @@ namespace Tagend.Workshop.Printing;
 /// <param name="fonts">The shop's, where they are read already.</param>
 internal sealed class PrintRun(ShopCatalog catalog, PrintPlan plan, Func<FileStream>? draft = null, Fonts? fonts = null)
 {
-    private readonly Fonts _fonts = fonts ?? FontsOf(catalog.Folder);
-
-    /// <summary>Reads the fonts of a templates folder.</summary>
-    /// <exception cref="TagendException">A file is missing or no font.</exception>
-    public static Fonts FontsOf(string templates) => Fonts.Load(Path.Combine(templates, "fonts"));
+    private readonly Fonts _fonts = fonts ?? Fonts.Of(catalog.Folder);
 
     /// <summary>A document, and what writes it as a PDF.</summary>
     private sealed record Drawn(Document Document, Action<Stream> Write);

@@ -61,7 +61,7 @@ public static class RecordPaper
             return ([], problems);
         }
 
-        var fonts = PrintRun.FontsOf(catalog.Folder);
+        var fonts = Fonts.Of(catalog.Folder);
         var paper = plan.Paper ?? catalog.Shop.Paper;
         var record = MeasuredRecord.Compose(set, catalog, words, slip.Units ?? catalog.Shop.Unit, paper.Sheet, fonts);
         problems.AddRange(record.Problems);

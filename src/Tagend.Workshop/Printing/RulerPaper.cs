@@ -21,7 +21,7 @@ public static class RulerPaper
     public static (PrintedPaper? Paper, IReadOnlyList<Problem> Problems) Print(
         ShopCatalog catalog, Paper paper, PrinterScale? scale, string folder, DateOnly date)
     {
-        var fonts = PrintRun.FontsOf(catalog.Folder);
+        var fonts = Fonts.Of(catalog.Folder);
         var composed = RulerPage.Compose(paper, scale?.Printer, catalog.Words, fonts);
         if (composed.Problems.Count > 0)
         {

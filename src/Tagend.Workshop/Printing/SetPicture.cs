@@ -17,7 +17,7 @@ public static class SetPicture
     /// <exception cref="Problems.TagendException">The fonts cannot be read.</exception>
     public static byte[]? Of(BuildSet set, ShopCatalog catalog, float width, int dotsPerInch)
     {
-        var fonts = PrintRun.FontsOf(catalog.Folder);
+        var fonts = Fonts.Of(catalog.Folder);
         if (SetDrawing.Of(set, catalog, width, fonts).Pages is not [var page])
         {
             return null;

@@ -20,7 +20,7 @@ public static class SpoolPaper
     public static (PrintedPaper? Paper, IReadOnlyList<Problem> Problems) Print(
         IReadOnlyList<ReceivedSpool> spools, ShopCatalog catalog, string? labels, SheetUse use, string folder, DateOnly date)
     {
-        var fonts = PrintRun.FontsOf(catalog.Folder);
+        var fonts = Fonts.Of(catalog.Folder);
         var stock = LabelStocks.Named(labels ?? catalog.Shop.LoopStock, catalog);
         var composed = SpoolLabels.Compose(spools, catalog, fonts, stock, use);
         if (composed.Problems.Count > 0)

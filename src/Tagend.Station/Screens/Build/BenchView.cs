@@ -22,7 +22,7 @@ internal static class BenchView
     {
         var catalog = shop.Catalog;
         var steps = BenchSteps.Of(spec, catalog);
-        var fonts = Fonts.Load(Path.Combine(catalog.Folder, "fonts"));
+        var fonts = Fonts.Of(catalog.Folder);
         var isHeld = book.Newest(spec.Order, spec.Piece) is { } newest && (newest.Revision > spec.Revision || newest.State == PieceState.Cancelled);
         return new BuildModel
         {
