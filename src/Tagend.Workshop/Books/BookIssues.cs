@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using Tagend.Jobs;
 using Tagend.Orders;
 using Tagend.Problems;
@@ -21,13 +20,16 @@ internal sealed class BookIssues(
     /// <summary>As many as cores work on, and some; then they are forgotten, and a season that is printed again takes no more memory.</summary>
     private static readonly int KeptShares = Environment.ProcessorCount + 2;
 
-    private readonly ConcurrentDictionary<(string Order, string Piece), Issue> _issues = [];
+    private static readonly ILookup<string, PrintedJob> None = Array.Empty<PrintedJob>().ToLookup(j => j.Piece);
+
+    private readonly Dictionary<(string Order, string Piece), Issue> _issues = [];
     private readonly Dictionary<string, ILookup<string, PrintedJob>> _jobs = [];
     private readonly Queue<string[]> _shares = [];
-    private int _coming; // the first row that was not looked at
+    private readonly HashSet<string> _new = []; // to the book
     private readonly HashSet<string> _checked = []; // a set's rows have one customer
     private readonly HashSet<string> _strangers = [];
     private readonly HashSet<PieceName> _cancelled = [];
+    private int _coming; // the first row that was not looked at
 
     /// <param name="Kept">The tag of the spec as it was printed, where the same papers are printed again: a spec takes four times as much.</param>
     /// <param name="SupersededBy">The newest revision, where this is an older one.</param>
@@ -46,15 +48,19 @@ internal sealed class BookIssues(
 
     BuildSpec IIssues.Issue(OrderLine line, BuildSpec spec, ICollection<Problem> problems)
     {
-        // A spec is made again whenever it is printed, on any thread; what it is was settled when it was read first.
-        if (!_issues.TryGetValue((spec.Order, spec.Piece), out var issue))
+        Issue? issue;
+        lock (_jobs)
         {
-            lock (_jobs)
+            if (_new.Contains(spec.Order))
             {
-                issue = Decide(line, spec, problems);
+                return spec;
             }
 
-            _issues[(spec.Order, spec.Piece)] = issue;
+            // A spec is made again whenever it is printed, on any thread; what it is was settled when it was read first.
+            if (!_issues.TryGetValue((spec.Order, spec.Piece), out issue))
+            {
+                _issues[(spec.Order, spec.Piece)] = issue = Decide(line, spec, problems);
+            }
         }
 
         return issue.Kept is { } tag && TagReader.Read(tag) is TagReading.Piece { Spec: var printed }
@@ -62,7 +68,13 @@ internal sealed class BookIssues(
             : spec with { Revision = issue.Revision, Date = issue.Date };
     }
 
-    public int? SupersededBy(string order, string piece) => _issues.GetValueOrDefault((order, piece))?.SupersededBy;
+    public int? SupersededBy(string order, string piece)
+    {
+        lock (_jobs)
+        {
+            return _issues.GetValueOrDefault((order, piece))?.SupersededBy;
+        }
+    }
 
     /// <summary>Orders that the book has for another customer, and that may not be.</summary>
     public IReadOnlySet<string> Strangers => _strangers;
@@ -70,6 +82,11 @@ internal sealed class BookIssues(
     /// <summary>The sets without the pieces that are cancelled.</summary>
     public IReadOnlyList<ReadySet> WithoutCancelled(SetReport report)
     {
+        if (_cancelled.Count == 0)
+        {
+            return report.Ready;
+        }
+
         var kept = report.Pieces.Select(p => new PieceName(p.Order, p.Piece)).Where(p => !_cancelled.Contains(p)).ToLookup(p => p.Order, p => p.Piece);
         var touched = _cancelled.Select(p => p.Order).ToHashSet();
         return [.. report.Ready.Select(set => touched.Contains(set.Order) ? set.Only(kept[set.Order].ToHashSet()) : set).Where(set => set.Pieces > 0)];
@@ -77,13 +94,15 @@ internal sealed class BookIssues(
 
     private ILookup<string, PrintedJob> JobsOf(string order)
     {
-        if (!_jobs.ContainsKey(order))
+        if (!IsFetched(order))
         {
-            Fetch([order, .. Coming().Where(o => o != order && !_checked.Contains(o) && !_jobs.ContainsKey(o)).Distinct().Take(AtOnce - 1)]);
+            Fetch([order, .. Coming().Where(o => o != order && !_checked.Contains(o) && !IsFetched(o)).Distinct().Take(AtOnce - 1)]);
         }
 
-        return _jobs[order];
+        return _jobs.GetValueOrDefault(order, None);
     }
+
+    private bool IsFetched(string order) => _new.Contains(order) || _jobs.ContainsKey(order);
 
     private void Fetch(string[] share)
     {
@@ -93,7 +112,18 @@ internal sealed class BookIssues(
         }
 
         var found = jobsOf(share).ToLookup(j => j.Order);
-        Array.ForEach(share, order => _jobs[order] = found[order].ToLookup(j => j.Piece));
+        foreach (var order in share)
+        {
+            if (found.Contains(order))
+            {
+                _jobs[order] = found[order].ToLookup(j => j.Piece);
+            }
+            else
+            {
+                _new.Add(order);
+            }
+        }
+
         _shares.Enqueue(share);
     }
 
