@@ -51,7 +51,7 @@ public sealed record BuildPoint
     /// <exception cref="TagendException">What the book has of a job is not what the job's own tag says, whose check is there.</exception>
     public static IReadOnlyList<BuildPoint> Of(IEnumerable<PrintedJob> jobs) =>
     [
-        .. jobs.Select(Held).SelectMany(job => job.Builds.Where(b => !b.IsStruck).Select(logged => new BuildPoint
+        .. SideBySide.Select([.. jobs], job => (Job: job, IsHeld: IsAsItsTag(job))).Select(Held).SelectMany(job => job.Builds.Where(b => !b.IsStruck).Select(logged => new BuildPoint
         {
             Number = logged.Number,
             Order = job.Order,
@@ -67,11 +67,12 @@ public sealed record BuildPoint
         })).OrderBy(p => p.Number),
     ];
 
-    private static PrintedJob Held(PrintedJob job) =>
+    private static PrintedJob Held((PrintedJob Job, bool IsHeld) read) =>
+        read.IsHeld ? read.Job : throw new TagendException(JobWording.NotAsItsTag(read.Job.Order, read.Job.Piece, read.Job.Revision));
+
+    private static bool IsAsItsTag(PrintedJob job) =>
         TagReader.Read(job.Tag) is TagReading.Piece { Spec: var spec }
         && (spec.Order, spec.Piece, spec.Bundle.Material, spec.Bundle.Strands) == (job.Order, job.Piece, job.Material, job.Strands)
         && (spec.FinishedLength, spec.Tolerance) == (job.FinishedLength, job.Tolerance)
-        && (spec.LaidUpLength, spec.Posts.Outside) == (job.LaidUpLength, job.Posts)
-            ? job
-            : throw new TagendException(JobWording.NotAsItsTag(job.Order, job.Piece, job.Revision));
+        && (spec.LaidUpLength, spec.Posts.Outside) == (job.LaidUpLength, job.Posts);
 }

@@ -133,6 +133,10 @@ public interface IJobBook : IDisposable
     /// <returns>Every job that has a build, in the order of printing; a book that has lost one is damaged and says so.</returns>
     IReadOnlyList<PrintedJob> Built();
 
+    /// <summary>Says in which state the builds are, without reading them.</summary>
+    /// <returns>A text that is another one where a build was logged, corrected, struck, left out of the fit or taken back in.</returns>
+    string StateOfBuilds();
+
     /// <summary>Finds the issue of a piece that was printed last.</summary>
     /// <param name="order">The order's number, in capitals as in the book.</param>
     /// <param name="piece">The piece's name, in lower case as in the book.</param>

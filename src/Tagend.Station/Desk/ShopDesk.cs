@@ -16,6 +16,7 @@ internal sealed class ShopDesk(StationOptions options)
         new(null, "take all but one of them out of imports in the templates folder", _ => "press Read my own columns, and one is made");
 
     private readonly Lock _reading = new();
+    private readonly FitMemory _fits = new();
     private (DateTime Newest, int Files)? _read;
     private TemplatesReading? _templates;
 
@@ -50,7 +51,7 @@ internal sealed class ShopDesk(StationOptions options)
     public DateOnly Today => DateOnly.FromDateTime(Options.Clock.GetLocalNow().DateTime);
 
     /// <summary>The job book of one piece of work, which goes on without it where the book fails.</summary>
-    public RunBook RunBook() => new(Options.Book, Options.Clock, Options.Bench);
+    public RunBook RunBook() => new(Options.Book, Options.Clock, Options.Bench, _fits);
 
     /// <summary>An order file of the desk, computed.</summary>
     /// <param name="book">The job book whose builds and revisions are used.</param>

@@ -60,6 +60,9 @@ public sealed record ListedOrder(
 /// <summary>The orders of a shop, and how far each has come.</summary>
 public static class OrderList
 {
+    /// <summary>Orders that the book is asked for at once.</summary>
+    private const int AtOnce = 64;
+
     /// <summary>Lists what the book has, and what is in order files and was never printed.</summary>
     /// <param name="book">Null where there is none yet.</param>
     /// <param name="isOpenOnly">Without orders that are shipped or cancelled.</param>
@@ -74,10 +77,9 @@ public static class OrderList
         var printed = book?.Find(new JobSearch { IsOpen = isOpenOnly }).GroupBy(j => j.Order)
             .Select(o => Printed([.. o], ordered.GetValueOrDefault(o.Key) ?? [], book.Events, style, today)).ToList() ?? [];
         var known = printed.Select(o => o.Order).ToHashSet();
-        var fresh = ordered.Where(o => !known.Contains(o.Key) && !IsClosed(o.Key)).Select(o => New(o.Value, style, today));
+        var others = WithJobs(isOpenOnly ? book : null, ordered.Where(o => !known.Contains(o.Key)), o => o.Key);
+        var fresh = others.Where(o => o.Jobs.Count == 0).Select(o => New(o.Item.Value, style, today)); // what has jobs is closed
         return [.. printed.Concat(fresh).OrderBy(o => o.Due ?? DateOnly.MaxValue).ThenBy(o => o.Order, StringComparer.Ordinal)];
-
-        bool IsClosed(string order) => isOpenOnly && book?.Find(new JobSearch { Order = order }).Any() == true;
     }
 
     /// <summary>Lists the orders of a file alone, and asks the book for these. One that the book has for another customer was never printed.</summary>
@@ -89,9 +91,9 @@ public static class OrderList
     /// <exception cref="Problems.TagendException">The book cannot be used.</exception>
     public static IReadOnlyList<ListedOrder> OfFile(IJobBook? book, OrderFile file, DateStyle style, DateOnly today) =>
     [
-        .. file.Lines.GroupBy(l => l.Order).Select(o => book?.Find(new JobSearch { Order = o.Key }).ToList() is { Count: > 0 } jobs && !IsAnothers(jobs, o)
-            ? Printed(jobs, [.. o], book.Events, style, today)
-            : New([.. o], style, today)),
+        .. WithJobs(book, file.Lines.GroupBy(l => l.Order), o => o.Key).Select(o => o.Jobs.Count > 0 && !IsAnothers(o.Jobs, o.Item)
+            ? Printed(o.Jobs, [.. o.Item], book!.Events, style, today)
+            : New([.. o.Item], style, today)),
     ];
 
     /// <summary>The last papers of an order that name a customer, where that is somebody else; null where it is not, or nobody is named.</summary>
@@ -130,6 +132,14 @@ public static class OrderList
                 job.Piece, state, job.Revision, build?.Bench is { Length: > 0 } bench ? bench : job.Bench, build?.Built.Who ?? "", ReasonOf(job.Piece, state, log));
         }).ToValueList();
     }
+
+    /// <summary>Orders, each with all that the book has of it in the order of printing; the book is asked for many at once.</summary>
+    private static IEnumerable<(T Item, List<PrintedJob> Jobs)> WithJobs<T>(IJobBook? book, IEnumerable<T> orders, Func<T, string> numberOf) =>
+        orders.Chunk(AtOnce).SelectMany(some =>
+        {
+            var jobs = (book?.JobsOf([.. some.Select(numberOf)]) ?? []).ToLookup(j => j.Order);
+            return some.Select(o => (o, jobs[numberOf(o)].ToList()));
+        });
 
     /// <summary>Whether a number was last printed for somebody else than it is ordered for.</summary>
     private static bool IsAnothers(IEnumerable<PrintedJob> printed, IEnumerable<OrderLine> ordered) =>

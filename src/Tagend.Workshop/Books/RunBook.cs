@@ -1,5 +1,4 @@
 using Tagend.Catalog;
-using Tagend.Fits;
 using Tagend.Jobs;
 using Tagend.Measures;
 using Tagend.Orders;
@@ -23,7 +22,8 @@ public sealed record BookFault(string Reason, string Consequence);
 /// <param name="address">Null where no book is wanted.</param>
 /// <param name="clock">The clock that dates what is entered.</param>
 /// <param name="bench">Where the run is, kept with what is entered; empty where benches have no names.</param>
-public sealed class RunBook(JobBookAddress? address, TimeProvider clock, string bench = "")
+/// <param name="fits">What is known of the book's builds from runs before; null for a program that makes one run.</param>
+public sealed class RunBook(JobBookAddress? address, TimeProvider clock, string bench = "", FitMemory? fits = null)
 {
     /// <summary>The first thing the book failed at, after which the run leaves it alone; null for nothing.</summary>
     public BookFault? Fault { get; private set; }
@@ -33,7 +33,7 @@ public sealed class RunBook(JobBookAddress? address, TimeProvider clock, string 
         Guarded("nothing is entered in it, and take-up is as shop.toml says", () =>
         {
             using var book = address?.OpenExisting(clock, bench);
-            return book is null ? [] : TakeUpFit.All(BuildPoint.Of(book.Built()), catalog).Select(f => f.Fit).OfType<FittedTakeUp>().ToValueList();
+            return book is null ? [] : fits?.Of(book, catalog) ?? FitMemory.Read(book, catalog);
         }) ?? [];
 
     /// <summary>Uses what the book has of orders that were printed before, while work is done that asks for it.</summary>

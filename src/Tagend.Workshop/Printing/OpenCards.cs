@@ -1,10 +1,10 @@
 using Tagend.Catalog;
-using Tagend.Fits;
 using Tagend.Jobs;
 using Tagend.Measures;
 using Tagend.Orders;
 using Tagend.Specs;
 using Tagend.Tags;
+using Tagend.Workshop.Books;
 
 namespace Tagend.Workshop.Printing;
 
@@ -25,7 +25,7 @@ public static class OpenCards
     /// <exception cref="Problems.TagendException">The book cannot be used.</exception>
     public static IReadOnlyList<OpenCard> Moved(IJobBook book, ShopCatalog catalog, string? material, int? strands, DateOnly date)
     {
-        var fits = TakeUpFit.All(BuildPoint.Of(book.Built()), catalog).Select(f => f.Fit).OfType<FittedTakeUp>();
+        var fits = FitMemory.Read(book, catalog);
         var taught = catalog with { Fits = fits.ToValueList() };
         return
         [

@@ -65,6 +65,29 @@ public abstract class JobBookContract : OlderBookContract
     }
 
     [Fact]
+    public void StateOfBuilds_IsAnotherAfterEachChangeOfABuildAndNoOther()
+    {
+        using var book = Open();
+        var known = new HashSet<string> { book.StateOfBuilds() };
+        book.Record([TestBook.Piece("Example club")]);
+        Assert.Contains(book.StateOfBuilds(), known);
+        var spec = TestBook.Piece().Spec;
+        var first = book.Log(spec, TestBook.Built, Guid.NewGuid());
+        Assert.True(known.Add(book.StateOfBuilds()));
+        var second = book.Log(spec, TestBook.Built, Guid.NewGuid());
+        Assert.True(known.Add(book.StateOfBuilds()));
+        book.LeaveOut([first.Number], isLeftOut: true);
+        Assert.True(known.Add(book.StateOfBuilds()));
+        book.Correct(second.Number, TestBook.Built with { Turns = 44 }, "", "", Guid.NewGuid());
+        Assert.True(known.Add(book.StateOfBuilds()));
+        book.Strike(first.Number, "", "", Guid.NewGuid());
+        Assert.True(known.Add(book.StateOfBuilds()));
+        book.Forget("Example club");
+        book.Enter("D-101", null, EventKind.Shipped, "", "", Guid.NewGuid());
+        Assert.Contains(book.StateOfBuilds(), known);
+    }
+
+    [Fact]
     public void Record_TheSameAgain_KeepsOne()
     {
         using var book = Open();

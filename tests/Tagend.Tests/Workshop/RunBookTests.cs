@@ -1,3 +1,4 @@
+using Tagend.Catalog;
 using Tagend.Jobs;
 using Tagend.Jobs.Sqlite;
 using Tagend.Measures;
@@ -63,6 +64,29 @@ public sealed class RunBookTests : IDisposable
         }
 
         Assert.Equal(("hmpe-0145", 24), _folder.Book.Fits(SpecFixture.Catalog).Select(f => (f.Material, f.Strands)).Single());
+    }
+
+    [Fact]
+    public void Fits_OfASecondRun_AreReadAgainOnlyWhereABuildOrTheCatalogIsAnother()
+    {
+        var memory = new FitMemory();
+        using var book = Open();
+        var log = new BenchLog(book, LengthUnit.Inch);
+        log.Log(SpecFixture.Good(), TestBook.Built);
+        log.Log(SpecFixture.Good(), TestBook.Built with { Turns = 44 });
+        var first = Fits(SpecFixture.Catalog);
+        Assert.Equal(2, Assert.Single(first).Builds);
+        Assert.Same(first, Fits(SpecFixture.Catalog));
+        var soft = SpecFixture.Catalog.Materials.ToDictionary(m => m.Key, m => m.Value with { Settle = 0.01 });
+        Assert.Equal(0.01, Assert.Single(Fits(SpecFixture.Catalog with { Materials = soft })).Settle);
+        log.Log(SpecFixture.Good(), TestBook.Built with { Turns = 43 });
+        Assert.Equal(3, Assert.Single(Fits(SpecFixture.Catalog)).Builds);
+        book.LeaveOut([1], isLeftOut: true);
+        Assert.Equal(2, Assert.Single(Fits(SpecFixture.Catalog)).Builds);
+
+        // Each run has a book of its own.
+        ValueList<FittedTakeUp> Fits(ShopCatalog catalog) =>
+            new RunBook(new SqliteAddress(_folder["book.db"]), TimeProvider.System, "", memory).Fits(catalog);
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 using System.IO.Hashing;
 using System.Text;
@@ -10,15 +11,20 @@ internal static class RowSeal
     /// <summary>Between two values; no value has it.</summary>
     private const char Separator = '\u001F';
 
+    [ThreadStatic]
+    private static ArrayBufferWriter<byte>? _kept;
+
     /// <param name="values">Texts and numbers, in the order of the columns.</param>
     public static long Of(IEnumerable<object?> values)
     {
-        var text = new StringBuilder();
+        var bytes = _kept ??= new ArrayBufferWriter<byte>();
+        bytes.ResetWrittenCount();
         foreach (var value in values)
         {
-            text.Append(Convert.ToString(value, CultureInfo.InvariantCulture)).Append(Separator);
+            Encoding.UTF8.GetBytes(value as string ?? Convert.ToString(value, CultureInfo.InvariantCulture) ?? "", bytes);
+            bytes.Write([(byte)Separator]);
         }
 
-        return Crc32.HashToUInt32(Encoding.UTF8.GetBytes(text.ToString()));
+        return Crc32.HashToUInt32(bytes.WrittenSpan);
     }
 }

@@ -11,27 +11,43 @@ namespace Tagend.Jobs.Sql;
 /// </param>
 internal sealed class SealedColumns(string[] first, (string Name, object Value)[] later)
 {
-    public IEnumerable<string> All => first.Concat(later.Select(l => l.Name));
+    private readonly string[] _all = [.. first, .. later.Select(l => l.Name)];
+
+    public IReadOnlyList<string> All => _all;
 
     /// <summary>Adds the seal of a row to its values.</summary>
     /// <param name="values">All columns, in their order.</param>
     public (string Name, object Value)[] Sealed((string Name, object Value)[] values) =>
-        [.. values, ("seal", Seal(values.Select(v => v.Value)))];
+        [.. values, ("seal", Seal(Array.ConvertAll(values, v => v.Value)))];
 
     /// <exception cref="InvalidDataException">The row does not fit its seal.</exception>
     public void Hold(DbDataReader row, string seal, string name)
     {
-        if (row.Whole(seal) != Seal(All.Select(c => row[c])))
+        if (row.Whole(seal) != Seal(Array.ConvertAll(_all, c => row[c])))
         {
             throw new InvalidDataException($"{name} does not fit its check");
         }
     }
 
-    private long Seal(IEnumerable<object> values)
+    /// <param name="values">All columns, in their order; each of the later ones counts with its name where it is not as in older rows.</param>
+    private long Seal(object[] values)
     {
-        var all = values.ToList();
-        var changed = later.Zip(all.Skip(first.Length)).Where(c => !c.First.Value.Equals(c.Second));
-        return RowSeal.Of([.. all.Take(first.Length), .. changed.SelectMany(c => new[] { c.First.Name, c.Second })]);
+        var sealedOnes = new List<object>(values.Length);
+        for (var i = 0; i < values.Length; i++)
+        {
+            var at = i - first.Length;
+            if (at < 0)
+            {
+                sealedOnes.Add(values[i]);
+            }
+            else if (!later[at].Value.Equals(values[i]))
+            {
+                sealedOnes.Add(later[at].Name);
+                sealedOnes.Add(values[i]);
+            }
+        }
+
+        return RowSeal.Of(sealedOnes);
     }
 }
 

@@ -158,6 +158,12 @@ internal sealed class SqlJobBook(SqlStore store, TimeProvider clock, string benc
         return jobs;
     });
 
+    public string StateOfBuilds()
+    {
+        var (builds, seals) = store.BuildTotals();
+        return string.Create(CultureInfo.InvariantCulture, $"{builds} {seals}");
+    }
+
     public PrintedJob? Newest(string order, string piece) =>
         Page("order_number = @order AND piece = @piece", "number DESC", 1, [("order", order), ("piece", piece)]).SingleOrDefault();
 
