@@ -86,7 +86,18 @@ public sealed record LotModel(string Lot, IReadOnlyList<PrintedJob> Jobs);
 /// <summary>A fit as it is shown.</summary>
 /// <param name="PerTurn">With its error; null where there is no result yet.</param>
 /// <param name="Helix">Of one turn; null where it is not known.</param>
-public sealed record FitView(TakeUpFit Fit, string Title, IReadOnlyList<FitFact> Facts, string? PerTurn, string Rule, string? Helix);
+public sealed record FitView(TakeUpFit Fit, string Title, IReadOnlyList<FitFact> Facts, string? PerTurn, string Rule, string? Helix)
+{
+    /// <summary>Of thousands the ones that somebody may want to leave out or take in: logged lately, or not like the others.</summary>
+    private const int Latest = 50;
+
+    /// <summary>The newest builds, and all that are outliers or left out; the newest first.</summary>
+    public IReadOnlyList<FitPoint> Shown { get; } =
+        [.. Fit.Points.Where((point, i) => i >= Fit.Points.Count - Latest || point.IsOutlier || point.Build.IsLeftOut).Reverse()];
+
+    /// <summary>How many more are in the fit.</summary>
+    public int Others => Fit.Points.Count - Shown.Count;
+}
 
 /// <summary>What the builds teach.</summary>
 /// <param name="Moved">Cards that wait to be built and would be set otherwise by it.</param>
