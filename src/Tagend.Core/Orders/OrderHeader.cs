@@ -126,13 +126,14 @@ internal sealed class OrderHeader(string file, IReadOnlyList<string> titles, str
     /// <summary>A record's cells by column, with its notes and every unknown column's text added to them.</summary>
     public IReadOnlyList<LaidRow> Rows(int line, IReadOnlyList<string> written, List<Problem> problems)
     {
-        var cells = written.Take(titles.Count).ToArray();
+        var cells = written as string[] is { } whole && whole.Length == titles.Count ? whole : [.. written.Take(titles.Count)];
         var (extras, unusable) = (new List<string>(), new List<string>());
         for (var i = 0; i < titles.Count; i++)
         {
             if (cells[i].Length > MostCharacters)
             {
                 problems.Add(TooLong(titles[i], cells[i]));
+                cells = [.. cells]; // those of the record stay as they are
                 cells[i] = "";
                 unusable.AddRange(columns[i] is { } column ? [column] : []);
             }

@@ -95,6 +95,9 @@ public sealed record OrderLine
 
     /// <summary>What is printed for people.</summary>
     public required OrderSlip Slip { get; init; }
+
+    /// <summary>The same row, as a piece that is called so in its set.</summary>
+    internal OrderLine Named(string piece) => piece == Piece ? this : this with { Piece = piece }; // a copy is large, and a season has many
 }
 
 /// <summary>What a row is called in messages: what is held of every row, however many there are.</summary>

@@ -7,6 +7,12 @@ namespace Tagend.Orders;
 /// <summary>One pass over the records of all files of orders.</summary>
 internal sealed class OrderReading
 {
+    /// <summary>Records after which a file's number of rows can be told.</summary>
+    private const int Sampled = 1024;
+
+    /// <summary>Room for a million rows; a file that promises more may only look so.</summary>
+    private const double MostTimes = 1024;
+
     private readonly LengthUnit _bareUnit;
     private readonly KnownCells _known;
     private readonly List<RowName> _brokenRows = [];
@@ -15,6 +21,7 @@ internal sealed class OrderReading
     private readonly OrderSets _sets = new();
     private readonly OrderRows _rows;
     private string? _orderAbove;
+    private bool _isFirst = true;
 
     public OrderReading(LengthUnit bareUnit, ColorNames names)
     {
@@ -34,7 +41,11 @@ internal sealed class OrderReading
         {
             if (source is not null)
             {
-                count++;
+                if (++count == Sampled && _isFirst)
+                {
+                    MakeRoom(Math.Min(MostTimes, (double)table.Length / record.Place.Offset));
+                }
+
                 rowsMayBeLost |= ReadRecord(source, record);
             }
             else if (LayoutOf(file, record, format) is { } layout)
@@ -48,6 +59,7 @@ internal sealed class OrderReading
             }
         }
 
+        _isFirst = false;
         if (source is null)
         {
             Problems.Add(new Problem(new Place(file), null, OrderWording.EmptyFile));
@@ -141,7 +153,7 @@ internal sealed class OrderReading
         if (order is not null)
         {
             var piece = _sets.Add(order, row, layout.NumbersRepeats, Problems);
-            line = piece is null ? line : line with { Piece = piece };
+            line = piece is null ? line : line.Named(piece);
         }
 
         if (!isBroken && !HasRefusal(before))
@@ -155,6 +167,13 @@ internal sealed class OrderReading
         {
             _brokenRows.Add(name);
         }
+    }
+
+    /// <summary>Makes room for as many times what is kept so far of the first file: lists that grow by themselves leave all their smaller ones in memory for a while.</summary>
+    private void MakeRoom(double times)
+    {
+        _rows.MakeRoom(times);
+        _sets.MakeRoom(times);
     }
 
     private bool HasRefusal(int from) => Problems.FindIndex(from, p => p.Severity == Severity.Refusal) >= 0;

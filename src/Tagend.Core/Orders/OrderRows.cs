@@ -33,6 +33,13 @@ internal sealed class OrderRows(LengthUnit bareUnit, KnownCells known, OrderSlip
     /// <summary>Keeps the cells of a record, to read its rows again.</summary>
     public int Keep(IReadOnlyList<string> cells) => _cells.Add(cells);
 
+    /// <summary>Makes room for as many times the rows that are kept.</summary>
+    public void MakeRoom(double times)
+    {
+        _cells.MakeRoom(times);
+        _good.EnsureCapacity((int)(_good.Count * times));
+    }
+
     /// <summary>Ends the reading: nothing more is added.</summary>
     public void Close()
     {
@@ -73,6 +80,6 @@ internal sealed class OrderRows(LengthUnit bareUnit, KnownCells known, OrderSlip
         List<Problem> none = [];
         var (source, line, cells, part) = row.Place;
         var (read, notes) = source.Layout.Rows(line, _cells.At(cells), none)[part];
-        return OrderCells.ReadLine(read, source.Layout.Unit ?? bareUnit, known, slips.Of(row.Order, notes), none) with { Piece = row.Piece };
+        return OrderCells.ReadLine(read, source.Layout.Unit ?? bareUnit, known, slips.Of(row.Order, notes), none).Named(row.Piece);
     }
 }

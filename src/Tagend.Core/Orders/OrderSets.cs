@@ -9,6 +9,13 @@ internal sealed class OrderSets
 
     public OrderSlips Slips { get; } = new();
 
+    /// <summary>Makes room for as many times the pieces that are known.</summary>
+    public void MakeRoom(double times)
+    {
+        _pieces.EnsureCapacity((int)(_pieces.Count * times));
+        Slips.MakeRoom(times);
+    }
+
     /// <summary>Adds a row of an order; its other cells may be at fault.</summary>
     /// <param name="numbersRepeats">A second piece of a name in the same file is another piece, called <c>yoke 2</c>.</param>
     /// <returns>What the piece is called in its set; null where its name cannot be read.</returns>

@@ -15,6 +15,9 @@ internal sealed class OrderSlips
     private Dictionary<string, (string? Text, string File, int Line)[]> _said = [];
     private HashSet<string> _texts = [];
 
+    /// <summary>Makes room for as many times the orders that are known.</summary>
+    public void MakeRoom(double times) => _said.EnsureCapacity((int)(_said.Count * times));
+
     /// <summary>Adds a row of an order.</summary>
     public void Add(string order, OrderRow row, List<Problem> problems)
     {

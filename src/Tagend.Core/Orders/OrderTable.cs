@@ -51,6 +51,9 @@ internal sealed class OrderTable(byte[] utf8)
     /// <summary>What stands between cells: comma, semicolon or tab.</summary>
     public char Separator { get; } = SeparatorOf(utf8);
 
+    /// <summary>In bytes.</summary>
+    public int Length => utf8.Length;
+
     /// <summary>The records, header first; empty lines, and a first line <c>sep=;</c> of a spreadsheet program, are passed over.</summary>
     /// <remarks>A quote inside an unquoted cell is text: it is an inch mark.</remarks>
     public IEnumerable<OrderRecord> Records()

@@ -28,6 +28,9 @@ internal sealed class PackedCells
         return place;
     }
 
+    /// <summary>Makes room for as many times the records that are kept; texts that come again need none.</summary>
+    public void MakeRoom(double times) => _packed.EnsureCapacity((int)(_packed.Count * times));
+
     /// <summary>Lets go of what only adding needs: nothing is added any more.</summary>
     public void Close()
     {

@@ -135,7 +135,7 @@ internal sealed class PlaceSchedule
             Report(OrderColumn.Peep, SpecWording.PeepForgotten(_plan.Name), Severity.Warning);
         }
 
-        return _finished is not { } finished ? [] : places
+        return _finished is not { } finished || places.Count == 0 ? [] : places
             .Select(p => new Separator(p.Name, p.At.FromA(finished), (_bundle?.Strands ?? 0) / 2)) // without a bundle for the checks alone
             .Where(s => IsOnPiece($"the {s.Name}", s.Position, finished, s.Name == OrderColumn.Peep ? OrderColumn.Peep : OrderColumn.Kind))
             .OrderBy(s => s.Position)

@@ -135,7 +135,7 @@ public sealed class SpecBuilder(ShopCatalog catalog, LengthUnit unit, DateOnly d
             Yoke = yoke,
         };
         Judge(spec, line, problems);
-        return spec with { Mass = PieceMass.Of(spec, catalog) };
+        return PieceMass.Of(spec, catalog) is { } mass ? spec with { Mass = mass } : spec;
     }
 
     /// <summary>In the color of the end servings, where one of them is of the same thread.</summary>

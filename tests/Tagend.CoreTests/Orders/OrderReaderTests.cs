@@ -1,6 +1,7 @@
 using System.Text;
 using Tagend.Measures;
 using Tagend.Orders;
+using Tagend.Problems;
 using Xunit;
 
 namespace Tagend.Tests.Orders;
@@ -39,6 +40,22 @@ public class OrderReaderTests
         Assert.Equal(new OrderSlip("Demo customer 1", "compound bow, hybrid cam", "3 May", "wax well"), line.Slip);
         Assert.Equal(2, line.Row.Line);
         Assert.Equal("60 1/4", line.Row["finished_length"]);
+    }
+
+    /// <summary>Longer than what is split off at once, and than what room is made for: first short rows, then long ones.</summary>
+    [Fact]
+    public void Read_TwoLongFiles_AreAllTheirRowsWithProblemsAtTheirLines()
+    {
+        byte[] Rows(int first) => Encoding.UTF8.GetBytes("order,piece,finished_length,notes\n" + string.Concat(Enumerable.Range(first, 3_000).Select(i =>
+            $"{i},string,{(i % 256 == 0 ? "6o" : "60")},{(i < 2_000 ? "" : $"note {i} {new string('x', i % 50)}")}\n")));
+
+        var file = OrderReader.Read([("one.csv", Rows(0)), ("two.csv", Rows(3_000))], LengthUnit.Inch, new OwnColumns(new Dictionary<string, string>()));
+        var good = Enumerable.Range(0, 6_000).Where(i => i % 256 != 0).ToList();
+        Assert.Equal(good.Select(i => $"{i}"), file.Lines.Select(l => l.Order));
+        Assert.Equal(good.Select(i => i < 2_000 ? "" : $"note {i} {new string('x', i % 50)}".TrimEnd()), file.Lines.Select(l => l.Slip.Notes));
+        Assert.Equal(
+            Enumerable.Range(0, 6_000).Where(i => i % 256 == 0).Select(i => new Place(i < 3_000 ? "one.csv" : "two.csv", (i % 3_000) + 2, "finished_length")),
+            file.Problems.Select(p => p.At));
     }
 
     [Fact]
