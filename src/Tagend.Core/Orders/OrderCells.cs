@@ -13,6 +13,9 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, KnownCells k
 
     private static readonly Length WidestNockGroove = Length.FromInches(0.5);
 
+    /// <summary>Above that of any bow (common practice); a cable has no strength to hold a slip of the pen against.</summary>
+    private static readonly Force GreatestDrawWeight = Force.FromPounds(2_000);
+
     // Made for the few rows that have any.
     private HashSet<string>? _unread = row.Unusable.Count == 0 ? null : [.. row.Unusable];
 
@@ -104,7 +107,7 @@ internal sealed class OrderCells(OrderRow row, LengthUnit bareUnit, KnownCells k
     {
         var isForce = ForceReader.TryRead(text, out force);
         error = isForce ? OrderWording.DrawWeight : OrderWording.Force;
-        return isForce && force > default(Force);
+        return isForce && force > default(Force) && force < GreatestDrawWeight;
     });
 
     private double? Twists() => ReadValue<double>(OrderColumn.Twists, (text, out twists, out error) =>

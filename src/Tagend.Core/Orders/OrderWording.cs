@@ -74,7 +74,7 @@ internal static class OrderWording
     public const string LengthRange = "expected a length above 0 and below 10 m (393 11/16 in)";
     public const string Revision = "expected a revision number from 1 to 999";
     public const string Strands = "expected an even whole number of strands such as 24";
-    public const string DrawWeight = "a draw weight is above 0";
+    public const string DrawWeight = "a draw weight is above 0 and below 2,000 lbf";
     public const string NockGroove = "expected the width of an arrow nock's throat, above 0 and below 1/2 in";
     public const string Twists = "expected turns per inch from 0 to 5, such as 0.75";
 

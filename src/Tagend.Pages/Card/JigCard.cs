@@ -20,6 +20,9 @@ public static class JigCard
     /// <summary>A paper as wide as this has room for all on one side.</summary>
     private static readonly Length NarrowestSheet = Length.FromInches(7);
 
+    /// <summary>The card of a piece, as messages name it.</summary>
+    public static Place PlaceOf(BuildSpec spec) => new($"jig card {spec.Order} {spec.Piece}");
+
     /// <param name="tagText">What the QR code says.</param>
     /// <param name="paper">A card or a sheet.</param>
     /// <returns>
@@ -33,7 +36,7 @@ public static class JigCard
     internal static Composed Compose(Build build, ShopCatalog catalog, string tagText, Paper paper, Fonts fonts, CardSearches searches)
     {
         var spec = build.Spec;
-        var at = new Place($"jig card {spec.Order} {spec.Piece}");
+        var at = PlaceOf(spec);
         if (QrSymbol.Of(tagText) is not { } symbol)
         {
             return new Composed([], [new Problem(at, null, $"the tag text of {tagText.Length} characters is more than a QR code holds")]);

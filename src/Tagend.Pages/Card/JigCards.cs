@@ -1,7 +1,7 @@
 using Tagend.Catalog;
 using Tagend.Output;
 using Tagend.Pages.Parts;
-using Tagend.Tags;
+using Tagend.Specs;
 
 namespace Tagend.Pages.Card;
 
@@ -25,7 +25,13 @@ public sealed class JigCards : IPageKind
         return new PlainBatch(
             setting,
             fonts,
-            set => set.Builds.Select(b => JigCard.Compose(b, catalog, TagWriter.Write(b.Spec), paper, fonts, searches)),
+            set => set.Builds.Select(Card),
             (_, pages) => [new Document(Name, paper, pages)]);
+
+        Composed Card(Build build)
+        {
+            var text = ProvenTag.Of(build.Spec, JigCard.PlaceOf(build.Spec), out var problem);
+            return problem is null ? JigCard.Compose(build, catalog, text, paper, fonts, searches) : new Composed([], [problem]);
+        }
     }
 }

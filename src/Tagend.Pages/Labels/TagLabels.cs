@@ -97,7 +97,14 @@ public static class TagLabels
         Build build, ShopCatalog catalog, Fonts fonts, LabelStock stock, List<Problem> problems)
     {
         var at = new Place($"loop tag {build.Spec.Order} {build.Spec.Piece}");
-        var code = LabelCode.Of(TagWriter.Write(build.Spec), stock);
+        var text = ProvenTag.Of(build.Spec, at, out var problem);
+        if (problem is not null)
+        {
+            problems.Add(problem);
+            return [];
+        }
+
+        var code = LabelCode.Of(text, stock);
         return Lay(at, Say($"{build.Spec.Order} {build.Spec.Piece}", catalog), code, LoopTag.FromFullToLeast(build, catalog), fonts, stock, problems);
     }
 
