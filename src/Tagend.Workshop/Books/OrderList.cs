@@ -134,7 +134,7 @@ public static class OrderList
     }
 
     /// <summary>Orders, each with all that the book has of it in the order of printing; the book is asked for many at once.</summary>
-    private static IEnumerable<(T Item, List<PrintedJob> Jobs)> WithJobs<T>(IJobBook? book, IEnumerable<T> orders, Func<T, string> numberOf) =>
+    private static IEnumerable<(TOrder Item, List<PrintedJob> Jobs)> WithJobs<TOrder>(IJobBook? book, IEnumerable<TOrder> orders, Func<TOrder, string> numberOf) =>
         orders.Chunk(AtOnce).SelectMany(some =>
         {
             var jobs = (book?.JobsOf([.. some.Select(numberOf)]) ?? []).ToLookup(j => j.Order);
