@@ -25,29 +25,34 @@ public sealed record BookFault(string Reason, string Consequence);
 /// <param name="fits">What is known of the book's builds from runs before; null for a program that makes one run.</param>
 public sealed class RunBook(JobBookAddress? address, TimeProvider clock, string bench = "", FitMemory? fits = null)
 {
+    private const string WithoutFits = "nothing is entered in it, and take-up is as shop.toml says";
+
     /// <summary>The first thing the book failed at, after which the run leaves it alone; null for nothing.</summary>
     public BookFault? Fault { get; private set; }
 
     /// <summary>What the book's builds teach; nothing where there is no book yet, or it failed.</summary>
-    public ValueList<FittedTakeUp> Fits(ShopCatalog catalog) =>
-        Guarded("nothing is entered in it, and take-up is as shop.toml says", () =>
-        {
-            using var book = address?.OpenExisting(clock, bench);
-            return book is null ? [] : fits?.Of(book, catalog) ?? FitMemory.Read(book, catalog);
-        }) ?? [];
+    public ValueList<FittedTakeUp> Fits(ShopCatalog catalog) => Guarded(WithoutFits, () =>
+    {
+        using var book = address?.OpenExisting(clock, bench);
+        return book is null ? [] : FitsOf(book, catalog);
+    }) ?? [];
 
-    /// <summary>Uses what the book has of orders that were printed before, while work is done that asks for it.</summary>
+    /// <summary>Uses what the book's builds teach, and what it has of orders that were printed before, while work is done that asks for it.</summary>
     /// <param name="rows">Of the orders that the work asks for.</param>
     /// <param name="reuse">Whether an order may be of a customer other than the book has.</param>
-    /// <param name="read">Gets null where there is no book yet, or it failed.</param>
-    internal T WithIssues<T>(IReadOnlyList<RowName> rows, NumberReuse reuse, Func<BookIssues?, T> read)
+    /// <param name="read">Gets no fits, and null, where there is no book yet, or it failed.</param>
+    internal T WithIssues<T>(ShopCatalog catalog, IReadOnlyList<RowName> rows, NumberReuse reuse, Func<ValueList<FittedTakeUp>, BookIssues?, T> read)
     {
-        using var book = Guarded("revisions are as the order says", () => new Holder(address?.OpenExisting(clock, bench)));
-        return read(book?.Book is null ? null : new BookIssues(JobsOf, rows, reuse));
+        using var holder = Guarded(WithoutFits, () => new Holder(address?.OpenExisting(clock, bench)));
+        return holder?.Book is { } book && Guarded(WithoutFits, () => FitsOf(book, catalog)) is { } fits
+            ? read(fits, new BookIssues(JobsOf, rows, reuse))
+            : read([], null);
 
         IReadOnlyList<PrintedJob> JobsOf(IReadOnlyCollection<string> some) =>
-            Guarded("revisions are as the order says", () => book!.Book!.JobsOf(some)) ?? [];
+            Guarded("revisions are as the order says", () => holder!.Book!.JobsOf(some)) ?? [];
     }
+
+    private ValueList<FittedTakeUp> FitsOf(IJobBook book, ShopCatalog catalog) => fits?.Of(book, catalog) ?? FitMemory.Read(book, catalog);
 
     /// <summary>The shop's spools that are in use; none where there is no book yet, or it failed.</summary>
     /// <param name="bench">Whose spools are taken first, by its name.</param>

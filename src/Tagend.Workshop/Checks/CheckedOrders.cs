@@ -63,9 +63,9 @@ public sealed record CheckedOrders(ShopCatalog Catalog, OrderFile File, SetRepor
             GC.Collect(); // gives back the files' bytes, which are as much as all that is kept of their rows
         }
 
-        var taught = catalog with { Fits = book.Fits(catalog) };
-        return book.WithIssues(file.Rows, reuse, issues =>
+        return book.WithIssues(catalog, file.Rows, reuse, (fits, issues) =>
         {
+            var taught = catalog with { Fits = fits };
             var report = SetBuilder.Build(file, new SpecBuilder(taught, unit ?? catalog.Shop.Unit, date, issues));
             return new CheckedOrders(taught, file, report with { Ready = issues?.WithoutCancelled(report) ?? report.Ready })
             {
