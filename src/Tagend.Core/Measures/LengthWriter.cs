@@ -36,6 +36,14 @@ public static class LengthWriter
         ? length.Inches.ToString("0.0000", CultureInfo.InvariantCulture) + " in"
         : length.Millimeters.ToString("0.000", CultureInfo.InvariantCulture) + " mm";
 
+    /// <summary>A standard error, as <see cref="Fine"/>: what is less than its last digit is that digit, for no fit is sure to nothing.</summary>
+    /// <param name="error">0 or more.</param>
+    public static string Error(Length error, LengthUnit unit)
+    {
+        var least = unit == LengthUnit.Inch ? Length.FromInches(0.0001) : Length.FromMillimeters(0.001);
+        return Fine(error > Length.Zero ? Length.Max(error, least) : error, unit);
+    }
+
     /// <summary>As much as to take from a spool, rounded up to a whole foot or 0.1 m: <c>41 yd 1 ft</c>, <c>37.8 m</c>.</summary>
     /// <param name="length">0 or more.</param>
     public static string Spool(Length length, LengthUnit unit)

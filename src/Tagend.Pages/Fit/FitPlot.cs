@@ -47,7 +47,7 @@ public sealed class FitPlot(FittedTakeUp fit, LengthUnit unit, PaperLanguage wor
         PaperWord.FitFacts,
         ("builds", $"{fit.Builds}"),
         ("amount", _write.Fine(fit.PerTurn)),
-        ("error", _write.Fine(fit.PerTurnError)),
+        ("error", _write.Error(fit.PerTurnError)),
         ("settle", Settle),
         ("scatter", _write.Exact(fit.Scatter)));
 

@@ -28,6 +28,8 @@ internal sealed class CardWriter(LengthUnit unit, PaperLanguage language)
 
     public string Fine(Length length) => Local(LengthWriter.Fine(length, unit));
 
+    public string Error(Length error) => Local(LengthWriter.Error(error, unit));
+
     public string Setting(Length mark) => Local(LengthWriter.Setting(mark, unit));
 
     /// <summary>As <see cref="Setting"/>, without the unit.</summary>

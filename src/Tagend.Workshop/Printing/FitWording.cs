@@ -23,11 +23,11 @@ public static class FitWording
         var unit = catalog.Shop.Unit;
         if (fit.Fit is { } found)
         {
-            yield return new FitFact("take-up per turn", $"{LengthWriter.Fine(found.PerTurn, unit)} ± {LengthWriter.Fine(found.PerTurnError, unit)} (rule {LengthWriter.Fine(catalog.Shop.RuleTakeUpPerTurn, unit)})");
+            yield return new FitFact("take-up per turn", $"{LengthWriter.Fine(found.PerTurn, unit)} ± {LengthWriter.Error(found.PerTurnError, unit)} (rule {LengthWriter.Fine(catalog.Shop.RuleTakeUpPerTurn, unit)})");
             yield return new FitFact("settle", found.IsSettleFitted ? FitPaper.Settle(found) : $"{FitPaper.Settle(found)}: {NotFitted(found)}");
             if (found.Offset != Length.Zero)
             {
-                yield return new FitFact("jig offset", $"{LengthWriter.Fine(found.Offset, unit)} ± {LengthWriter.Fine(found.OffsetError, unit)}: {Offset(found.Offset, unit)}");
+                yield return new FitFact("jig offset", $"{LengthWriter.Fine(found.Offset, unit)} ± {LengthWriter.Error(found.OffsetError, unit)}: {Offset(found.Offset, unit)}");
             }
 
             yield return new FitFact("scatter", $"one build is off by {LengthWriter.Exact(found.Scatter, unit)} (standard deviation)");

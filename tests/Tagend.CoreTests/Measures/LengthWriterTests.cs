@@ -66,6 +66,17 @@ public class LengthWriterTests
     }
 
     [Theory]
+    [InlineData(0, "0.0000 in", "0.000 mm")]
+    [InlineData(0.00001, "0.0001 in", "0.001 mm")]
+    [InlineData(0.0001, "0.0001 in", "0.003 mm")]
+    [InlineData(0.00024, "0.0002 in", "0.006 mm")]
+    public void Error_LessThanItsLastDigit_IsThatDigit(double inches, string inch, string millimeter)
+    {
+        Assert.Equal(inch, LengthWriter.Error(Length.FromInches(inches), LengthUnit.Inch));
+        Assert.Equal(millimeter, LengthWriter.Error(Length.FromInches(inches), LengthUnit.Millimeter));
+    }
+
+    [Theory]
     [InlineData(0.5, 64, "1/2")]
     [InlineData(0.515625, 64, "33/64")]
     [InlineData(2, 32, "2")]

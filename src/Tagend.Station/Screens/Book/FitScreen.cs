@@ -27,7 +27,7 @@ internal static class FitScreen
                     fit,
                     FitWording.Title(fit),
                     [.. FitWording.Facts(fit, catalog)],
-                    fit.Fit is { } found ? $"{LengthWriter.Fine(found.PerTurn, unit)} ± {LengthWriter.Fine(found.PerTurnError, unit)}" : null,
+                    fit.Fit is { } found ? $"{LengthWriter.Fine(found.PerTurn, unit)} ± {LengthWriter.Error(found.PerTurnError, unit)}" : null,
                     LengthWriter.Fine(catalog.Shop.RuleTakeUpPerTurn, unit),
                     FitWording.HelixPerTurn(fit, catalog) is { } helix ? LengthWriter.Fine(helix, unit) : null)),
             ],
