@@ -11,6 +11,9 @@ namespace Tagend.Jobs;
 /// </remarks>
 public interface IJobBook : IDisposable
 {
+    /// <summary>Orders to ask for at once, where many are gone through: a question takes as long as the specs of some pieces, and on a server longer.</summary>
+    const int OrdersAtOnce = 64;
+
     /// <summary>The shop's spools.</summary>
     ISpools Spools { get; }
 

@@ -14,10 +14,7 @@ namespace Tagend.Workshop.Books;
 internal sealed class BookIssues(
     Func<IReadOnlyCollection<string>, IReadOnlyList<PrintedJob>> jobsOf, IReadOnlyList<RowName> rows, NumberReuse reuse) : IIssues
 {
-    /// <summary>Orders whose jobs are asked for at once: a question to the book takes as long as a piece's whole spec.</summary>
-    private const int AtOnce = 64;
-
-    /// <summary>As many as cores work on, and some; then they are forgotten, and a season that is printed again takes no more memory.</summary>
+    /// <summary>Shares of orders, as many as cores work on, and some; then they are forgotten, and a season that is printed again takes no more memory.</summary>
     private static readonly int KeptShares = Environment.ProcessorCount + 2;
 
     private static readonly ILookup<string, PrintedJob> None = Array.Empty<PrintedJob>().ToLookup(j => j.Piece);
@@ -96,7 +93,7 @@ internal sealed class BookIssues(
     {
         if (!IsFetched(order))
         {
-            Fetch([order, .. Coming().Where(o => o != order && !_checked.Contains(o) && !IsFetched(o)).Distinct().Take(AtOnce - 1)]);
+            Fetch([order, .. Coming().Where(o => o != order && !_checked.Contains(o) && !IsFetched(o)).Distinct().Take(IJobBook.OrdersAtOnce - 1)]);
         }
 
         return _jobs.GetValueOrDefault(order, None);

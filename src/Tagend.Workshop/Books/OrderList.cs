@@ -60,9 +60,6 @@ public sealed record ListedOrder(
 /// <summary>The orders of a shop, and how far each has come.</summary>
 public static class OrderList
 {
-    /// <summary>Orders that the book is asked for at once.</summary>
-    private const int AtOnce = 64;
-
     /// <summary>Lists what the book has, and what is in order files and was never printed.</summary>
     /// <param name="book">Null where there is none yet.</param>
     /// <param name="isOpenOnly">Without orders that are shipped or cancelled.</param>
@@ -135,7 +132,7 @@ public static class OrderList
 
     /// <summary>Orders, each with all that the book has of it in the order of printing; the book is asked for many at once.</summary>
     private static IEnumerable<(TOrder Item, List<PrintedJob> Jobs)> WithJobs<TOrder>(IJobBook? book, IEnumerable<TOrder> orders, Func<TOrder, string> numberOf) =>
-        orders.Chunk(AtOnce).SelectMany(some =>
+        orders.Chunk(IJobBook.OrdersAtOnce).SelectMany(some =>
         {
             var jobs = (book?.JobsOf([.. some.Select(numberOf)]) ?? []).ToLookup(j => j.Order);
             return some.Select(o => (o, jobs[numberOf(o)].ToList()));
