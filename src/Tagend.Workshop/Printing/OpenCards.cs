@@ -25,8 +25,7 @@ public static class OpenCards
     /// <exception cref="Problems.TagendException">The book cannot be used.</exception>
     public static IReadOnlyList<OpenCard> Moved(IJobBook book, ShopCatalog catalog, string? material, int? strands, DateOnly date)
     {
-        var fits = FitMemory.Read(book, catalog);
-        var taught = catalog with { Fits = fits.ToValueList() };
+        var taught = catalog with { Fits = FitMemory.Read(book, catalog) };
         return
         [
             .. book.Find(new JobSearch { IsOpen = true, IsNewestFirst = true }).Take(MostIssues)
